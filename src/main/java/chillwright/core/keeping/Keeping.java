@@ -1,0 +1,56 @@
+package chillwright.core.keeping;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * Until when a lot keeps. Safety dates and quality dates are never mixed: past {@code
+ * bestQualityBy} or {@code qualityLimit} food that stayed frozen is not unsafe.
+ *
+ * @param dateMarkLastDay last day of the date mark; empty while frozen, since it is known only from
+ *     the day of thawing
+ * @param daysLeftWhenThawed while frozen: days of the date mark it will have, the thawing day
+ *     included; 0 means use at once
+ * @param chilledLastDay last day in a home refrigerator, where the rule set uses the home chart
+ * @param discardAt end of time as a public health control
+ * @param bestQualityBy first freezing plus the shorter quality time, in calendar months
+ * @param qualityLimit first freezing plus the longer quality time
+ * @param governs which of these counts now
+ * @param because the arithmetic, line by line, such as "2 days used + 5 left"
+ */
+public record Keeping(
+    Optional<LocalDate> dateMarkLastDay,
+    OptionalInt daysLeftWhenThawed,
+    Optional<LocalDate> chilledLastDay,
+    Optional<Instant> discardAt,
+    Optional<LocalDate> bestQualityBy,
+    Optional<LocalDate> qualityLimit,
+    Optional<Governs> governs,
+    List<String> because) {
+  /** Which date governs, by the name it has in answers. */
+  public enum Governs {
+    DATE_MARK_LAST_DAY("dateMarkLastDay"),
+    DAYS_LEFT_WHEN_THAWED("daysLeftWhenThawed"),
+    CHILLED_LAST_DAY("chilledLastDay"),
+    DISCARD_AT("discardAt"),
+    BEST_QUALITY_BY("bestQualityBy"),
+    QUALITY_LIMIT("qualityLimit");
+
+    private final String key;
+
+    Governs(String key) {
+      this.key = key;
+    }
+
+    public String key() {
+      return key;
+    }
+  }
+
+  public Keeping {
+    because = List.copyOf(because);
+  }
+}

@@ -1,0 +1,59 @@
+package chillwright.core.log;
+
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * A storage category of the keeping list: whether date and temperature limits bear on such food,
+ * how long it keeps in a home refrigerator and how long it stays at its best in a freezer at 0 °F.
+ *
+ * @param key as written in log files, such as "soup_or_stew"
+ * @param fridge days counted from the day after the making day: min "best used", max "discard"
+ * @param freezer calendar months of quality from the first freezing
+ * @param tcs needs time/temperature control for safety
+ * @param readyToEat eaten without further cooking for safety; date marks judge only such food
+ * @param daysAreQuality the refrigerator days tell quality only and never make a lot out
+ * @param source who printed the figures, in words a reader can follow
+ * @param status how the figures were come by: verified, reported, memory, practice
+ * @param note a caution shown when the key is chosen
+ */
+public record Category(
+    String key,
+    String title,
+    Range fridge,
+    Range freezer,
+    Freezes freezes,
+    boolean tcs,
+    boolean readyToEat,
+    boolean daysAreQuality,
+    String source,
+    String status,
+    Optional<String> note) {
+  /** How well such food freezes. */
+  public enum Freezes {
+    WELL,
+    POORLY,
+    NO
+  }
+
+  /** A printed range; either end may be missing where no figure was printed. */
+  public record Range(OptionalInt min, OptionalInt max) {
+    public static final Range NONE = new Range(OptionalInt.empty(), OptionalInt.empty());
+
+    public Range {
+      if (min.isPresent() && max.isPresent() && min.getAsInt() > max.getAsInt()) {
+        throw new IllegalArgumentException("range upside down: " + min + " to " + max);
+      }
+    }
+  }
+
+  public Category {
+    Objects.requireNonNull(key, "key");
+  }
+
+  /** Date marks judge ready-to-eat TCS food only. */
+  public boolean isDateMarked() {
+    return tcs && readyToEat;
+  }
+}

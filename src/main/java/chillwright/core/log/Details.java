@@ -1,0 +1,76 @@
+package chillwright.core.log;
+
+import chillwright.core.measure.Temperature;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.function.Function;
+
+/**
+ * What an entry measures and describes: the cells a correction may replace. All may be blank.
+ *
+ * @param food name of the food, on a lot's first row
+ * @param category key of the keeping list, on a lot's first row
+ * @param temperature of the food (of the place, in a reading of a place), as read
+ * @param air temperature of the surroundings: air, or the water food is thawed in
+ * @param portions made (on the first row), taken, served or discarded; 1 or more
+ * @param from the lots this one was divided from or made of, on a lot's first row
+ * @param to who got the portions
+ * @param until a time or date marked on the food
+ */
+public record Details(
+    Optional<String> food,
+    Optional<String> category,
+    Optional<Temperature> temperature,
+    Optional<How> how,
+    Optional<String> place,
+    Optional<Temperature> air,
+    OptionalInt portions,
+    List<LotId> from,
+    Optional<String> to,
+    Optional<Mark> until,
+    Optional<String> probe) {
+  /** No cell filled in. */
+  public static final Details NONE =
+      new Details(
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          OptionalInt.empty(),
+          List.of(),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty());
+
+  public Details {
+    from = List.copyOf(from);
+  }
+
+  public boolean isBlank() {
+    return equals(NONE);
+  }
+
+  /** These details with the filled cells of the correction in place of their own. */
+  public Details correctedBy(Details correction) {
+    return new Details(
+        filled(correction, Details::food),
+        filled(correction, Details::category),
+        filled(correction, Details::temperature),
+        filled(correction, Details::how),
+        filled(correction, Details::place),
+        filled(correction, Details::air),
+        correction.portions.isPresent() ? correction.portions : portions,
+        correction.from.isEmpty() ? from : correction.from,
+        filled(correction, Details::to),
+        filled(correction, Details::until),
+        filled(correction, Details::probe));
+  }
+
+  private <T> Optional<T> filled(Details correction, Function<Details, Optional<T>> cell) {
+    Optional<T> corrected = cell.apply(correction);
+    return corrected.isPresent() ? corrected : cell.apply(this);
+  }
+}

@@ -1,0 +1,173 @@
+package chillwright.core.log;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/**
+ * The life of one lot in order of time: corrections applied, with what it inherits from the lot it
+ * was divided from, and the timelines of the lots it was made of, each cut at the moment of use.
+ *
+ * @param inherited entries of the lot this one was divided from, up to the division
+ * @param own this lot's own entries; never empty
+ * @param sources what it was made of; empty for food made from scratch or divided from one lot that
+ *     was
+ */
+public record Timeline(
+    LotId lot,
+    Food food,
+    ZoneId zone,
+    List<LogEntry> inherited,
+    List<LogEntry> own,
+    List<Timeline> sources) {
+  /** A first row of these words means made of its sources; any other word means divided. */
+  private static final Set<Word> MADE = EnumSet.of(Word.COOKED, Word.PREPARED);
+
+  /** Rows that tell of portions that left the source, not of the food that moved on. */
+  private static final Set<Word> NOT_INHERITED =
+      EnumSet.of(Word.PORTIONS, Word.SERVED, Word.DISCARDED, Word.ACTION);
+
+  public Timeline {
+    inherited = List.copyOf(inherited);
+    own = List.copyOf(own);
+    sources = List.copyOf(sources);
+    if (own.isEmpty()) {
+      throw new IllegalArgumentException("a timeline needs an entry of its own: " + lot);
+    }
+  }
+
+  /**
+   * The timeline of a lot as of a moment: entries and corrections that happened later are left out.
+   *
+   * @return empty if nothing of the lot had happened by then
+   * @throws IllegalArgumentException if the category is not in the keeping list, or a lot names no
+   *     food and has no single source to take it over from
+   */
+  public static Optional<Timeline> of(
+      LotLog log, KeepingList keeping, ZoneId zone, Instant asOf) {
+    List<LogEntry> known =
+        log.entries().stream().filter(entry -> !entry.happenedAt().isAfter(asOf)).toList();
+    List<LogEntry> own =
+        Corrections.applied(known).stream()
+            .sorted(Comparator.comparing(LogEntry::happenedAt))
+            .toList();
+    if (own.isEmpty()) {
+      return Optional.empty();
+    }
+    LogEntry first = firstRow(log, own);
+    List<Timeline> sources = sourcesOf(log, keeping, zone, earlier(asOf, first.happenedAt()));
+    Food food = foodOf(first, sources, keeping);
+    if (isDivided(first, sources)) {
+      Timeline source = sources.get(0);
+      List<LogEntry> inherited =
+          source.entries().stream().filter(e -> !NOT_INHERITED.contains(e.word())).toList();
+      return Optional.of(
+          new Timeline(log.lot(), food, zone, inherited, own, source.sources()));
+    }
+    return Optional.of(new Timeline(log.lot(), food, zone, List.of(), own, sources));
+  }
+
+  /** The row that names food, category and sources: the first that was written, corrected. */
+  private static LogEntry firstRow(LotLog log, List<LogEntry> standing) {
+    LogEntry written = log.entries().get(0);
+    return standing.stream()
+        .filter(entry -> entry.id().equals(written.id()))
+        .findFirst()
+        .orElse(written);
+  }
+
+  private static List<Timeline> sourcesOf(
+      LotLog log, KeepingList keeping, ZoneId zone, Instant used) {
+    return log.sources().stream()
+        .map(source -> Timeline.of(source, keeping, zone, used))
+        .flatMap(Optional::stream)
+        .toList();
+  }
+
+  private static Instant earlier(Instant a, Instant b) {
+    return a.isBefore(b) ? a : b;
+  }
+
+  private static boolean isDivided(LogEntry first, List<Timeline> sources) {
+    return sources.size() == 1 && !MADE.contains(first.word());
+  }
+
+  private static Food foodOf(LogEntry first, List<Timeline> sources, KeepingList keeping) {
+    Optional<Food> source =
+        sources.size() == 1 ? Optional.of(sources.get(0).food()) : Optional.empty();
+    String name =
+        first
+            .details()
+            .food()
+            .or(() -> source.map(Food::name))
+            .orElseThrow(() -> new IllegalArgumentException("no food named: " + first.id()));
+    Category category =
+        first
+            .details()
+            .category()
+            .map(key -> keeping.category(key).orElseThrow(() -> unknown(key)))
+            .or(() -> source.map(Food::category))
+            .orElseThrow(() -> new IllegalArgumentException("no category: " + first.id()));
+    return new Food(name, category);
+  }
+
+  private static IllegalArgumentException unknown(String key) {
+    return new IllegalArgumentException("not in the keeping list: " + key);
+  }
+
+  /** Inherited and own entries in order of time; entries of one moment in order of writing. */
+  public List<LogEntry> entries() {
+    if (inherited.isEmpty()) {
+      return own;
+    }
+    return Stream.concat(inherited.stream(), own.stream())
+        .sorted(Comparator.comparing(LogEntry::happenedAt))
+        .toList();
+  }
+
+  /** When this lot came into being as a lot of its own. */
+  public Instant beganAt() {
+    return own.get(0).happenedAt();
+  }
+
+  /** The local day of a moment in the kitchen's zone. */
+  public LocalDate day(Instant moment) {
+    return LocalDate.ofInstant(moment, zone);
+  }
+
+  /** Where the lot stands after its last entry. */
+  public Phase phase() {
+    Optional<Phase> last = lastPhase(own).or(() -> lastPhase(inherited));
+    return closedAt().isPresent() ? closingPhase() : last.orElse(Phase.PREPARED);
+  }
+
+  private Phase closingPhase() {
+    return lastPhase(own).filter(p -> p == Phase.DISCARDED).orElse(Phase.SERVED);
+  }
+
+  private static Optional<Phase> lastPhase(List<LogEntry> entries) {
+    List<Phase> phases = new ArrayList<>();
+    for (LogEntry entry : entries) {
+      boolean onlySome = Portions.isOutgoing(entry.word()) && entry.details().portions().isPresent();
+      entry.word().phase().filter(phase -> !onlySome).ifPresent(phases::add);
+    }
+    return phases.isEmpty() ? Optional.empty() : Optional.of(phases.get(phases.size() - 1));
+  }
+
+  /** How many portions were made and are left. */
+  public Portions portions() {
+    return Portions.of(own);
+  }
+
+  /** When the lot left the kitchen's hands; empty while it is on hand. */
+  public Optional<Instant> closedAt() {
+    return portions().closedAt();
+  }
+}

@@ -1,0 +1,56 @@
+package chillwright.core.rules;
+
+import chillwright.core.log.EntryId;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
+import chillwright.core.measure.Elapsed;
+import java.time.Instant;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * What one rule says of one lot. Pending until {@code settlesAt}, then one verdict for good: while
+ * no new entry comes, a finding changes at most once by itself, so no clock is needed to make it.
+ *
+ * @param lot whose record was judged: the lot itself, or the source it came from
+ * @param opensAt when the rule began to bear on the lot
+ * @param settlesAt first millisecond at which {@code settled} holds
+ * @param settled the verdict from then on; never {@link Verdict#PENDING}
+ * @param deadline last moment that still complies, where there is one
+ * @param elapsed bounds of the time judged; for holding, {@code longest} is the longest gap
+ * @param decisive the entry that decided, where one did
+ * @param evidence entries the finding rests on, in order of time
+ */
+public record Finding(
+    Rule rule,
+    LotId lot,
+    Instant opensAt,
+    Instant settlesAt,
+    Verdict settled,
+    Optional<Instant> deadline,
+    Elapsed elapsed,
+    Optional<LogEntry> decisive,
+    List<EntryId> evidence,
+    List<Remark> remarks) {
+  public Finding {
+    Objects.requireNonNull(rule, "rule");
+    Objects.requireNonNull(lot, "lot");
+    Objects.requireNonNull(opensAt, "opensAt");
+    Objects.requireNonNull(settlesAt, "settlesAt");
+    if (settled == Verdict.PENDING) {
+      throw new IllegalArgumentException("a finding settles on a verdict that is not pending");
+    }
+    evidence = List.copyOf(evidence);
+    remarks = List.copyOf(remarks);
+  }
+
+  /** The verdict at a moment. */
+  public Verdict at(Instant now) {
+    return now.isBefore(settlesAt) ? Verdict.PENDING : settled;
+  }
+
+  public boolean has(Remark remark) {
+    return remarks.contains(remark);
+  }
+}

@@ -1,0 +1,47 @@
+package chillwright.core.rules;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+
+/**
+ * One limit of an authority, with the figures in force on a certain day.
+ *
+ * @param id stable name that starts with its topic, such as "cooling.cooked.first-stage"
+ * @param says the rule as one plain sentence
+ * @param occasions when it bears on a lot; at least one
+ * @param status what binds: law, model-code, guidance or practice
+ * @param actions what the rule set offers to do when the limit is missed, strictest first
+ */
+public record Rule(
+    String id,
+    String says,
+    Set<Occasion> occasions,
+    Shape shape,
+    String status,
+    Citation citation,
+    List<Action> actions) {
+  /** A corrective action as the rule set gives it, such as "discard". */
+  public record Action(String says, Citation citation) {
+    public Action {
+      Objects.requireNonNull(says, "says");
+      Objects.requireNonNull(citation, "citation");
+    }
+  }
+
+  public Rule {
+    Objects.requireNonNull(id, "id");
+    Objects.requireNonNull(says, "says");
+    occasions = Set.copyOf(occasions);
+    Objects.requireNonNull(shape, "shape");
+    Objects.requireNonNull(status, "status");
+    Objects.requireNonNull(citation, "citation");
+    actions = List.copyOf(actions);
+  }
+
+  /** The first word of the id, such as "cooling". */
+  public String topic() {
+    int dot = id.indexOf('.');
+    return dot < 0 ? id : id.substring(0, dot);
+  }
+}
