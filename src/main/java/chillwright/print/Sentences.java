@@ -13,6 +13,8 @@ import chillwright.core.rules.Verdict;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.Comparator;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -24,6 +26,14 @@ import java.util.stream.Collectors;
  * @param now the moment the finding is read
  */
 public record Sentences(ZoneId zone, Scale scale, Instant now) {
+
+  /** Worst verdict first; of equal verdicts the one whose deadline comes (or came) first. */
+  public static Comparator<Finding> worstFirst(Instant now) {
+    return Comparator.<Finding, Verdict>comparing(finding -> finding.at(now))
+        .thenComparing(finding -> finding.deadline().orElse(Instant.MAX))
+        .thenComparing(Finding::opensAt)
+        .thenComparing(finding -> finding.rule().id());
+  }
 
   /** The sentence for a finding, with the rule set's corrective actions where they are needed. */
   public String says(Finding finding) {
@@ -216,7 +226,7 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
 
   private String seenCapital(Finding finding) {
     String words = seen(finding);
-    return words.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + words.substring(1);
+    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 
   /** The corrective actions as the rule set gives them: " Discard, or reheat …". */
@@ -226,7 +236,7 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
     }
     String all =
         rule.actions().stream().map(Rule.Action::says).collect(Collectors.joining(", or "));
-    return " " + all.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + all.substring(1) + ".";
+    return " " + all.substring(0, 1).toUpperCase(Locale.ROOT) + all.substring(1) + ".";
   }
 
   private String time(Instant moment) {
