@@ -1,0 +1,46 @@
+package chillwright.cli;
+
+import java.util.Optional;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.IVersionProvider;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** The command {@code chillwright}; on its own it shows its help. */
+@Command(
+    name = "chillwright",
+    mixinStandardHelpOptions = true,
+    versionProvider = Main.Version.class,
+    description = {
+      "Tells a kitchen what its temperature log shows and until when its food keeps.",
+      "A verdict is about the record, not about the food; the local health authority decides."
+    })
+public final class Main implements Runnable {
+  @Spec private CommandSpec spec;
+
+  /** Runs one command line and ends with its exit code. */
+  public static void main(String[] args) {
+    int code = new CommandLine(new Main()).execute(args);
+    // Leaving on success would stop a server that a command has just started.
+    if (code != CommandLine.ExitCode.OK) {
+      System.exit(code);
+    }
+  }
+
+  @Override
+  public void run() {
+    spec.commandLine().usage(spec.commandLine().getOut());
+  }
+
+  /** The version that the jar's manifest states. */
+  static final class Version implements IVersionProvider {
+    @Override
+    public String[] getVersion() {
+      String stated = Main.class.getPackage().getImplementationVersion();
+      return new String[] {
+        "chillwright " + Optional.ofNullable(stated).orElse("(run from its classes, no version)")
+      };
+    }
+  }
+}
