@@ -84,8 +84,7 @@ final class CellReader {
             "unknown-entry",
             String.join(", ", words),
             "\"%s\" is no word for an entry.%s"
-                .formatted(
-                    Texts.shown(given), Nearest.question(given, words)));
+                .formatted(Texts.shown(given), Nearest.question(given, words)));
       }
     }
     return word;
@@ -162,7 +161,7 @@ final class CellReader {
       return List.of();
     }
     List<LotId> lots = new ArrayList<>();
-    for (String code : cells.given(Column.FROM).split("\\s+")) {
+    for (String code : cells.given(Column.FROM).split("\\s+", -1)) {
       if (!LotId.isCode(code)) {
         refuseCode(Column.FROM, code);
       } else if (lots.contains(new LotId(code))) {
@@ -265,8 +264,10 @@ final class CellReader {
           "A reading without a lot is a reading of a place: name the lot or the place.");
     } else if (reading && cells.isBlank(Column.TEMPERATURE)) {
       cells.refuse(
-          Column.TEMPERATURE, "missing", Degrees.ALLOWED, "The reading of a place needs a"
-              + " temperature.");
+          Column.TEMPERATURE,
+          "missing",
+          Degrees.ALLOWED,
+          "The reading of a place needs a" + " temperature.");
     } else if (word.isEmpty() && cells.isBlank(Column.PLACE)) {
       cells.refuse(Column.LOT, "missing", CODES_ALLOWED, "Name the lot that this row is about.");
     }

@@ -8,6 +8,7 @@ import chillwright.core.log.Row;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -44,23 +45,23 @@ public final class Cells {
    * @param cells text by column title; a title that is no column is a fault
    */
   public Incoming read(Map<String, String> cells, Place place) {
-    String[] byColumn = new String[Column.values().length];
+    Map<Column, String> byColumn = new EnumMap<>(Column.class);
     List<Problem> unknown = new ArrayList<>();
     cells.forEach(
         (title, text) -> {
           Optional<Column> column = Column.ofTitle(title);
           if (column.isPresent()) {
-            byColumn[column.get().ordinal()] = text;
+            byColumn.put(column.get(), text);
           } else {
             unknown.add(unknownColumn(title, place.cell(title)));
           }
         });
-    Incoming read = read(byColumn, place);
+    Incoming read = readKnown(byColumn, place);
     return unknown.isEmpty() ? read : refused(read, unknown);
   }
 
-  /** Reads one row whose cells stand in the order of {@link Column}; null for one left out. */
-  Incoming read(String[] byColumn, Place place) {
+  /** Reads one row whose columns are known. */
+  Incoming readKnown(Map<Column, String> byColumn, Place place) {
     return new CellReader(new GivenCells(byColumn, place), earliest, latest).read();
   }
 
@@ -80,7 +81,7 @@ public final class Cells {
         where,
         Texts.shown(title),
         String.join(", ", Column.titles()),
-        "There is no column \"%s\".%s"
+        "\"%s\" is no column of a log.%s"
             .formatted(Texts.shown(title), Nearest.question(title, Column.titles())));
   }
 }

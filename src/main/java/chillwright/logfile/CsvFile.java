@@ -41,7 +41,7 @@ final class CsvFile {
     } else if (line.cells().size() != header.get().size()) {
       taker.accept(wrongCount(line.cells(), place));
     } else {
-      taker.accept(cells.read(header.get().byColumn(line.cells()), place));
+      taker.accept(cells.readKnown(header.get().byColumn(line.cells()), place));
     }
   }
 

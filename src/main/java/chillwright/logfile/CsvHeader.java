@@ -2,7 +2,9 @@ package chillwright.logfile;
 
 import chillwright.core.log.Problem;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -64,15 +66,15 @@ record CsvHeader(List<Optional<Column>> columns, List<Problem> problems) {
     return index >= 0 && index < row.size() ? row.get(index) : "";
   }
 
-  /** A row of the file in the order of {@link Column}; null for a column the file has not. */
-  String[] byColumn(List<String> row) {
-    String[] ordered = new String[Column.values().length];
+  /** The cells of a row by column, those of unknown columns left out. */
+  Map<Column, String> byColumn(List<String> row) {
+    Map<Column, String> known = new EnumMap<>(Column.class);
     for (int i = 0; i < columns.size(); i++) {
       if (columns.get(i).isPresent()) {
-        ordered[columns.get(i).get().ordinal()] = row.get(i);
+        known.put(columns.get(i).get(), row.get(i));
       }
     }
-    return ordered;
+    return known;
   }
 
   private static Problem wrongSeparator(List<String> titles, Place place) {

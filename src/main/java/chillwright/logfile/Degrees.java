@@ -120,8 +120,7 @@ final class Degrees {
           "Write the decimals after a dot: " + number + " " + letter + ", not with a comma.");
     }
     if (loose.group(3).length() > 2) {
-      return new Flaw(
-          "too-many-decimals", "A reading has at most two decimals, such as 128.55F.");
+      return new Flaw("too-many-decimals", "A reading has at most two decimals, such as 128.55F.");
     }
     return outOfRange(number, letter);
   }

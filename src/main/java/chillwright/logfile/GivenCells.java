@@ -2,22 +2,18 @@ package chillwright.logfile;
 
 import chillwright.core.log.Problem;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 
 /** The cells of one row as they were given, trimmed, and what was found wrong with them so far. */
 final class GivenCells {
-  private final String[] cells;
+  private final Map<Column, String> cells = new EnumMap<>(Column.class);
   private final Place place;
   private final List<Problem> problems = new ArrayList<>(0);
 
-  /**
-   * @param cells in the order of {@link Column}; null for one left out
-   */
-  GivenCells(String[] cells, Place place) {
-    this.cells = new String[cells.length];
-    for (int i = 0; i < cells.length; i++) {
-      this.cells[i] = cells[i] == null ? "" : Texts.trimmed(cells[i]);
-    }
+  GivenCells(Map<Column, String> cells, Place place) {
+    cells.forEach((column, text) -> this.cells.put(column, Texts.trimmed(text)));
     this.place = place;
   }
 
@@ -30,7 +26,7 @@ final class GivenCells {
   }
 
   String given(Column column) {
-    return cells[column.ordinal()];
+    return cells.getOrDefault(column, "");
   }
 
   boolean isBlank(Column column) {
@@ -49,8 +45,7 @@ final class GivenCells {
 
   private void add(Column column, String code, String allowed, String says) {
     problems.add(
-        new Problem(
-            code, place.cell(column.title()), Texts.shown(given(column)), allowed, says));
+        new Problem(code, place.cell(column.title()), Texts.shown(given(column)), allowed, says));
   }
 
   void refuseBrokenBytes(Column column) {

@@ -11,6 +11,8 @@ public record Place(Where row) {
   }
 
   /**
+   * In a request.
+   *
    * @param pointer JSON pointer of the object that holds the fields, such as "/entries/0"; empty
    *     for the whole body
    */

@@ -46,8 +46,7 @@ final class Times {
       return OptionalLong.empty();
     }
     long ofDay = ((hour * 60L + minute) * 60L + second) * 1000L + fraction(text, at, fractionEnd);
-    return OptionalLong.of(
-        date.get().toEpochDay() * DAY_MILLIS + ofDay - offset.getAsLong());
+    return OptionalLong.of(date.get().toEpochDay() * DAY_MILLIS + ofDay - offset.getAsLong());
   }
 
   /** The date, where the text is a date and nothing else. */

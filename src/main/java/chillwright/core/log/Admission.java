@@ -9,8 +9,8 @@ import java.util.Optional;
  *
  * @param lots the good lots that have something new, each after the lots it came from
  * @param ofPlaces new entries of places: readings without a lot, and corrections of such
- * @param ids for each incoming row, in order, the id of its entry, new or repeated; empty for a
- *     row with a fault
+ * @param ids for each incoming row, in order, the id of its entry, new or repeated; empty for a row
+ *     that could not be read or whose id belongs to another entry
  * @param repeats rows skipped because they are stored already, or stood earlier in the same input
  * @param problems all faults, in the order of the rows
  */
