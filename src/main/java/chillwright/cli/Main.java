@@ -40,6 +40,7 @@ public final class Main implements Runnable {
     PrintWriter err = writer(FileDescriptor.err);
     Console console = new Console(out, err);
     return new CommandLine(new Main())
+        .addSubcommand(new CheckCommand(clock, console))
         .addSubcommand(new KeepCommand(clock, console))
         .setOut(out)
         .setErr(err)
