@@ -51,8 +51,8 @@ CREATE TABLE lot (
 ) STRICT;
 
 CREATE INDEX lot_phase ON lot (phase, id);
-CREATE INDEX lot_worst ON lot (worst, id);
 -- Lots on hand only: these stay as small as the kitchen, however long its history grows.
+CREATE INDEX lot_worst ON lot (worst, id) WHERE closed_at IS NULL AND worst IS NOT NULL;
 CREATE INDEX lot_place ON lot (place, id) WHERE closed_at IS NULL AND place IS NOT NULL;
 CREATE INDEX lot_out ON lot (out_from_at, id) WHERE closed_at IS NULL AND out_from_at IS NOT NULL;
 CREATE INDEX lot_not_shown ON lot (not_shown_from_at, id)
@@ -139,7 +139,8 @@ CREATE INDEX finding_trouble ON finding (settles_at, lot_id, seq) WHERE settled 
 CREATE TABLE place_reading (
   id                  INTEGER PRIMARY KEY,        -- order of writing
   entry               TEXT NOT NULL UNIQUE,       -- its id, unique among all entries and readings
-  place               TEXT NOT NULL,
+  place               TEXT NOT NULL,              -- where it counts, corrections applied
+  place_written       TEXT,                       -- as written; NULL on a correction that keeps it
   word                INTEGER NOT NULL,
   happened_at         INTEGER NOT NULL,
   written_at          INTEGER NOT NULL,
@@ -162,7 +163,7 @@ CREATE INDEX place_reading_corrects ON place_reading (corrects) WHERE corrects I
 
 -- A write that was answered once and is answered the same when it is sent again; kept 30 days.
 CREATE TABLE idempotency_key (
-  idempotency_key     TEXT PRIMARY KEY,
+  given_key           TEXT PRIMARY KEY,
   body_hash           TEXT NOT NULL,              -- SHA-256 of the request, in hexadecimal
   created_at          INTEGER NOT NULL,
   lot                 TEXT,                       -- code of the lot it made, where it made one

@@ -50,8 +50,7 @@ public record Timeline(
    * @throws IllegalArgumentException if the category is not in the keeping list, or a lot names no
    *     food and has no single source to take it over from
    */
-  public static Optional<Timeline> of(
-      LotLog log, KeepingList keeping, ZoneId zone, Instant asOf) {
+  public static Optional<Timeline> of(LotLog log, KeepingList keeping, ZoneId zone, Instant asOf) {
     List<LogEntry> known =
         log.entries().stream().filter(entry -> !entry.happenedAt().isAfter(asOf)).toList();
     List<LogEntry> own =
@@ -68,8 +67,7 @@ public record Timeline(
       Timeline source = sources.get(0);
       List<LogEntry> inherited =
           source.entries().stream().filter(e -> !NOT_INHERITED.contains(e.word())).toList();
-      return Optional.of(
-          new Timeline(log.lot(), food, zone, inherited, own, source.sources()));
+      return Optional.of(new Timeline(log.lot(), food, zone, inherited, own, source.sources()));
     }
     return Optional.of(new Timeline(log.lot(), food, zone, List.of(), own, sources));
   }
@@ -155,7 +153,8 @@ public record Timeline(
   private static Optional<Phase> lastPhase(List<LogEntry> entries) {
     List<Phase> phases = new ArrayList<>();
     for (LogEntry entry : entries) {
-      boolean onlySome = Portions.isOutgoing(entry.word()) && entry.details().portions().isPresent();
+      boolean onlySome =
+          Portions.isOutgoing(entry.word()) && entry.details().portions().isPresent();
       entry.word().phase().filter(phase -> !onlySome).ifPresent(phases::add);
     }
     return phases.isEmpty() ? Optional.empty() : Optional.of(phases.get(phases.size() - 1));
