@@ -1,0 +1,14 @@
+package chillwright.rulebook;
+
+/**
+ * The text of one file.
+ *
+ * @param name as a reader can find it, such as "rules/us-home/frozen.yaml"
+ */
+record TextFile(String name, String text) {
+  /** The file's own name without folder and ending, such as "frozen". */
+  String stem() {
+    String last = name.substring(name.replace('\\', '/').lastIndexOf('/') + 1);
+    return last.substring(0, last.lastIndexOf('.'));
+  }
+}
