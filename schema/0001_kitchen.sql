@@ -11,6 +11,7 @@ CREATE TABLE kitchen (                            -- exactly one row
   name                TEXT,
   zone                TEXT NOT NULL,              -- IANA time zone; day counts are days of this zone
   rule_set            TEXT NOT NULL,              -- id of the rule set its logs are judged by
+  rules_version       TEXT NOT NULL,              -- of the figures that once judged all of it
   scale               INTEGER NOT NULL CHECK (scale IN (0, 1)),      -- the scale it prefers to see
   created_at          INTEGER NOT NULL
 ) STRICT;
@@ -62,6 +63,11 @@ CREATE INDEX lot_overdue ON lot (overdue_from_at, id)
 CREATE INDEX lot_pending ON lot (settled_at, id)
   WHERE closed_at IS NULL AND settled_at IS NOT NULL;
 CREATE INDEX lot_last_day ON lot (last_day, id) WHERE closed_at IS NULL AND last_day IS NOT NULL;
+
+-- The storage categories that lots have or had: without them their logs cannot be judged.
+CREATE TABLE category_used (
+  category            TEXT PRIMARY KEY            -- key of the keeping list
+) STRICT, WITHOUT ROWID;
 
 -- What a lot was divided from or made of.
 CREATE TABLE lot_source (

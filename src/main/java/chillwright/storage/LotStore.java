@@ -1,5 +1,6 @@
 package chillwright.storage;
 
+import static chillwright.storage.schema.Tables.CATEGORY_USED;
 import static chillwright.storage.schema.Tables.LOT;
 import static chillwright.storage.schema.Tables.LOT_SOURCE;
 
@@ -99,8 +100,23 @@ public final class LotStore {
     Map<LotId, LotRecord> known = rows(codes);
     int changed = insert(lots.stream().filter(lot -> !known.containsKey(lot.lot())).toList(), now);
     changed += update(lots, known);
+    noteCategories(lots);
     Map<LotId, Long> keys = keys(codes);
     return changed + saveSources(lots, keys) + session.findings().save(lots, keys);
+  }
+
+  private void noteCategories(List<Assessed> lots) {
+    lots.stream()
+        .map(lot -> lot.state().category())
+        .distinct()
+        .forEach(
+            category ->
+                session
+                    .sql()
+                    .insertInto(CATEGORY_USED)
+                    .set(CATEGORY_USED.CATEGORY, category)
+                    .onConflictDoNothing()
+                    .execute());
   }
 
   private int insert(List<Assessed> lots, Instant now) {

@@ -51,6 +51,7 @@ class DatabaseTest {
             Optional.of("North kitchen"),
             ZoneId.of("America/Chicago"),
             "us-food-code-2022",
+            "2022-1",
             Scale.FAHRENHEIT,
             NOON);
     try (Database database = Database.open(file)) {
@@ -398,7 +399,7 @@ class DatabaseTest {
   void only_one_kitchen_fits() {
     KitchenStore.Settings settings =
         new KitchenStore.Settings(
-            Optional.empty(), ZoneId.of("UTC"), "us-home", Scale.CELSIUS, NOON);
+            Optional.empty(), ZoneId.of("UTC"), "us-home", "1", Scale.CELSIUS, NOON);
     try (Database database = Database.open(file)) {
       write(database, session -> session.kitchen().create(settings));
       assertThatThrownBy(() -> write(database, session -> session.kitchen().create(settings)))
