@@ -53,4 +53,16 @@ public record Keeping(
   public Keeping {
     because = List.copyOf(because);
   }
+
+  Keeping governedBy(Optional<Governs> governing) {
+    return new Keeping(
+        dateMarkLastDay,
+        daysLeftWhenThawed,
+        chilledLastDay,
+        discardAt,
+        bestQualityBy,
+        qualityLimit,
+        governing,
+        because);
+  }
 }

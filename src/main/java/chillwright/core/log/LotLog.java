@@ -17,7 +17,8 @@ public record LotLog(LotId lot, List<LogEntry> entries, List<LotLog> sources) {
     entries = List.copyOf(entries);
     sources = List.copyOf(sources);
     if (entries.isEmpty() || entries.get(0).word() == Word.CORRECTION) {
-      throw new IllegalArgumentException("a lot begins with an entry that is no correction: " + lot);
+      throw new IllegalArgumentException(
+          "a lot begins with an entry that is no correction: " + lot);
     }
   }
 }

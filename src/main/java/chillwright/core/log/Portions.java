@@ -16,8 +16,7 @@ import java.util.Set;
  * @param left empty where it cannot be told; 0 once the lot is closed
  */
 public record Portions(OptionalInt made, OptionalInt left, Optional<Instant> closedAt) {
-  private static final Set<Word> OUTGOING =
-      EnumSet.of(Word.PORTIONS, Word.SERVED, Word.DISCARDED);
+  private static final Set<Word> OUTGOING = EnumSet.of(Word.PORTIONS, Word.SERVED, Word.DISCARDED);
 
   /** Whether a row of this word takes portions out of the lot. */
   public static boolean isOutgoing(Word word) {

@@ -1,6 +1,7 @@
 /**
- * What happened to food, as it was written down: immutable {@linkplain chillwright.core.log.LogEntry
- * entries}, and the {@linkplain chillwright.core.log.Timeline timeline} that comes of them once
- * corrections are applied and lots divided or combined are followed to their sources.
+ * What happened to food, as it was written down: immutable {@linkplain
+ * chillwright.core.log.LogEntry entries}, and the {@linkplain chillwright.core.log.Timeline
+ * timeline} that comes of them once corrections are applied and lots divided or combined are
+ * followed to their sources.
  */
 package chillwright.core.log;

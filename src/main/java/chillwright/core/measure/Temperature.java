@@ -55,7 +55,9 @@ public record Temperature(int hundredths, Scale scale) {
     return new Temperature((int) Math.round(degrees * 100), Scale.CELSIUS);
   }
 
-  /** Counted in 1/900 °C, where both scales are whole numbers: 41 °F and 5 °C are the same count. */
+  /**
+   * Counted in 1/900 °C, where both scales are whole numbers: 41 °F and 5 °C are the same count.
+   */
   public long nineHundredths() {
     return count(hundredths, scale);
   }

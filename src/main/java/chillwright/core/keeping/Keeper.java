@@ -1,0 +1,108 @@
+package chillwright.core.keeping;
+
+import chillwright.core.keeping.Keeping.Governs;
+import chillwright.core.log.Category;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.Phase;
+import chillwright.core.log.Timeline;
+import chillwright.core.rules.DayCounting;
+import chillwright.core.rules.DayCounting.Days;
+import chillwright.core.rules.Finding;
+import chillwright.core.rules.Occasion;
+import chillwright.core.rules.Rule;
+import chillwright.core.rules.RuleSet;
+import chillwright.core.rules.Shape.DayCount;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+
+/** Works out the dates of a lot from its record, its findings and its storage category. */
+public final class Keeper {
+  private static final Set<Occasion> DISCARD =
+      EnumSet.of(Occasion.TIME_CONTROL_DISCARD_4H, Occasion.TIME_CONTROL_DISCARD_6H);
+
+  private final Timeline timeline;
+  private final RuleSet rules;
+  private final boolean isFrozen;
+  private final boolean usesChart;
+
+  private Keeper(Timeline timeline, RuleSet rules) {
+    this.timeline = timeline;
+    this.rules = rules;
+    this.isFrozen = DayCounting.isFrozen(timeline);
+    this.usesChart =
+        rules
+            .rule(Occasion.DATE_MARK)
+            .map(Rule::shape)
+            .filter(DayCount.class::isInstance)
+            .filter(shape -> ((DayCount) shape).days().isEmpty())
+            .isPresent();
+  }
+
+  /** The dates of a lot; every one is empty where nothing sets it. */
+  public static Keeping keep(Timeline timeline, List<Finding> findings, RuleSet rules) {
+    return new Keeper(timeline, rules).keep(findings);
+  }
+
+  private Keeping keep(List<Finding> findings) {
+    Optional<Days> days =
+        usesChart ? DayCounting.any(timeline, rules) : DayCounting.of(timeline, rules);
+    Optional<LocalDate> lastDay = days.filter(d -> !d.isFrozen()).map(Days::lastDay);
+    OptionalInt left =
+        days.filter(Days::isFrozen).map(d -> OptionalInt.of(d.left())).orElse(OptionalInt.empty());
+    Optional<Instant> discardAt = discardAt(findings);
+    Optional<LocalDate> frozen = firstFrozen();
+    Category category = timeline.food().category();
+    Optional<LocalDate> best = frozen.flatMap(day -> plusMonths(day, category.freezer().min()));
+    Optional<LocalDate> limit = frozen.flatMap(day -> plusMonths(day, category.freezer().max()));
+    Keeping keeping =
+        new Keeping(
+            usesChart ? Optional.empty() : lastDay,
+            left,
+            usesChart ? lastDay : Optional.empty(),
+            discardAt,
+            best,
+            limit,
+            Optional.empty(),
+            Reasons.of(timeline, category, days, discardAt, frozen));
+    return keeping.governedBy(governs(keeping));
+  }
+
+  private static Optional<Instant> discardAt(List<Finding> findings) {
+    return findings.stream()
+        .filter(finding -> finding.rule().occasions().stream().anyMatch(DISCARD::contains))
+        .flatMap(finding -> finding.deadline().stream())
+        .findFirst();
+  }
+
+  private Optional<LocalDate> firstFrozen() {
+    return timeline.entries().stream()
+        .filter(entry -> entry.word().phase().filter(Phase.FROZEN::equals).isPresent())
+        .map(LogEntry::happenedAt)
+        .map(timeline::day)
+        .findFirst();
+  }
+
+  /** Calendar months, as freezer charts count them: 30 November and 3 months is 28 February. */
+  static Optional<LocalDate> plusMonths(LocalDate day, OptionalInt months) {
+    return months.isPresent() ? Optional.of(day.plusMonths(months.getAsInt())) : Optional.empty();
+  }
+
+  private Optional<Governs> governs(Keeping dates) {
+    List<Governs> candidates = new ArrayList<>();
+    dates.discardAt().ifPresent(d -> candidates.add(Governs.DISCARD_AT));
+    if (isFrozen) {
+      dates.bestQualityBy().ifPresent(d -> candidates.add(Governs.BEST_QUALITY_BY));
+      dates.qualityLimit().ifPresent(d -> candidates.add(Governs.QUALITY_LIMIT));
+      dates.daysLeftWhenThawed().ifPresent(d -> candidates.add(Governs.DAYS_LEFT_WHEN_THAWED));
+    }
+    dates.dateMarkLastDay().ifPresent(d -> candidates.add(Governs.DATE_MARK_LAST_DAY));
+    dates.chilledLastDay().ifPresent(d -> candidates.add(Governs.CHILLED_LAST_DAY));
+    return candidates.stream().findFirst();
+  }
+}

@@ -1,0 +1,349 @@
+package chillwright.core.rules;
+
+import chillwright.core.log.How;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.Phase;
+import chillwright.core.log.Portions;
+import chillwright.core.log.Timeline;
+import chillwright.core.rules.Cycle.End;
+import chillwright.core.rules.Shape.Reach;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumSet;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * The coolings and reheats of a lot, found by walking its entries once in order of time. The row a
+ * cook writes starts no clock by itself; what the food is shown to have done does.
+ */
+final class Course {
+  /** Phases in which food counts as cold-held although no reading says so. */
+  private static final Set<Phase> HELD_COLD =
+      EnumSet.of(
+          Phase.PREPARED, Phase.OPENED, Phase.CHILLED, Phase.FROZEN, Phase.THAWING, Phase.SET_OUT);
+
+  /** Coolings to judge; one that hot holding stopped is not among them. */
+  final List<Cycle> coolings = new ArrayList<>();
+
+  /** Every cooling that was ever opened, stopped ones too. */
+  final List<Cycle> opened = new ArrayList<>();
+
+  final List<Reheat> reheats = new ArrayList<>();
+
+  private final RuleSet rules;
+  private final Thresholds thresholds;
+  private final List<LogEntry> coolest;
+  private final Set<LogEntry> warmestOnes;
+  private final Set<LogEntry> coolestOnes;
+
+  private Optional<Phase> phase = Optional.empty();
+  private Optional<Cycle> cooling = Optional.empty();
+  private Optional<Reheat> reheat = Optional.empty();
+  private Optional<LogEntry> hotProof = Optional.empty();
+  private Optional<LogEntry> lastReading = Optional.empty();
+  private Optional<LogEntry> lastCold = Optional.empty();
+  private Optional<LogEntry> firstWarm = Optional.empty();
+  private boolean hasOrigin;
+  private boolean isRoast;
+  private boolean isUnderTimeControl;
+  private int correctiveReheats;
+
+  private Course(Timeline timeline, RuleSet rules) {
+    this.rules = rules;
+    this.thresholds = Thresholds.of(rules);
+    List<LogEntry> entries = timeline.entries();
+    this.coolest = Readings.coolest(entries);
+    this.coolestOnes = byIdentity(coolest);
+    this.warmestOnes = byIdentity(Readings.warmest(entries));
+    for (LogEntry entry : entries) {
+      if (!isUnderTimeControl) {
+        step(entry);
+      }
+    }
+  }
+
+  private static Set<LogEntry> byIdentity(List<LogEntry> entries) {
+    Set<LogEntry> set = Collections.newSetFromMap(new IdentityHashMap<>());
+    set.addAll(entries);
+    return set;
+  }
+
+  static Course of(Timeline timeline, RuleSet rules) {
+    return new Course(timeline, rules);
+  }
+
+  private void step(LogEntry entry) {
+    Optional<Phase> next = entry.word().phase().filter(p -> !Portions.isOutgoing(entry.word()));
+    next.ifPresent(entered -> enter(entered, entry));
+    if (entry.temperature().isPresent() && !isUnderTimeControl) {
+      read(entry);
+    }
+  }
+
+  private void enter(Phase next, LogEntry row) {
+    if (phase.filter(Phase.HOT_HOLDING::equals).isPresent() && next != Phase.HOT_HOLDING) {
+      leaveHotHolding(next, row);
+    }
+    switch (next) {
+      case COOKED -> enterCooked(row);
+      case PREPARED -> enterPrepared(row);
+      case RECEIVED -> enterReceived(row);
+      case HOT_HOLDING -> enterHotHolding(row);
+      case COOLING -> enterCooling(row);
+      case REHEATING -> enterReheating(row);
+      case TIME_CONTROL -> enterTimeControl(row);
+      case CHILLED, FROZEN, THAWING, SET_OUT, OPENED -> stopReheat(row);
+      case SERVED, DISCARDED -> throw new IllegalStateException("not a phase of food on hand");
+    }
+    phase = Optional.of(next);
+  }
+
+  private void enterCooked(LogEntry row) {
+    endCooling(End.WITHDRAWN, row);
+    stopReheat(row);
+    isRoast = row.is(How.ROAST);
+    Cycle begun = open(Occasion.COOLING_COOKED, row);
+    if (row.temperature().isEmpty() || thresholds.isHot(row, isRoast)) {
+      begun.provedBy(row, false);
+      hotProof = Optional.of(row);
+    }
+  }
+
+  private void enterPrepared(LogEntry row) {
+    boolean isChilled = row.temperature().isPresent() && thresholds.isCold(row);
+    hasOrigin = true;
+    if (!isChilled && stillRunning(row.happenedAt()).isEmpty()) {
+      endCooling(End.SETTLED, row);
+      open(Occasion.COOLING_AMBIENT, row);
+    }
+  }
+
+  private void enterReceived(LogEntry row) {
+    if (row.temperature().isPresent() && thresholds.isHot(row, false)) {
+      open(Occasion.COOLING_COOKED, row);
+    } else if (row.is(How.LAW_ALLOWS)
+        && !(row.temperature().isPresent() && thresholds.isCold(row))) {
+      open(Occasion.COOLING_RECEIVED, row);
+    }
+    hasOrigin = true;
+  }
+
+  /** Hot holding stops a cooling clock, unless a reading had already shown the food below it. */
+  private void enterHotHolding(LogEntry row) {
+    isRoast |= row.is(How.ROAST);
+    reheat.filter(r -> r.isServedAtOnce).ifPresent(r -> r.isServedAtOnce = false);
+    boolean isRunning = !stillRunning(row.happenedAt()).isEmpty();
+    boolean isReadHot = row.temperature().isPresent() && thresholds.isHot(row, isRoast);
+    boolean wasBelow =
+        cooling.filter(c -> c.readings.stream().anyMatch(r -> !isHotFor(r))).isPresent();
+    boolean isStopped = isRunning || isReadHot || hasNoRule(cooling);
+    if (cooling.isPresent() && !wasBelow && isStopped) {
+      coolings.remove(cooling.get());
+      cooling = Optional.empty();
+    } else if (!isRunning) {
+      endCooling(End.SETTLED, row);
+      if (isHeldCold()) {
+        begin(reheatFrom(row));
+      }
+    }
+    hasOrigin = true;
+  }
+
+  private boolean hasNoRule(Optional<Cycle> running) {
+    return running.filter(c -> rules.rules(c.occasion).isEmpty()).isPresent();
+  }
+
+  private boolean isHotFor(LogEntry reading) {
+    return thresholds.isHot(reading, isRoast);
+  }
+
+  private boolean isHeldCold() {
+    if (phase.isEmpty() || reheat.isPresent()) {
+      return false;
+    }
+    return HELD_COLD.contains(phase.get())
+        || (phase.get() != Phase.HOT_HOLDING && lastReading.filter(thresholds::isCold).isPresent());
+  }
+
+  /**
+   * The end of hot holding opens the cooling clock, proved by the hold if it was lawful to the end.
+   */
+  private void leaveHotHolding(Phase next, LogEntry row) {
+    if (cooling.isPresent()
+        || next == Phase.REHEATING
+        || next == Phase.TIME_CONTROL
+        || next == Phase.COOKED) {
+      return;
+    }
+    Cycle begun = open(Occasion.COOLING_COOKED, row);
+    boolean wasHot = lastReading.filter(this::isHotFor).isPresent();
+    boolean readsLower = row.temperature().isPresent() && !isHotFor(row);
+    if (wasHot && !readsLower) {
+      begun.provedBy(row, false);
+    } else {
+      hotProof.ifPresent(proof -> begun.provedBy(proof, isExactlyHot(proof)));
+    }
+  }
+
+  private void enterCooling(LogEntry row) {
+    stopReheat(row);
+    if (!hasOrigin && cooling.isEmpty()) {
+      open(Occasion.COOLING_COOKED, row);
+    }
+  }
+
+  private void enterReheating(LogEntry row) {
+    stopReheat(row);
+    if (!stillRunning(row.happenedAt()).isEmpty()) {
+      if (!row.is(How.SERVE_NOW)) {
+        cooling.orElseThrow().attempts.add(row);
+      }
+      return;
+    }
+    endCooling(End.SETTLED, row);
+    boolean fromHot = phase.filter(Phase.HOT_HOLDING::equals).isPresent();
+    Reheat begun = fromHot ? Reheat.startingAt(row) : reheatFrom(row);
+    begun.isServedAtOnce = row.is(How.SERVE_NOW);
+    isRoast = false;
+    hasOrigin = true;
+    begin(begun);
+  }
+
+  /** Cold-held food counts as cold until its row, unless a reading says otherwise. */
+  private Reheat reheatFrom(LogEntry row) {
+    boolean readsWarm = row.temperature().isPresent() && !thresholds.isCold(row);
+    boolean wasWarm = row.temperature().isEmpty() && firstWarm.isPresent();
+    if (!readsWarm && !wasWarm) {
+      return Reheat.startingAt(row);
+    }
+    LogEntry latest = lastCold.isPresent() ? firstWarm.orElse(row) : row;
+    return Reheat.startingBefore(row, lastCold, latest);
+  }
+
+  private void begin(Reheat begun) {
+    reheats.add(begun);
+    reheat = Optional.of(begun);
+    hotProof = Optional.empty();
+  }
+
+  private void enterTimeControl(LogEntry row) {
+    stopReheat(row);
+    endCooling(End.WITHDRAWN, row);
+    isUnderTimeControl = true;
+  }
+
+  private void stopReheat(LogEntry row) {
+    reheat.filter(r -> r.reached.isEmpty()).ifPresent(r -> r.stoppedBy = Optional.of(row));
+    reheat = Optional.empty();
+  }
+
+  private Cycle open(Occasion occasion, LogEntry row) {
+    Cycle begun = new Cycle(occasion, row, thresholds.hot());
+    coolings.add(begun);
+    opened.add(begun);
+    cooling = Optional.of(begun);
+    lastCold = Optional.empty();
+    firstWarm = Optional.empty();
+    hasOrigin = true;
+    return begun;
+  }
+
+  private void endCooling(End how, LogEntry row) {
+    cooling.ifPresent(c -> c.endWith(how, row));
+    cooling = Optional.empty();
+  }
+
+  private List<Rule> stillRunning(Instant moment) {
+    return cooling.map(c -> c.running(rules.rules(c.occasion), moment)).orElse(List.of());
+  }
+
+  private void read(LogEntry reading) {
+    if (coolestOnes.contains(reading)) {
+      readForReheat(reading);
+    }
+    if (warmestOnes.contains(reading)) {
+      readForCooling(reading);
+    }
+    if (isHotFor(reading)) {
+      hotProof = Optional.of(reading);
+    }
+    if (thresholds.isCold(reading)) {
+      lastCold = Optional.of(reading);
+      firstWarm = Optional.empty();
+      hotProof = Optional.empty();
+    } else if (firstWarm.isEmpty() && (lastCold.isPresent() || opened.isEmpty())) {
+      firstWarm = Optional.of(reading);
+    }
+    lastReading = Optional.of(reading);
+  }
+
+  private void readForReheat(LogEntry reading) {
+    if (reheat.isEmpty()) {
+      return;
+    }
+    Reheat running = reheat.get();
+    running.readings.add(reading);
+    Optional<Reach> reach = reach(Thresholds.reheating(running.row));
+    if (reach.isEmpty() || !Reheat.isReached(reach.get(), running.row, reading, coolest)) {
+      return;
+    }
+    running.reached = Optional.of(reading);
+    reheat = Optional.empty();
+    if (phase.filter(Phase.REHEATING::equals).isPresent() && !running.isServedAtOnce) {
+      open(Occasion.COOLING_COOKED, reading);
+    }
+  }
+
+  private void readForCooling(LogEntry reading) {
+    if (cooling.isEmpty()) {
+      return;
+    }
+    Cycle running = cooling.get();
+    if (closesByReheat(running, reading)) {
+      running.endWith(End.REHEATED, reading);
+      correctiveReheats++;
+      running = open(Occasion.COOLING_COOKED, reading);
+    }
+    boolean isHot = thresholds.isHot(reading, false);
+    boolean isReheating =
+        phase.filter(Phase.REHEATING::equals).isPresent() && !running.attempts.isEmpty();
+    boolean isBeingHeated = isReheating || phase.filter(Phase.HOT_HOLDING::equals).isPresent();
+    running.read(reading, isHot, isExactlyHot(reading), isBeingHeated);
+  }
+
+  private boolean isExactlyHot(LogEntry row) {
+    return row.temperature().isPresent()
+        && thresholds.hot().filter(l -> l.isExactly(Readings.temperature(row))).isPresent();
+  }
+
+  /** A logged reheat closes a cooling where it reaches its limit before any running one passed. */
+  private boolean closesByReheat(Cycle running, LogEntry reading) {
+    Optional<LogEntry> attempt = Readings.last(running.attempts);
+    if (attempt.isEmpty()
+        || phase.filter(Phase.REHEATING::equals).isEmpty()
+        || correctiveReheats >= rules.settings().correctiveReheats()) {
+      return false;
+    }
+    LogEntry row = attempt.get();
+    boolean isReached =
+        reach(Thresholds.reheating(row))
+            .filter(reach -> Reheat.isReached(reach, row, reading, coolest))
+            .isPresent();
+    boolean isInTime =
+        running.unreached(rules.rules(running.occasion), row.happenedAt()).stream()
+            .noneMatch(rule -> running.hadPassed(rule, reading.happenedAt()));
+    return isReached && isInTime;
+  }
+
+  private Optional<Reach> reach(Occasion occasion) {
+    return rules
+        .rule(occasion)
+        .map(Rule::shape)
+        .filter(Reach.class::isInstance)
+        .map(Reach.class::cast);
+  }
+}

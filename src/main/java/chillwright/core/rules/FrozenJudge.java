@@ -1,0 +1,125 @@
+package chillwright.core.rules;
+
+import chillwright.core.log.How;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
+import chillwright.core.log.Phase;
+import chillwright.core.log.Timeline;
+import chillwright.core.measure.Limit;
+import chillwright.core.rules.Shape.Hold;
+import chillwright.core.rules.Shape.StaysFrozen;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Judges frozen food from its first proof of being frozen: found hard, or read at or below
+ * freezing. Soft, or read above freezing (or above the figure an authority prints), is out from
+ * then on. Crystals are neither thawed nor out. Before the proof there is no finding.
+ */
+final class FrozenJudge {
+  /** Water freezes at 0 °C, 32 °F: the state, where an authority prints no number. */
+  private static final Limit FREEZING = Limit.of(0, 32);
+
+  private FrozenJudge() {}
+
+  static List<Finding> findings(Timeline timeline, RuleSet rules) {
+    List<Finding> findings = new ArrayList<>();
+    for (Rule rule : rules.rules(Occasion.FROZEN)) {
+      for (List<LogEntry> rows : stretches(timeline)) {
+        judge(rule, timeline, rows).ifPresent(findings::add);
+      }
+    }
+    return findings;
+  }
+
+  private static List<List<LogEntry>> stretches(Timeline timeline) {
+    List<List<LogEntry>> stretches = new ArrayList<>();
+    boolean wasFrozen = false;
+    for (Span span : Span.of(timeline)) {
+      boolean isFrozen = span.is(Phase.FROZEN);
+      if (isFrozen && wasFrozen) {
+        stretches.get(stretches.size() - 1).addAll(span.rows());
+      } else if (isFrozen) {
+        stretches.add(new ArrayList<>(span.rows()));
+      }
+      wasFrozen = isFrozen;
+    }
+    return stretches;
+  }
+
+  private static Optional<Finding> judge(Rule rule, Timeline timeline, List<LogEntry> rows) {
+    Optional<LogEntry> proof = rows.stream().filter(FrozenJudge::provesFrozen).findFirst();
+    if (proof.isEmpty()) {
+      return Optional.empty();
+    }
+    List<LogEntry> since = rows.subList(rows.indexOf(proof.get()), rows.size());
+    if (rule.shape() instanceof Hold hold) {
+      return Optional.of(judgeAllowance(rule, hold, timeline, since));
+    }
+    Optional<Limit> printed = ((StaysFrozen) rule.shape()).atMost();
+    Optional<LogEntry> thawed =
+        since.stream().filter(row -> isThawed(row, printed.orElse(FREEZING))).findFirst();
+    Draft draft =
+        new Draft(rule, timeline.lot(), proof.get().happenedAt())
+            .evidence(proof)
+            .remark(Remark.FOUND_SOFT, thawed.filter(row -> row.is(How.SOFT)).isPresent());
+    return Optional.of(
+        thawed.isPresent()
+            ? draft.decisive(thawed).settled(Verdict.OUT, thawed.get().happenedAt())
+            : draft.decisive(proof).settled(Verdict.IN, proof.get().happenedAt()));
+  }
+
+  /** Thawed food may be kept or frozen again while it is not above the limit for too long. */
+  private static Finding judgeAllowance(
+      Rule rule, Hold hold, Timeline timeline, List<LogEntry> since) {
+    LotId lot = timeline.lot();
+    List<LogEntry> looks =
+        since.stream().filter(row -> row.temperature().isPresent() || row.is(How.HARD)).toList();
+    Finding byReadings =
+        new HoldingJudge(lot)
+            .judge(
+                rule,
+                since.get(0).happenedAt(),
+                HoldingJudge.untilBack(hold, looks, Readings.warmest(timeline.entries())));
+    Optional<LogEntry> unread =
+        since.stream().filter(row -> row.is(How.SOFT) && row.temperature().isEmpty()).findFirst();
+    boolean isUnclear = byReadings.settled() == Verdict.IN && unread.isPresent();
+    if (!isUnclear) {
+      return byReadings;
+    }
+    return new Draft(rule, lot, since.get(0).happenedAt())
+        .remark(Remark.FOUND_SOFT, true)
+        .decisive(unread)
+        .settled(Verdict.NOT_SHOWN, unread.get().happenedAt());
+  }
+
+  /** Hard, or read at or below freezing. */
+  static boolean provesFrozen(LogEntry row) {
+    return row.is(How.HARD)
+        || (!row.is(How.SOFT) && row.temperature().filter(FREEZING::isColdEnough).isPresent());
+  }
+
+  /** Soft, or read above the limit; crystals are not yet thawed. */
+  private static boolean isThawed(LogEntry row, Limit limit) {
+    boolean isRead = row.temperature().filter(t -> !limit.isColdEnough(t)).isPresent();
+    return row.is(How.SOFT) || (isRead && !row.is(How.CRYSTALS) && !row.is(How.HARD));
+  }
+
+  /** Shows that food which was frozen has thawed. */
+  static boolean provesThawed(LogEntry row) {
+    return isThawed(row, FREEZING);
+  }
+
+  /** The rows of a freezer stretch before the food is shown to be frozen. */
+  static List<LogEntry> beforeProof(List<LogEntry> rows) {
+    List<LogEntry> before = new ArrayList<>();
+    for (LogEntry row : rows) {
+      if (provesFrozen(row)) {
+        break;
+      }
+      before.add(row);
+    }
+    return before;
+  }
+}

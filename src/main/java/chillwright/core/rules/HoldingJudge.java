@@ -1,0 +1,169 @@
+package chillwright.core.rules;
+
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
+import chillwright.core.measure.Elapsed;
+import chillwright.core.measure.Temperature;
+import chillwright.core.rules.Shape.Hold;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Judges one stretch of holding at its readings: a gap between readings is no fault, the longest is
+ * shown; a stretch without a reading is not shown, but not overdue.
+ */
+final class HoldingJudge {
+  private final LotId lot;
+
+  HoldingJudge(LotId lot) {
+    this.lot = lot;
+  }
+
+  /**
+   * The finding of one stretch.
+   *
+   * @param from when the stretch began
+   * @param readings one for each moment, in order of time
+   */
+  Finding judge(Rule rule, Instant from, List<LogEntry> readings) {
+    Hold hold = (Hold) rule.shape();
+    Draft draft = new Draft(rule, lot, from).elapsed(longestGap(from, readings)).evidence(readings);
+    if (readings.isEmpty()) {
+      return draft.remark(Remark.NO_READING, true).settled(Verdict.NOT_SHOWN, from);
+    }
+    Optional<LogEntry> beyond = readings.stream().filter(r -> !isWithin(hold, r)).findFirst();
+    if (beyond.isEmpty()) {
+      LogEntry first = readings.get(0);
+      return draft.decisive(Readings.last(readings)).settled(Verdict.IN, first.happenedAt());
+    }
+    if (hold.allowed().isZero()) {
+      return draft.decisive(beyond).settled(Verdict.OUT, beyond.get().happenedAt());
+    }
+    return judgeAllowance(draft, hold, from, readings);
+  }
+
+  /** The finding where the authority sets no figure for what the row says was done. */
+  Finding noFigure(Rule rule, LogEntry row) {
+    return new Draft(rule, lot, row.happenedAt())
+        .decisive(Optional.of(row))
+        .settled(Verdict.NO_RULE, row.happenedAt());
+  }
+
+  /** The same for the surroundings logged with the rows, such as the water food is thawed in. */
+  Finding judgeSurroundings(Rule rule, Instant from, List<LogEntry> rows) {
+    Hold hold = (Hold) rule.shape();
+    Draft draft = new Draft(rule, lot, from).evidence(rows);
+    Optional<LogEntry> beyond =
+        rows.stream().filter(row -> !isWithin(hold, row.details().air().orElseThrow())).findFirst();
+    return beyond.isPresent()
+        ? draft.decisive(beyond).settled(Verdict.OUT, beyond.get().happenedAt())
+        : draft.decisive(Readings.last(rows)).settled(Verdict.IN, rows.get(0).happenedAt());
+  }
+
+  /**
+   * The readings of a stretch, and where the last of them is beyond the limit the later ones too,
+   * up to the first that is back within it.
+   */
+  static List<LogEntry> untilBack(Hold hold, List<LogEntry> during, List<LogEntry> ofLot) {
+    List<LogEntry> all = new ArrayList<>(during);
+    for (LogEntry later : ofLot) {
+      Optional<LogEntry> last = Readings.last(all);
+      boolean isOpen = last.filter(reading -> !isWithin(hold, reading)).isPresent();
+      if (isOpen && later.happenedAt().isAfter(last.orElseThrow().happenedAt())) {
+        all.add(later);
+      }
+    }
+    return all;
+  }
+
+  /** A stretch of the record beyond the limit, between readings that were within it. */
+  private record Excursion(Optional<LogEntry> before, List<LogEntry> beyond, boolean isOver) {
+    Duration shortest() {
+      return Duration.between(
+          beyond.get(0).happenedAt(), beyond.get(beyond.size() - 1).happenedAt());
+    }
+  }
+
+  /** Food may be beyond the limit for so long in one stretch; bounded like a crossing. */
+  private Finding judgeAllowance(Draft draft, Hold hold, Instant from, List<LogEntry> readings) {
+    List<Excursion> excursions = excursions(hold, readings);
+    for (Excursion excursion : excursions) {
+      if (excursion.shortest().compareTo(hold.allowed()) >= 0) {
+        Instant limit = excursion.beyond().get(0).happenedAt().plus(hold.allowed());
+        Optional<LogEntry> late =
+            excursion.beyond().stream().filter(r -> !r.happenedAt().isBefore(limit)).findFirst();
+        return draft.decisive(late).settled(Verdict.OUT, late.orElseThrow().happenedAt());
+      }
+    }
+    Excursion last = excursions.get(excursions.size() - 1);
+    Instant start = last.before().map(LogEntry::happenedAt).orElse(from);
+    Instant lastMoment = start.plus(hold.allowed());
+    draft.decisive(Readings.last(last.beyond()));
+    if (!last.isOver()) {
+      return draft.remark(Remark.READING_OVERDUE, true).pendingUntil(lastMoment, Verdict.NOT_SHOWN);
+    }
+    boolean allInTime = excursions.stream().allMatch(e -> isInTime(e, from, hold, readings));
+    Instant settled = readings.get(readings.size() - 1).happenedAt();
+    return draft.settled(allInTime ? Verdict.IN : Verdict.NOT_SHOWN, settled);
+  }
+
+  private static boolean isInTime(
+      Excursion excursion, Instant from, Hold hold, List<LogEntry> readings) {
+    Instant start = excursion.before().map(LogEntry::happenedAt).orElse(from);
+    Instant lastBeyond = excursion.beyond().get(excursion.beyond().size() - 1).happenedAt();
+    return readings.stream()
+        .map(LogEntry::happenedAt)
+        .filter(lastBeyond::isBefore)
+        .findFirst()
+        .filter(back -> !back.isAfter(start.plus(hold.allowed())))
+        .isPresent();
+  }
+
+  private static List<Excursion> excursions(Hold hold, List<LogEntry> readings) {
+    List<Excursion> found = new ArrayList<>();
+    List<LogEntry> beyond = new ArrayList<>();
+    Optional<LogEntry> before = Optional.empty();
+    for (LogEntry reading : readings) {
+      if (!isWithin(hold, reading)) {
+        beyond.add(reading);
+        continue;
+      }
+      if (!beyond.isEmpty()) {
+        found.add(new Excursion(before, List.copyOf(beyond), true));
+        beyond.clear();
+      }
+      before = Optional.of(reading);
+    }
+    if (!beyond.isEmpty()) {
+      found.add(new Excursion(before, List.copyOf(beyond), false));
+    }
+    return found;
+  }
+
+  /** Within the limit; a row without a temperature does not speak against it. */
+  static boolean isWithin(Hold hold, LogEntry row) {
+    return row.temperature().filter(reading -> !isWithin(hold, reading)).isEmpty();
+  }
+
+  /** Where a rule has a cold and a hot limit, either will do. */
+  private static boolean isWithin(Hold hold, Temperature reading) {
+    return hold.atMost().filter(limit -> limit.isColdEnough(reading)).isPresent()
+        || hold.atLeast().filter(limit -> limit.isHotEnough(reading)).isPresent();
+  }
+
+  private static Elapsed longestGap(Instant from, List<LogEntry> readings) {
+    Duration longest = Duration.ZERO;
+    Instant last = from;
+    for (LogEntry reading : readings) {
+      Duration gap = Duration.between(last, reading.happenedAt());
+      longest = gap.compareTo(longest) > 0 ? gap : longest;
+      last = reading.happenedAt();
+    }
+    return readings.isEmpty()
+        ? Elapsed.UNKNOWN
+        : new Elapsed(Optional.empty(), Optional.of(longest), Optional.empty());
+  }
+}

@@ -1,0 +1,219 @@
+package chillwright.core.rules;
+
+import chillwright.core.log.How;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.Phase;
+import chillwright.core.log.Timeline;
+import chillwright.core.rules.Shape.Hold;
+import chillwright.core.rules.Shape.Reach;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** The stretches in which a lot was held hot, held cold, or thawed, with the rule for each. */
+final class Holdings {
+  /** Phases in which food that is cold is judged by the cold-holding limit. */
+  private static final Set<Phase> COLD =
+      EnumSet.of(
+          Phase.PREPARED,
+          Phase.RECEIVED,
+          Phase.OPENED,
+          Phase.CHILLED,
+          Phase.COOLING,
+          Phase.COOKED,
+          Phase.SET_OUT);
+
+  private final RuleSet rules;
+  private final Course course;
+  private final HoldingJudge judge;
+  private final List<Span> spans;
+  private final List<LogEntry> warmest;
+  private final boolean isReadyToEat;
+  private final List<Finding> findings = new ArrayList<>();
+
+  private Holdings(Timeline timeline, RuleSet rules, Course course) {
+    this.rules = rules;
+    this.course = course;
+    this.judge = new HoldingJudge(timeline.lot());
+    this.spans = untilTimeControl(Span.of(timeline));
+    this.warmest = Readings.warmest(timeline.entries());
+    this.isReadyToEat = timeline.food().category().readyToEat();
+  }
+
+  static List<Finding> findings(Timeline timeline, RuleSet rules, Course course) {
+    Holdings holdings = new Holdings(timeline, rules, course);
+    holdings.judgeHot();
+    rules.rule(Occasion.COLD_HOLDING).ifPresent(holdings::judgeCold);
+    holdings.judgeThawing();
+    return holdings.findings;
+  }
+
+  /** Food under time control is not judged by its temperature. */
+  private static List<Span> untilTimeControl(List<Span> all) {
+    List<Span> kept = new ArrayList<>();
+    for (Span span : all) {
+      if (span.is(Phase.TIME_CONTROL)) {
+        break;
+      }
+      kept.add(span);
+    }
+    return kept;
+  }
+
+  private void judgeHot() {
+    boolean isRoast = false;
+    int i = 0;
+    while (i < spans.size()) {
+      Span span = spans.get(i++);
+      if (span.is(Phase.COOKED)) {
+        isRoast = span.opening().is(How.ROAST);
+      } else if (span.is(Phase.REHEATING)) {
+        isRoast = false;
+      }
+      if (!span.is(Phase.HOT_HOLDING)) {
+        continue;
+      }
+      List<LogEntry> rows = new ArrayList<>(span.rows());
+      while (i < spans.size() && spans.get(i).is(Phase.HOT_HOLDING)) {
+        rows.addAll(spans.get(i++).rows());
+      }
+      isRoast |= rows.stream().anyMatch(row -> row.is(How.ROAST));
+      judgeHot(isRoast, rows);
+    }
+  }
+
+  private void judgeHot(boolean isRoast, List<LogEntry> rows) {
+    Optional<Rule> roast = rules.rule(Occasion.HOT_HOLDING_ROAST).filter(rule -> isRoast);
+    Optional<Rule> rule = roast.or(() -> rules.rule(Occasion.HOT_HOLDING));
+    Optional<Instant> held = heldFrom(rows.get(0));
+    if (rule.isEmpty() || held.isEmpty()) {
+      return;
+    }
+    List<LogEntry> readings =
+        Readings.coolest(rows).stream().filter(r -> !r.happenedAt().isBefore(held.get())).toList();
+    findings.add(judge.judge(rule.get(), held.get(), readings));
+  }
+
+  /** Food put cold into hot holding is reheating until it reached the reheating limit. */
+  private Optional<Instant> heldFrom(LogEntry opening) {
+    for (Reheat reheat : course.reheats) {
+      if (reheat.row.equals(opening) && hasReheatingLimit()) {
+        return reheat.reached.map(LogEntry::happenedAt);
+      }
+    }
+    return Optional.of(opening.happenedAt());
+  }
+
+  private boolean hasReheatingLimit() {
+    return rules.rule(Occasion.REHEATING).filter(r -> r.shape() instanceof Reach).isPresent();
+  }
+
+  private void judgeCold(Rule rule) {
+    List<LogEntry> readings = new ArrayList<>();
+    Optional<Instant> from = Optional.empty();
+    for (Span span : spans) {
+      boolean isFreezing = span.is(Phase.FROZEN);
+      if (!span.isIn(COLD) && !isFreezing) {
+        close(rule, from, readings);
+        from = Optional.empty();
+        readings.clear();
+        continue;
+      }
+      List<LogEntry> judged =
+          Readings.warmest(isFreezing ? FrozenJudge.beforeProof(span.rows()) : span.rows()).stream()
+              .filter(reading -> isHeldCold(rule, span, reading))
+              .toList();
+      readings.addAll(judged);
+      boolean opens = !judged.isEmpty() || isSilentHolding(rule, span);
+      if (from.isEmpty() && opens) {
+        from = Optional.of(judged.isEmpty() ? span.from() : judged.get(0).happenedAt());
+      }
+      if (isFreezing) {
+        close(rule, from, readings);
+        from = Optional.empty();
+        readings.clear();
+      }
+    }
+    close(rule, from, readings);
+  }
+
+  private void close(Rule rule, Optional<Instant> from, List<LogEntry> readings) {
+    from.ifPresent(start -> findings.add(judge.judge(rule, start, readings)));
+  }
+
+  /** A refrigerated stretch, of food that no cooling clock waits for. */
+  private boolean isSilentHolding(Rule rule, Span span) {
+    return span.is(Phase.CHILLED) && !isStillCooling(rule, span.from());
+  }
+
+  /** Judged from the first reading at or below the limit, or where no cooling clock ever ran. */
+  private boolean isHeldCold(Rule rule, Span span, LogEntry reading) {
+    boolean isReceipt = span.is(Phase.RECEIVED) && reading.equals(span.opening());
+    return !isReceipt && !isStillCooling(rule, reading.happenedAt());
+  }
+
+  /** Whether food that was hot or warm had not been read cold by that moment. */
+  private boolean isStillCooling(Rule rule, Instant moment) {
+    Optional<Instant> opened =
+        course.opened.stream()
+            .map(cycle -> cycle.opening.happenedAt())
+            .filter(start -> !start.isAfter(moment))
+            .reduce((earlier, later) -> later);
+    return opened.isPresent()
+        && warmest.stream()
+            .filter(r -> !r.happenedAt().isBefore(opened.get()))
+            .filter(r -> !r.happenedAt().isAfter(moment))
+            .noneMatch(r -> HoldingJudge.isWithin((Hold) rule.shape(), r));
+  }
+
+  private void judgeThawing() {
+    for (Span span : spans) {
+      if (span.is(Phase.THAWING)) {
+        judgeThawing(span);
+      }
+    }
+  }
+
+  private void judgeThawing(Span span) {
+    LogEntry row = span.opening();
+    if (row.is(How.RUNNING_WATER)) {
+      judgeWater(span);
+    }
+    for (Rule rule : rules.rules(thawing(row))) {
+      findings.add(
+          rule.shape() instanceof Hold hold
+              ? judge.judge(rule, span.from(), thawingReadings(hold, span))
+              : judge.noFigure(rule, row));
+    }
+  }
+
+  /**
+   * Where time above the limit is allowed, it runs on until a reading shows the food cold again.
+   */
+  private List<LogEntry> thawingReadings(Hold hold, Span span) {
+    List<LogEntry> during = Readings.warmest(span.rows());
+    return hold.allowed().isZero() ? during : HoldingJudge.untilBack(hold, during, warmest);
+  }
+
+  private Occasion thawing(LogEntry row) {
+    if (row.is(How.WHILE_COOKING)) {
+      return Occasion.THAWING_WHILE_COOKING;
+    }
+    if (!row.is(How.RUNNING_WATER)) {
+      return Occasion.THAWING_REFRIGERATOR;
+    }
+    return isReadyToEat ? Occasion.THAWING_RUNNING_WATER : Occasion.THAWING_RUNNING_WATER_RAW;
+  }
+
+  private void judgeWater(Span span) {
+    Optional<Rule> rule = rules.rule(Occasion.THAWING_WATER);
+    List<LogEntry> water =
+        span.rows().stream().filter(row -> row.details().air().isPresent()).toList();
+    if (rule.isPresent() && !water.isEmpty()) {
+      findings.add(judge.judgeSurroundings(rule.get(), span.from(), water));
+    }
+  }
+}

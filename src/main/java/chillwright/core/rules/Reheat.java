@@ -1,0 +1,73 @@
+package chillwright.core.rules;
+
+import chillwright.core.log.LogEntry;
+import chillwright.core.measure.Limit;
+import chillwright.core.rules.Shape.Reach;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One ordinary reheat: the row that started it, what proves that the food was cold until then, and
+ * the readings since.
+ */
+final class Reheat {
+  final LogEntry row;
+
+  /** Food that was served at once for one order, unless a hot-holding row came later. */
+  boolean isServedAtOnce;
+
+  /** Last proof of being cold; empty where a reading contradicts it and none showed it before. */
+  final Optional<LogEntry> lastCold;
+
+  /** The latest moment the clock can have started. */
+  final LogEntry latestStart;
+
+  final List<LogEntry> readings = new ArrayList<>();
+
+  /** The row that ended it short of its limit. */
+  Optional<LogEntry> stoppedBy = Optional.empty();
+
+  Optional<LogEntry> reached = Optional.empty();
+
+  private Reheat(LogEntry row, Optional<LogEntry> lastCold, LogEntry latestStart) {
+    this.row = row;
+    this.lastCold = lastCold;
+    this.latestStart = latestStart;
+  }
+
+  /** The row itself is the start: cold-held food counts as cold until then. */
+  static Reheat startingAt(LogEntry row) {
+    return new Reheat(row, Optional.of(row), row);
+  }
+
+  /** A reading says that the food was warm before the row. */
+  static Reheat startingBefore(LogEntry row, Optional<LogEntry> lastCold, LogEntry firstWarm) {
+    return new Reheat(row, lastCold, firstWarm);
+  }
+
+  /**
+   * Whether a reading shows that the reheating limit was reached: at or above it, not contradicted
+   * within the seconds it must last, and after the standing time the method asks.
+   */
+  static boolean isReached(
+      Reach reach, LogEntry row, LogEntry reading, List<LogEntry> coolestOfLot) {
+    return isHotEnough(reach.to(), reading)
+        && !reading.happenedAt().isBefore(row.happenedAt().plus(reach.stands()))
+        && !isContradicted(reach, reading, coolestOfLot);
+  }
+
+  private static boolean isContradicted(
+      Reach reach, LogEntry reading, List<LogEntry> coolestOfLot) {
+    Instant until = reading.happenedAt().plus(reach.stays());
+    return coolestOfLot.stream()
+        .filter(later -> later.happenedAt().isAfter(reading.happenedAt()))
+        .filter(later -> !later.happenedAt().isAfter(until))
+        .anyMatch(later -> !isHotEnough(reach.to(), later));
+  }
+
+  static boolean isHotEnough(Limit limit, LogEntry reading) {
+    return limit.isHotEnough(Readings.temperature(reading));
+  }
+}

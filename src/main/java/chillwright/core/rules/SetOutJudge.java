@@ -1,0 +1,123 @@
+package chillwright.core.rules;
+
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.Phase;
+import chillwright.core.log.Timeline;
+import chillwright.core.log.Word;
+import chillwright.core.measure.Elapsed;
+import chillwright.core.measure.Limit;
+import chillwright.core.rules.Shape.TimeAlone;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Judges food out on a table by times alone: from the end of cooking, from the end of hot holding
+ * or from being set out, until it is chilled or frozen (or held hot or reheated). Several times out
+ * add up; surroundings above the hot-air limit shorten the time.
+ */
+final class SetOutJudge {
+  private static final Set<Phase> STARTS = EnumSet.of(Phase.COOKED, Phase.SET_OUT, Phase.COOLING);
+
+  private static final Set<Phase> ENDS =
+      EnumSet.of(Phase.CHILLED, Phase.FROZEN, Phase.HOT_HOLDING, Phase.REHEATING);
+
+  /** One time out; the end is empty while the food is still out. */
+  private record Out(
+      LogEntry opening, Optional<Instant> to, List<LogEntry> rows, boolean isCookedToHold) {
+    Instant from() {
+      return opening.happenedAt();
+    }
+
+    /** Food that goes from cooking into hot holding in time was not on a table. */
+    boolean counts(Duration within) {
+      return !isCookedToHold || to.orElseThrow().isAfter(from().plus(within));
+    }
+  }
+
+  private SetOutJudge() {}
+
+  static Optional<Finding> finding(Timeline timeline, RuleSet rules) {
+    return rules.rule(Occasion.SET_OUT).flatMap(rule -> judge(rule, timeline));
+  }
+
+  private static List<Out> timesOut(Timeline timeline) {
+    List<Out> outs = new ArrayList<>();
+    Optional<LogEntry> opening = Optional.empty();
+    List<LogEntry> rows = new ArrayList<>();
+    boolean wasHeldHot = false;
+    for (Span span : Span.of(timeline)) {
+      boolean ends = span.isIn(ENDS);
+      if (opening.isPresent() && ends) {
+        boolean isCookedToHold = opening.get().word() == Word.COOKED && span.is(Phase.HOT_HOLDING);
+        outs.add(
+            new Out(opening.get(), Optional.of(span.from()), List.copyOf(rows), isCookedToHold));
+        opening = Optional.empty();
+        rows.clear();
+      }
+      boolean starts = !ends && (span.isIn(STARTS) || wasHeldHot);
+      if (opening.isEmpty() && starts) {
+        opening = Optional.of(span.opening());
+      }
+      if (opening.isPresent()) {
+        rows.addAll(span.rows());
+      }
+      wasHeldHot = span.is(Phase.HOT_HOLDING);
+    }
+    opening.ifPresent(row -> outs.add(new Out(row, timeline.closedAt(), List.copyOf(rows), false)));
+    return outs;
+  }
+
+  private static Optional<Finding> judge(Rule rule, Timeline timeline) {
+    TimeAlone limit = (TimeAlone) rule.shape();
+    List<Out> outs = timesOut(timeline).stream().filter(out -> out.counts(limit.within())).toList();
+    return outs.isEmpty() ? Optional.empty() : Optional.of(judge(rule, limit, timeline, outs));
+  }
+
+  private static Finding judge(Rule rule, TimeAlone limit, Timeline timeline, List<Out> outs) {
+    boolean isHot =
+        outs.stream().flatMap(out -> out.rows().stream()).anyMatch(r -> isHot(limit, r));
+    Duration within = isHot ? limit.withinHotAir().orElseThrow() : limit.within();
+    Draft draft =
+        new Draft(rule, timeline.lot(), outs.get(0).from())
+            .remark(Remark.HOT_AIR, isHot)
+            .evidence(outs.stream().map(Out::opening).toList());
+    Duration sum = Duration.ZERO;
+    for (Out out : outs) {
+      Instant last = out.from().plus(within.minus(sum));
+      boolean isStillOut = out.to().isEmpty();
+      if (isStillOut || out.to().get().isAfter(last)) {
+        Duration known = isStillOut ? sum : sum.plus(Duration.between(out.from(), out.to().get()));
+        return draft
+            .elapsed(exactly(known, isStillOut))
+            .decisive(Optional.of(out.opening()))
+            .pendingUntil(last, Verdict.OUT);
+      }
+      sum = sum.plus(Duration.between(out.from(), out.to().get()));
+    }
+    Instant back = outs.get(outs.size() - 1).to().orElseThrow();
+    return draft
+        .elapsed(exactly(sum, false))
+        .remark(Remark.CLOSED_IN_TIME, timeline.closedAt().filter(back::equals).isPresent())
+        .settled(Verdict.IN, back);
+  }
+
+  private static boolean isHot(TimeAlone limit, LogEntry row) {
+    Optional<Limit> hotAir = limit.hotAir();
+    return row.details()
+        .air()
+        .filter(air -> hotAir.filter(most -> !most.isColdEnough(air)).isPresent())
+        .isPresent();
+  }
+
+  private static Elapsed exactly(Duration time, boolean isStillOut) {
+    return new Elapsed(
+        Optional.of(time),
+        isStillOut ? Optional.empty() : Optional.of(time),
+        isStillOut ? Optional.empty() : Optional.of(time));
+  }
+}

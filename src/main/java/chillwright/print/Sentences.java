@@ -1,0 +1,260 @@
+package chillwright.print;
+
+import chillwright.core.measure.Temperature.Scale;
+import chillwright.core.rules.Finding;
+import chillwright.core.rules.Remark;
+import chillwright.core.rules.Rule;
+import chillwright.core.rules.Shape.DayCount;
+import chillwright.core.rules.Shape.Hold;
+import chillwright.core.rules.Shape.Reach;
+import chillwright.core.rules.Shape.StaysFrozen;
+import chillwright.core.rules.Shape.TimeAlone;
+import chillwright.core.rules.Verdict;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.Comparator;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/**
+ * What a finding says, in words a cook can act on: what the record shows, by when, and what to do.
+ *
+ * @param zone the kitchen's zone, for clock times
+ * @param scale the scale the lot is read in
+ * @param now the moment the finding is read
+ */
+public record Sentences(ZoneId zone, Scale scale, Instant now) {
+
+  /** Worst verdict first; of equal verdicts the one whose deadline comes (or came) first. */
+  public static Comparator<Finding> worstFirst(Instant now) {
+    return Comparator.<Finding, Verdict>comparing(finding -> finding.at(now))
+        .thenComparing(finding -> finding.deadline().orElse(Instant.MAX))
+        .thenComparing(Finding::opensAt)
+        .thenComparing(finding -> finding.rule().id());
+  }
+
+  /** The sentence for a finding, with the rule set's corrective actions where they are needed. */
+  public String says(Finding finding) {
+    String fact =
+        switch (finding.at(now)) {
+          case OUT -> out(finding) + doNow(finding.rule());
+          case NOT_SHOWN -> notShown(finding);
+          case PENDING -> pending(finding);
+          case IN -> in(finding);
+          case NO_RULE -> finding.rule().says();
+        };
+    return finding.has(Remark.FROM_SOURCE) ? "From lot " + finding.lot() + ": " + fact : fact;
+  }
+
+  private String out(Finding finding) {
+    Rule rule = finding.rule();
+    if (rule.shape() instanceof Reach reach) {
+      return "Still "
+          + seen(finding)
+          + ": "
+          + reach.to().text(scale)
+          + " was due"
+          + finding.deadline().map(last -> " by " + time(last)).orElse(" before")
+          + ".";
+    }
+    if (rule.shape() instanceof Hold) {
+      return seenCapital(finding) + "; the limit is " + Figures.limit(rule, scale) + ".";
+    }
+    if (rule.shape() instanceof StaysFrozen) {
+      return seenCapital(finding) + "; frozen food stays frozen.";
+    }
+    if (rule.shape() instanceof TimeAlone) {
+      return timeIsUp(finding);
+    }
+    return dayIsOver(finding);
+  }
+
+  private String timeIsUp(Finding finding) {
+    if (finding.has(Remark.MARKED_TOO_LATE)) {
+      return "The mark on the food is later than the rule allows: "
+          + finding.deadline().map(this::time).orElse("")
+          + ".";
+    }
+    if (finding.has(Remark.ABOVE_CEILING)) {
+      return seenCapital(finding) + ", above the ceiling for food under time control.";
+    }
+    return "Its time was up at "
+        + finding.deadline().map(this::time).orElse("")
+        + " ("
+        + Figures.limit(finding.rule(), scale)
+        + ").";
+  }
+
+  private String dayIsOver(Finding finding) {
+    String day = finding.deadline().map(this::day).orElse("");
+    return finding.has(Remark.FROZEN_TOO_LATE)
+        ? "Its last day, " + day + ", had passed before it was frozen."
+        : "Its last day was " + day + ".";
+  }
+
+  private String notShown(Finding finding) {
+    Rule rule = finding.rule();
+    if (finding.has(Remark.NO_READING)) {
+      return "No reading was taken, so the record does not show "
+          + Figures.limit(rule, scale)
+          + ".";
+    }
+    if (finding.has(Remark.START_NOT_SHOWN)) {
+      return "The record does not show when the clock started, so it cannot show "
+          + Figures.limit(rule, scale)
+          + bounds(finding)
+          + ".";
+    }
+    if (finding.has(Remark.STANDING_NOT_SHOWN)) {
+      return "Nothing shows that it stood covered; a reading two minutes or more after the heating"
+          + " would.";
+    }
+    if (finding.has(Remark.FOUND_SOFT)) {
+      return "Found soft without a temperature: take one now." + doNow(rule);
+    }
+    if (finding.has(Remark.READING_OVERDUE)) {
+      return overdue(finding);
+    }
+    return "The record does not show "
+        + Figures.limit(rule, scale)
+        + bounds(finding)
+        + finding.deadline().map(d -> "; a reading by " + time(d) + " would have").orElse("")
+        + ".";
+  }
+
+  private String overdue(Finding finding) {
+    String limit =
+        finding.rule().shape() instanceof Reach reach
+            ? reach.to().text(scale)
+            : Figures.limit(finding.rule(), scale);
+    return "Reading overdue: nothing shows "
+        + limit
+        + finding.deadline().map(d -> " by " + time(d)).orElse("")
+        + ". Take one now and log it; if the limit was missed:"
+        + doNow(finding.rule());
+  }
+
+  private String bounds(Finding finding) {
+    Optional<Duration> shortest = finding.elapsed().shortest();
+    Optional<Duration> longest = finding.elapsed().longest();
+    if (shortest.isEmpty() || longest.isEmpty()) {
+      return "";
+    }
+    return ", only that it took between "
+        + Figures.duration(shortest.get())
+        + " and "
+        + Figures.duration(longest.get())
+        + estimate(finding);
+  }
+
+  private static String estimate(Finding finding) {
+    String along = finding.has(Remark.LOG_LINEAR) ? "cooling curve" : "straight line";
+    return finding
+        .elapsed()
+        .estimate()
+        .map(e -> " (about " + Figures.duration(e) + " on a " + along + ")")
+        .orElse("");
+  }
+
+  private String pending(Finding finding) {
+    Instant last = finding.deadline().orElse(finding.settlesAt());
+    String left = " (" + Figures.duration(Duration.between(now, last)) + " left).";
+    if (finding.rule().shape() instanceof Reach reach) {
+      return reach.to().text(scale) + " by " + time(last) + left;
+    }
+    if (finding.rule().shape() instanceof DayCount) {
+      return "Last day " + day(last) + ".";
+    }
+    if (finding.rule().shape() instanceof Hold hold) {
+      return "Back to "
+          + Figures.limit(finding.rule(), scale)
+          + " by "
+          + time(last)
+          + left
+          + (hold.allowed().isZero() ? "" : " A reading will show it.");
+    }
+    return "Gone by " + time(last) + left;
+  }
+
+  private String in(Finding finding) {
+    if (finding.has(Remark.CLOSED_BY_REHEAT)) {
+      return "Reheated in time, " + seen(finding) + "; the cooling starts again from there.";
+    }
+    if (finding.rule().shape() instanceof Reach reach) {
+      String flag = finding.has(Remark.ROSE_AGAIN) ? "; it had risen again before" : "";
+      return reach.to().text(scale)
+          + " reached"
+          + finding
+              .elapsed()
+              .longest()
+              .map(t -> " in " + Figures.duration(t) + " at most")
+              .orElse("")
+          + flag
+          + ".";
+    }
+    if (finding.rule().shape() instanceof Hold) {
+      return Figures.limit(finding.rule(), scale) + " at every reading" + gap(finding) + ".";
+    }
+    if (finding.rule().shape() instanceof StaysFrozen) {
+      return "Frozen, " + seen(finding) + ".";
+    }
+    if (finding.rule().shape() instanceof DayCount && !finding.has(Remark.CLOSED_IN_TIME)) {
+      return finding.has(Remark.USE_AT_ONCE)
+          ? "Frozen with no days left: use at once when thawed."
+          : "Frozen with days left; the count stands still.";
+    }
+    return "Within its time.";
+  }
+
+  private static String gap(Finding finding) {
+    return finding
+        .elapsed()
+        .longest()
+        .filter(gap -> !gap.isZero())
+        .map(gap -> "; longest gap between looks " + Figures.duration(gap))
+        .orElse("");
+  }
+
+  private String seen(Finding finding) {
+    return finding
+        .decisive()
+        .map(entry -> Figures.reading(entry) + " at " + time(entry.happenedAt()))
+        .orElse("out of limits");
+  }
+
+  private String seenCapital(Finding finding) {
+    String words = seen(finding);
+    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+  }
+
+  /** The corrective actions as the rule set gives them: " Discard, or reheat …". */
+  private static String doNow(Rule rule) {
+    if (rule.actions().isEmpty()) {
+      return "";
+    }
+    String all =
+        rule.actions().stream().map(Rule.Action::says).collect(Collectors.joining(", or "));
+    return " " + all.substring(0, 1).toUpperCase(Locale.ROOT) + all.substring(1) + ".";
+  }
+
+  private String time(Instant moment) {
+    return Figures.time(moment, zone, now);
+  }
+
+  private String day(Instant moment) {
+    return moment.atZone(zone).toLocalDate().toString();
+  }
+
+  /** A verdict in words, for a heading. */
+  public static String heading(Verdict verdict) {
+    return switch (verdict) {
+      case OUT -> "OUT OF COMPLIANCE";
+      case NOT_SHOWN -> "NOT SHOWN BY THE RECORD";
+      case PENDING -> "STILL RUNNING";
+      case IN -> "IN COMPLIANCE";
+      case NO_RULE -> "NO RULE";
+    };
+  }
+}

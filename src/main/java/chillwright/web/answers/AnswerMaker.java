@@ -1,0 +1,130 @@
+package chillwright.web.answers;
+
+import chillwright.core.keeping.Keeping;
+import chillwright.core.keeping.Keeping.Governs;
+import chillwright.core.log.EntryId;
+import chillwright.core.log.Problem;
+import chillwright.core.log.Timeline;
+import chillwright.core.measure.Temperature.Scale;
+import chillwright.core.rules.Assessment;
+import chillwright.core.rules.Finding;
+import chillwright.core.rules.Remark;
+import chillwright.core.rules.Rule;
+import chillwright.core.rules.Verdict;
+import chillwright.print.Figures;
+import chillwright.print.Sentences;
+import chillwright.rulebook.RuleBook;
+import chillwright.service.JudgedLot;
+import chillwright.service.LogCheck.Checked;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Turns findings, dates and faults of the core into answers, as read at one moment in one zone.
+ *
+ * @param zone the kitchen's zone
+ * @param now the moment of the answer
+ */
+public record AnswerMaker(ZoneId zone, Instant now) {
+
+  public OffsetDateTime time(Instant moment) {
+    return OffsetDateTime.ofInstant(moment, zone);
+  }
+
+  /** A stateless check, lots worst first. */
+  public Answers.Check check(RuleBook book, Checked checked) {
+    return new Answers.Check(
+        new Answers.RuleSetRef(book.id(), book.version()),
+        time(checked.at()),
+        checked.lots().stream().map(this::lot).toList(),
+        faults(checked.problems()));
+  }
+
+  private Answers.Lot lot(JudgedLot judged) {
+    Timeline timeline = judged.timeline();
+    return new Answers.Lot(
+        timeline.lot().text(),
+        timeline.food().name(),
+        timeline.food().category().key(),
+        verdict(judged.findings()),
+        findings(judged.findings(), Figures.scale(timeline)),
+        dates(judged.keeping()));
+  }
+
+  /** The findings, worst first; of equal verdicts the one that falls due first. */
+  public List<Answers.Finding> findings(List<Finding> findings, Scale scale) {
+    return worstFirst(findings).stream()
+        .map(finding -> finding(finding, scale, Optional.empty()))
+        .toList();
+  }
+
+  /** The same after a write, with the changed ones marked. */
+  public List<Answers.Finding> findings(List<Finding> findings, Scale scale, Set<Finding> before) {
+    return worstFirst(findings).stream()
+        .map(finding -> finding(finding, scale, Optional.of(!before.contains(finding))))
+        .toList();
+  }
+
+  private List<Finding> worstFirst(List<Finding> findings) {
+    return findings.stream().sorted(Sentences.worstFirst(now)).toList();
+  }
+
+  private Answers.Finding finding(Finding finding, Scale scale, Optional<Boolean> changed) {
+    Rule rule = finding.rule();
+    return new Answers.Finding(
+        rule.id(),
+        finding.at(now).text(),
+        rule.citation().text(),
+        rule.status(),
+        Figures.limit(rule, scale),
+        finding.elapsed().shortest(),
+        finding.elapsed().longest(),
+        finding.elapsed().estimate(),
+        time(finding.opensAt()),
+        finding.deadline().map(this::time),
+        new Sentences(zone, scale, now).says(finding),
+        rule.actions().stream().map(Rule.Action::says).toList(),
+        finding.lot().text(),
+        finding.evidence().stream().map(EntryId::text).toList(),
+        finding.remarks().stream().map(Remark::key).toList(),
+        changed);
+  }
+
+  public Answers.Dates dates(Keeping keeping) {
+    return new Answers.Dates(
+        keeping.dateMarkLastDay(),
+        keeping.daysLeftWhenThawed().stream().boxed().findFirst(),
+        keeping.chilledLastDay(),
+        keeping.discardAt().map(this::time),
+        keeping.bestQualityBy(),
+        keeping.qualityLimit(),
+        keeping.governs().map(Governs::key),
+        keeping.because());
+  }
+
+  public Optional<String> verdict(List<Finding> findings) {
+    return Assessment.verdict(findings, now).map(Verdict::text);
+  }
+
+  /** Faults as answered; also used where nothing was judged. */
+  public static List<Answers.Fault> faults(List<Problem> problems) {
+    return problems.stream().map(AnswerMaker::fault).toList();
+  }
+
+  private static Answers.Fault fault(Problem problem) {
+    Object where =
+        problem.where() instanceof Problem.Where.InFile in
+            ? new Answers.InFile(in.file(), in.line(), in.column())
+            : inField((Problem.Where.InField) problem.where());
+    return new Answers.Fault(
+        problem.code(), where, problem.given(), problem.allowed(), problem.says());
+  }
+
+  private static Answers.InField inField(Problem.Where.InField in) {
+    return new Answers.InField(in.file(), in.pointer());
+  }
+}

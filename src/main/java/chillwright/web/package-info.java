@@ -1,0 +1,2 @@
+/** Everything that speaks HTTP: routes, requests and answers. */
+package chillwright.web;
