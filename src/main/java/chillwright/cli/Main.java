@@ -1,5 +1,11 @@
 package chillwright.cli;
 
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.OutputStreamWriter;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
 import java.util.Optional;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -21,11 +27,30 @@ public final class Main implements Runnable {
 
   /** Runs one command line and ends with its exit code. */
   public static void main(String[] args) {
-    int code = new CommandLine(new Main()).execute(args);
+    int code = commandLine(Clock.systemUTC()).execute(args);
     // Leaving on success would stop a server that a command has just started.
     if (code != CommandLine.ExitCode.OK) {
       System.exit(code);
     }
+  }
+
+  /** All commands, on standard output and error in UTF-8. */
+  static CommandLine commandLine(Clock clock) {
+    PrintWriter out = writer(FileDescriptor.out);
+    PrintWriter err = writer(FileDescriptor.err);
+    Console console = new Console(out, err);
+    return new CommandLine(new Main())
+        .addSubcommand(new CheckCommand(clock, console))
+        .addSubcommand(new KeepCommand(clock, console))
+        .setOut(out)
+        .setErr(err)
+        .setCaseInsensitiveEnumValuesAllowed(true)
+        .setExecutionExceptionHandler((fault, line, parsed) -> Faults.report(fault, console));
+  }
+
+  private static PrintWriter writer(FileDescriptor stream) {
+    return new PrintWriter(
+        new OutputStreamWriter(new FileOutputStream(stream), StandardCharsets.UTF_8), true);
   }
 
   @Override

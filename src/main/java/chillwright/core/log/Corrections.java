@@ -11,7 +11,7 @@ import java.util.Optional;
  * cells; one with none filled voids the entry. Corrections act in the order of writing, and may
  * themselves be corrected or voided.
  */
-final class Corrections {
+public final class Corrections {
   private final Map<EntryId, List<LogEntry>> byTarget = new HashMap<>();
 
   private Corrections(List<LogEntry> entries) {
@@ -23,7 +23,7 @@ final class Corrections {
   }
 
   /** The entries that stand, corrected, without the corrections; in the order given. */
-  static List<LogEntry> applied(List<LogEntry> entries) {
+  public static List<LogEntry> applied(List<LogEntry> entries) {
     Corrections corrections = new Corrections(entries);
     return entries.stream()
         .filter(entry -> entry.word() != Word.CORRECTION)

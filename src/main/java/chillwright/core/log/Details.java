@@ -69,6 +69,25 @@ public record Details(
         filled(correction, Details::probe));
   }
 
+  /** These details without the cells that only a lot's first row, or a correction of it, keeps. */
+  Details withoutFirstRowCells() {
+    if (food.isEmpty() && category.isEmpty() && from.isEmpty()) {
+      return this;
+    }
+    return new Details(
+        Optional.empty(),
+        Optional.empty(),
+        temperature,
+        how,
+        place,
+        air,
+        portions,
+        List.of(),
+        to,
+        until,
+        probe);
+  }
+
   private <T> Optional<T> filled(Details correction, Function<Details, Optional<T>> cell) {
     Optional<T> corrected = cell.apply(correction);
     return corrected.isPresent() ? corrected : cell.apply(this);

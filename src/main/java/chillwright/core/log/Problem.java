@@ -14,11 +14,24 @@ import java.util.Objects;
 public record Problem(String code, Where where, String given, String allowed, String says) {
   /** Where a fault stands. */
   public sealed interface Where {
+    /** The cell of that column, in the row that this place is. */
+    Where at(String column);
+
     /** In a file; line 1 is the first, column is the header's name, empty for the whole line. */
-    record InFile(String file, long line, String column) implements Where {}
+    record InFile(String file, long line, String column) implements Where {
+      @Override
+      public Where at(String cell) {
+        return new InFile(file, line, cell);
+      }
+    }
 
     /** In a request body or rule file: a JSON pointer such as "/entries/0/temperature". */
-    record InField(String file, String pointer) implements Where {}
+    record InField(String file, String pointer) implements Where {
+      @Override
+      public Where at(String cell) {
+        return new InField(file, pointer + "/" + cell);
+      }
+    }
   }
 
   public Problem {

@@ -7,7 +7,9 @@ import java.util.Optional;
  * One row of a log file or request whose cells could all be read, not yet admitted to the log: it
  * may still repeat an entry, name an unknown one, or come after the end of its lot.
  *
+ * @param where the whole row
  * @param lot empty only for a reading (or correction) of a place
+ * @param when to the millisecond
  * @param id as given; empty where the row has none
  */
 public record Row(
@@ -19,4 +21,5 @@ public record Row(
     Optional<String> by,
     Optional<String> note,
     Optional<EntryId> corrects,
-    Details details) {}
+    Details details)
+    implements Incoming {}

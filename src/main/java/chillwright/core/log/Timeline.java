@@ -51,8 +51,25 @@ public record Timeline(
    *     food and has no single source to take it over from
    */
   public static Optional<Timeline> of(LotLog log, KeepingList keeping, ZoneId zone, Instant asOf) {
-    List<LogEntry> known =
-        log.entries().stream().filter(entry -> !entry.happenedAt().isAfter(asOf)).toList();
+    return of(log, keeping, zone, new Cut(asOf, asOf));
+  }
+
+  /**
+   * What is left out of a timeline.
+   *
+   * @param happened facts that happened later; of a source, those after it was used
+   * @param corrected corrections written later: one that comes after a source was used still
+   *     counts, since it tells what had been so all along
+   */
+  private record Cut(Instant happened, Instant corrected) {
+    boolean keeps(LogEntry entry) {
+      Instant last = entry.word() == Word.CORRECTION ? corrected : happened;
+      return !entry.happenedAt().isAfter(last);
+    }
+  }
+
+  private static Optional<Timeline> of(LotLog log, KeepingList keeping, ZoneId zone, Cut cut) {
+    List<LogEntry> known = log.entries().stream().filter(cut::keeps).toList();
     List<LogEntry> own =
         Corrections.applied(known).stream()
             .sorted(Comparator.comparing(LogEntry::happenedAt))
@@ -61,7 +78,8 @@ public record Timeline(
       return Optional.empty();
     }
     LogEntry first = firstRow(log, own);
-    List<Timeline> sources = sourcesOf(log, keeping, zone, earlier(asOf, first.happenedAt()));
+    Instant used = earlier(cut.happened(), first.happenedAt());
+    List<Timeline> sources = sourcesOf(log, keeping, zone, new Cut(used, cut.corrected()));
     Food food = foodOf(first, sources, keeping);
     if (isDivided(first, sources)) {
       Timeline source = sources.get(0);
@@ -81,10 +99,9 @@ public record Timeline(
         .orElse(written);
   }
 
-  private static List<Timeline> sourcesOf(
-      LotLog log, KeepingList keeping, ZoneId zone, Instant used) {
+  private static List<Timeline> sourcesOf(LotLog log, KeepingList keeping, ZoneId zone, Cut cut) {
     return log.sources().stream()
-        .map(source -> Timeline.of(source, keeping, zone, used))
+        .map(source -> Timeline.of(source, keeping, zone, cut))
         .flatMap(Optional::stream)
         .toList();
   }

@@ -242,7 +242,7 @@ final class Course {
   }
 
   private Cycle open(Occasion occasion, LogEntry row) {
-    Cycle begun = new Cycle(occasion, row);
+    Cycle begun = new Cycle(occasion, row, thresholds.hot());
     coolings.add(begun);
     opened.add(begun);
     cooling = Optional.of(begun);
@@ -275,7 +275,7 @@ final class Course {
       lastCold = Optional.of(reading);
       firstWarm = Optional.empty();
       hotProof = Optional.empty();
-    } else if (firstWarm.isEmpty()) {
+    } else if (firstWarm.isEmpty() && (lastCold.isPresent() || opened.isEmpty())) {
       firstWarm = Optional.of(reading);
     }
     lastReading = Optional.of(reading);
@@ -333,10 +333,9 @@ final class Course {
         reach(Thresholds.reheating(row))
             .filter(reach -> Reheat.isReached(reach, row, reading, coolest))
             .isPresent();
-    List<Rule> waiting = running.running(rules.rules(running.occasion), row.happenedAt());
     boolean isInTime =
-        waiting.stream()
-            .noneMatch(rule -> running.hadPassed(Cycle.within(rule), reading.happenedAt()));
+        running.unreached(rules.rules(running.occasion), row.happenedAt()).stream()
+            .noneMatch(rule -> running.hadPassed(rule, reading.happenedAt()));
     return isReached && isInTime;
   }
 

@@ -65,6 +65,17 @@ public final class Answers {
       Optional<String> governs,
       List<String> because) {}
 
+  /** How long a kind of food keeps, asked by dates alone. */
+  public record Keep(
+      RuleSetRef ruleSet,
+      String category,
+      String food,
+      Dates keeping,
+      String source,
+      String status,
+      Optional<String> note,
+      String defers) {}
+
   /** One fault of an input, the same shape everywhere. */
   public record Fault(String code, Object where, String given, String allowed, String says) {}
 

@@ -1,0 +1,142 @@
+package chillwright.cli;
+
+import chillwright.core.log.Category;
+import chillwright.core.log.KeepingList;
+import chillwright.print.KeepText;
+import chillwright.rulebook.RuleBook;
+import chillwright.rulebook.RuleLibrary;
+import chillwright.service.KeepQuestion;
+import chillwright.web.answers.AnswerMaker;
+import chillwright.web.answers.Answers;
+import chillwright.web.answers.Json;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Answers how long a kind of food keeps; no log and no set-up needed. */
+@Command(
+    name = "keep",
+    mixinStandardHelpOptions = true,
+    description = {
+      "How long does it keep? Answers with dates, the arithmetic behind them and their source.",
+      "Without a category it lists the categories. Dates are written 2026-11-24."
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  chillwright keep soup_or_stew --made 2026-11-22 --frozen 2026-11-24",
+      "  chillwright keep stock_or_meat_broth --made 2026-11-22 --rule-set us-home",
+      "",
+      "Exit codes: 0 answered, 2 something in the question is wrong."
+    })
+final class KeepCommand implements Callable<Integer> {
+  @Parameters(arity = "0..1", paramLabel = "CATEGORY", description = "Key of the keeping list.")
+  private Optional<String> category = Optional.empty();
+
+  @Option(names = "--made", paramLabel = "DATE", description = "Day it was made (default: today).")
+  private Optional<LocalDate> made = Optional.empty();
+
+  @Option(names = "--opened", paramLabel = "DATE", description = "Day a bought pack was opened.")
+  private Optional<LocalDate> opened = Optional.empty();
+
+  @Option(names = "--until", paramLabel = "DATE", description = "Maker's date on that pack.")
+  private Optional<LocalDate> until = Optional.empty();
+
+  @Option(names = "--frozen", paramLabel = "DATE", description = "Day it was frozen.")
+  private Optional<LocalDate> frozen = Optional.empty();
+
+  @Option(names = "--thawed", paramLabel = "DATE", description = "Day it was taken out to thaw.")
+  private Optional<LocalDate> thawed = Optional.empty();
+
+  @Mixin private RuleOptions ruleOptions;
+  @Mixin private Format format;
+
+  private final Clock clock;
+  private final Console console;
+
+  KeepCommand(Clock clock, Console console) {
+    this.clock = clock;
+    this.console = console;
+  }
+
+  @Override
+  public Integer call() {
+    RuleLibrary library = ruleOptions.library();
+    RuleBook book = ruleOptions.book(library);
+    if (category.isEmpty()) {
+      console.result(KeepText.categories(library.keepingList()));
+      return 0;
+    }
+    Category wanted = category(library.keepingList(), category.get());
+    KeepQuestion question = new KeepQuestion(wanted, made, opened, until, frozen, thawed);
+    List<KeepQuestion.WrongDate> wrong = question.wrongDates();
+    if (!wrong.isEmpty()) {
+      throw new UsageFault(
+          wrong.stream()
+              .map(
+                  date ->
+                      "--" + date.name() + " " + date.given() + ": allowed is " + date.allowed())
+              .collect(Collectors.joining(System.lineSeparator())),
+          List.of());
+    }
+    ZoneId zone = ZoneId.systemDefault();
+    LocalDate today = LocalDate.ofInstant(clock.instant(), zone);
+    KeepQuestion.Answer answer = question.answer(book, zone, today);
+    if (format.isJson()) {
+      Answers.Dates dates = new AnswerMaker(zone, clock.instant()).dates(answer.keeping());
+      console.result(
+          Json.text(
+              new Answers.Keep(
+                  new Answers.RuleSetRef(book.id(), book.version()),
+                  wanted.key(),
+                  wanted.title(),
+                  dates,
+                  wanted.source(),
+                  wanted.status(),
+                  wanted.note(),
+                  book.defers())));
+    } else {
+      console.result(
+          KeepText.answer(
+              wanted, answer.keeping(), zone, book.id(), book.version(), book.defers()));
+    }
+    return 0;
+  }
+
+  static Category category(KeepingList list, String key) {
+    return list.category(key)
+        .orElseThrow(
+            () ->
+                new UsageFault(
+                    "There is no category \""
+                        + key
+                        + "\". `chillwright keep` lists the categories"
+                        + nearest(list, key)
+                        + ".",
+                    List.of()));
+  }
+
+  private static String nearest(KeepingList list, String key) {
+    String near =
+        list.categories().stream()
+            .map(Category::key)
+            .filter(known -> sharesAWord(known, key))
+            .collect(Collectors.joining(", "));
+    return near.isEmpty() ? "" : "; near it: " + near;
+  }
+
+  private static boolean sharesAWord(String known, String key) {
+    List<String> words = List.of(known.split("_"));
+    return List.of(key.split("[_\\s-]+")).stream()
+        .filter(word -> word.length() > 2)
+        .anyMatch(word -> words.stream().anyMatch(w -> w.startsWith(word) || word.startsWith(w)));
+  }
+}

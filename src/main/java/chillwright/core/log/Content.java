@@ -1,0 +1,40 @@
+package chillwright.core.log;
+
+import java.time.Instant;
+import java.util.Optional;
+
+/**
+ * What a row says apart from its id, to tell a repeat from something new. What it repeats of its
+ * lot's first row does not count: that is compared with the first row instead.
+ */
+record Content(
+    Word word,
+    Instant when,
+    Optional<String> by,
+    Optional<String> note,
+    Optional<EntryId> corrects,
+    Details details) {
+  static Content of(Row row) {
+    return new Content(
+        row.word(),
+        row.when(),
+        row.by(),
+        row.note(),
+        row.corrects(),
+        own(row.word(), row.details()));
+  }
+
+  static Content of(LogEntry entry) {
+    return new Content(
+        entry.word(),
+        entry.happenedAt(),
+        entry.by(),
+        entry.note(),
+        entry.corrects(),
+        own(entry.word(), entry.details()));
+  }
+
+  private static Details own(Word word, Details details) {
+    return word == Word.CORRECTION ? details : details.withoutFirstRowCells();
+  }
+}

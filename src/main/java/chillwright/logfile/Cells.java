@@ -1,0 +1,87 @@
+package chillwright.logfile;
+
+import chillwright.core.log.Incoming;
+import chillwright.core.log.Misread;
+import chillwright.core.log.Nearest;
+import chillwright.core.log.Problem;
+import chillwright.core.log.Row;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Turns the cells of one row into a row of the log, or into all that is wrong with them. A blank
+ * cell is one that was left out. Texts are kept as given, trimmed and in Unicode's normal form C.
+ */
+public final class Cells {
+  /** Nothing in a log may have happened before this moment. */
+  public static final Instant EARLIEST = Instant.parse("2000-01-01T00:00:00Z");
+
+  /** How far a clock in the kitchen may be ahead of ours. */
+  public static final Duration AHEAD = Duration.ofMinutes(5);
+
+  /** The most characters in a cell of text, and in a note. */
+  public static final int LONGEST_TEXT = 500;
+
+  public static final int LONGEST_NOTE = 2000;
+
+  private final long earliest = EARLIEST.toEpochMilli();
+  private final long latest;
+
+  /**
+   * @param now the moment of reading: what happened more than five minutes later is refused
+   */
+  public Cells(Instant now) {
+    this.latest = now.plus(AHEAD).toEpochMilli();
+  }
+
+  /**
+   * Reads one row.
+   *
+   * @param cells text by column title; a title that is no column is a fault
+   */
+  public Incoming read(Map<String, String> cells, Place place) {
+    Map<Column, String> byColumn = new EnumMap<>(Column.class);
+    List<Problem> unknown = new ArrayList<>();
+    cells.forEach(
+        (title, text) -> {
+          Optional<Column> column = Column.ofTitle(title);
+          if (column.isPresent()) {
+            byColumn.put(column.get(), text);
+          } else {
+            unknown.add(unknownColumn(title, place.cell(title)));
+          }
+        });
+    Incoming read = readKnown(byColumn, place);
+    return unknown.isEmpty() ? read : refused(read, unknown);
+  }
+
+  /** Reads one row whose columns are known. */
+  Incoming readKnown(Map<Column, String> byColumn, Place place) {
+    return new CellReader(new GivenCells(byColumn, place), earliest, latest).read();
+  }
+
+  private static Misread refused(Incoming read, List<Problem> unknown) {
+    List<Problem> all = new ArrayList<>(unknown);
+    if (read instanceof Misread misread) {
+      all.addAll(misread.problems());
+      return new Misread(misread.where(), misread.lot(), misread.id(), false, all);
+    }
+    Row row = (Row) read;
+    return new Misread(row.where(), row.lot(), row.id(), false, all);
+  }
+
+  static Problem unknownColumn(String title, Problem.Where where) {
+    return new Problem(
+        "unknown-column",
+        where,
+        Texts.shown(title),
+        String.join(", ", Column.titles()),
+        "\"%s\" is no column of a log.%s"
+            .formatted(Texts.shown(title), Nearest.question(title, Column.titles())));
+  }
+}

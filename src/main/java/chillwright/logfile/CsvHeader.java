@@ -1,0 +1,118 @@
+package chillwright.logfile;
+
+import chillwright.core.log.Problem;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The header row of a log file: which column stands where.
+ *
+ * @param columns in the order of the file; empty for one that is unknown or stands there twice
+ * @param problems what is wrong with the header
+ */
+record CsvHeader(List<Optional<Column>> columns, List<Problem> problems) {
+  private static final List<Column> NEEDED = List.of(Column.LOT, Column.WHEN, Column.ENTRY);
+
+  CsvHeader {
+    columns = List.copyOf(columns);
+    problems = List.copyOf(problems);
+  }
+
+  static CsvHeader of(List<String> titles, Place place) {
+    if (titles.size() == 1 && (titles.get(0).contains(";") || titles.get(0).contains("\t"))) {
+      return new CsvHeader(List.of(Optional.empty()), List.of(wrongSeparator(titles, place)));
+    }
+    List<Optional<Column>> columns = new ArrayList<>();
+    List<Problem> problems = new ArrayList<>();
+    for (String cell : titles) {
+      String title = Texts.trimmed(cell);
+      Optional<Column> column = Column.ofTitle(title);
+      if (column.isEmpty()) {
+        problems.add(unknown(title, columns.size() + 1, place));
+      } else if (columns.contains(column)) {
+        problems.add(twice(title, place));
+        column = Optional.empty();
+      }
+      columns.add(column);
+    }
+    for (Column needed : NEEDED) {
+      if (!columns.contains(Optional.of(needed))) {
+        problems.add(missing(needed, place));
+      }
+    }
+    return new CsvHeader(columns, problems);
+  }
+
+  int size() {
+    return columns.size();
+  }
+
+  /** Whether every column is there that every row needs. */
+  boolean isComplete() {
+    return NEEDED.stream().allMatch(needed -> columns.contains(Optional.of(needed)));
+  }
+
+  /** The title of the column at that index; empty for an unknown one. */
+  String title(int index) {
+    return index < columns.size() ? columns.get(index).map(Column::title).orElse("") : "";
+  }
+
+  /** The cell of that column in a row that may be too short; empty if it is not there. */
+  String cell(Column column, List<String> row) {
+    int index = columns.indexOf(Optional.of(column));
+    return index >= 0 && index < row.size() ? row.get(index) : "";
+  }
+
+  /** The cells of a row by column, those of unknown columns left out. */
+  Map<Column, String> byColumn(List<String> row) {
+    Map<Column, String> known = new EnumMap<>(Column.class);
+    for (int i = 0; i < columns.size(); i++) {
+      if (columns.get(i).isPresent()) {
+        known.put(columns.get(i).get(), row.get(i));
+      }
+    }
+    return known;
+  }
+
+  private static Problem wrongSeparator(List<String> titles, Place place) {
+    return new Problem(
+        "wrong-separator",
+        place.row(),
+        Texts.shown(titles.get(0)),
+        "columns separated by commas",
+        "The columns of this file are not separated by commas. Save it again with commas.");
+  }
+
+  private static Problem unknown(String title, int number, Place place) {
+    if (title.isEmpty()) {
+      return new Problem(
+          "unnamed-column",
+          place.row(),
+          "column " + number,
+          String.join(", ", Column.titles()),
+          "Column %d has no title. Give it one, or delete the column.".formatted(number));
+    }
+    return Cells.unknownColumn(title, place.cell(Texts.shown(title)));
+  }
+
+  private static Problem twice(String title, Place place) {
+    return new Problem(
+        "column-twice",
+        place.cell(title),
+        title,
+        "each column once",
+        "The column \"%s\" is there twice. Delete one of them.".formatted(title));
+  }
+
+  private static Problem missing(Column needed, Place place) {
+    return new Problem(
+        "missing-column",
+        place.cell(needed.title()),
+        "",
+        "columns lot, when and entry at least",
+        "The column \"%s\" is missing from the header.".formatted(needed.title()));
+  }
+}

@@ -1,0 +1,69 @@
+package chillwright.logfile;
+
+import java.io.IOException;
+import java.util.Iterator;
+import java.util.List;
+
+/**
+ * Writes comma-separated values as in RFC 4180: lines end in CR LF, a cell is put in double quotes
+ * where it has to be. For files that people open in a spreadsheet, cells that such a program would
+ * run as a formula get an apostrophe in front, which makes them text there.
+ */
+public final class CsvWriter {
+  /** What begins a formula, also in full width; and blanks that a spreadsheet skips before one. */
+  private static final String BEGINS_FORMULA = "=+-@\t\r\n\uff1d\uff0b\uff0d\uff20";
+
+  private final Appendable out;
+  private final boolean forSpreadsheets;
+
+  private CsvWriter(Appendable out, boolean forSpreadsheets) {
+    this.out = out;
+    this.forSpreadsheets = forSpreadsheets;
+  }
+
+  /** Writes cells that no spreadsheet takes for a formula. */
+  public static CsvWriter forSpreadsheets(Appendable out) {
+    return new CsvWriter(out, true);
+  }
+
+  /** Writes cells exactly as they are, for a file that is read back. */
+  public static CsvWriter exact(Appendable out) {
+    return new CsvWriter(out, false);
+  }
+
+  /** Writes one row; it has at least one cell. */
+  public void write(List<String> cells) throws IOException {
+    if (cells.isEmpty()) {
+      throw new IllegalArgumentException("a row needs a cell");
+    }
+    boolean wouldBeBlank = cells.size() == 1 && cells.get(0).isEmpty();
+    Iterator<String> left = cells.iterator();
+    while (left.hasNext()) {
+      writeCell(left.next(), wouldBeBlank);
+      out.append(left.hasNext() ? "," : "\r\n");
+    }
+  }
+
+  private void writeCell(String cell, boolean quoteAnyway) throws IOException {
+    String text = forSpreadsheets && isFormula(cell) ? "'" + cell : cell;
+    if (!quoteAnyway && !needsQuotes(text)) {
+      out.append(text);
+      return;
+    }
+    out.append('"').append(text.replace("\"", "\"\"")).append('"');
+  }
+
+  private static boolean isFormula(String cell) {
+    return !cell.isEmpty() && BEGINS_FORMULA.indexOf(cell.charAt(0)) >= 0;
+  }
+
+  private static boolean needsQuotes(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      if (c == ',' || c == '"' || c == '\r' || c == '\n') {
+        return true;
+      }
+    }
+    return text.startsWith(" ") || text.endsWith(" ");
+  }
+}

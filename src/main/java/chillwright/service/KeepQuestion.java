@@ -1,0 +1,147 @@
+package chillwright.service;
+
+import chillwright.core.keeping.Keeper;
+import chillwright.core.keeping.Keeping;
+import chillwright.core.log.Category;
+import chillwright.core.log.Details;
+import chillwright.core.log.EntryId;
+import chillwright.core.log.Food;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
+import chillwright.core.log.Mark;
+import chillwright.core.log.Timeline;
+import chillwright.core.log.Word;
+import chillwright.core.rules.Assessment;
+import chillwright.core.rules.RuleSet;
+import chillwright.rulebook.RuleBook;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * The home cook's question, "how long does this keep?", asked by dates alone and answered by the
+ * same rules as a logged lot. Nothing is stored.
+ *
+ * @param made the day it was made
+ * @param opened the day a bought pack was opened
+ * @param until the maker's date on an opened pack
+ */
+public record KeepQuestion(
+    Category category,
+    Optional<LocalDate> made,
+    Optional<LocalDate> opened,
+    Optional<LocalDate> until,
+    Optional<LocalDate> frozen,
+    Optional<LocalDate> thawed) {
+
+  /** What was asked by, what keeps how long, under which rules. */
+  public record Answer(Timeline timeline, RuleSet rules, Keeping keeping) {}
+
+  /** A date that cannot be: its name, and what it would have to be. */
+  public record WrongDate(String name, LocalDate given, String allowed) {}
+
+  /** Dates that contradict each other; empty if the question can be answered. */
+  public List<WrongDate> wrongDates() {
+    List<WrongDate> wrong = new ArrayList<>();
+    Optional<LocalDate> begun = made.or(() -> opened);
+    notBefore("frozen", frozen, begun, wrong);
+    notBefore("thawed", thawed, frozen.or(() -> begun), wrong);
+    made.flatMap(day -> opened.filter(day::isAfter))
+        .ifPresent(day -> wrong.add(new WrongDate("opened", day, "not before made")));
+    if (until.isPresent() && opened.isEmpty()) {
+      wrong.add(new WrongDate("until", until.get(), "only with opened: the date on a bought pack"));
+    }
+    if (thawed.isPresent() && frozen.isEmpty()) {
+      wrong.add(new WrongDate("thawed", thawed.get(), "only with frozen"));
+    }
+    return wrong;
+  }
+
+  private static void notBefore(
+      String name, Optional<LocalDate> day, Optional<LocalDate> earlier, List<WrongDate> wrong) {
+    day.filter(given -> earlier.filter(given::isBefore).isPresent())
+        .ifPresent(given -> wrong.add(new WrongDate(name, given, "not before " + earlier.get())));
+  }
+
+  /** The answer by the figures in force on the first day named, or today. */
+  public Answer answer(RuleBook book, ZoneId zone, LocalDate today) {
+    List<LogEntry> rows = rows(zone, today);
+    Timeline timeline =
+        new Timeline(
+            new LotId("question"),
+            new Food(category.title(), category),
+            zone,
+            List.of(),
+            rows,
+            List.of());
+    RuleSet rules = book.on(timeline.day(timeline.beganAt()));
+    Keeping keeping = Keeper.keep(timeline, Assessment.of(timeline, rules), rules);
+    return new Answer(timeline, rules, keeping);
+  }
+
+  /** Rows at fixed hours, so that several on one day keep their order. */
+  private List<LogEntry> rows(ZoneId zone, LocalDate today) {
+    List<LogEntry> rows = new ArrayList<>();
+    made.ifPresent(day -> rows.add(row(Word.PREPARED, at(day, 8, zone))));
+    boolean isBought = made.isEmpty() && (opened.isPresent() || frozen.isPresent());
+    if (isBought) {
+      // A bought pack has no day 1 until it is opened; nor has food of unknown age.
+      LocalDate first = opened.or(() -> frozen).orElseThrow();
+      rows.add(row(Word.RECEIVED, at(first, 7, zone)));
+    }
+    if (made.isEmpty() && !isBought) {
+      rows.add(row(Word.PREPARED, at(today, 8, zone)));
+    }
+    opened.ifPresent(day -> rows.add(opening(at(day, 9, zone))));
+    frozen.ifPresent(day -> rows.add(row(Word.FROZEN, at(day, 10, zone))));
+    thawed.ifPresent(day -> rows.add(row(Word.THAWING, at(day, 11, zone))));
+    return rows;
+  }
+
+  private LogEntry opening(Instant moment) {
+    LogEntry plain = row(Word.OPENED, moment);
+    Details marked =
+        new Details(
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            OptionalInt.empty(),
+            List.of(),
+            Optional.empty(),
+            until.map(Mark.Day::new),
+            Optional.empty());
+    return new LogEntry(
+        plain.id(),
+        plain.word(),
+        moment,
+        moment,
+        plain.by(),
+        plain.note(),
+        plain.corrects(),
+        marked);
+  }
+
+  private static LogEntry row(Word word, Instant moment) {
+    return new LogEntry(
+        new EntryId(word.text()),
+        word,
+        moment,
+        moment,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Details.NONE);
+  }
+
+  private static Instant at(LocalDate day, int hour, ZoneId zone) {
+    return day.atTime(LocalTime.of(hour, 0)).atZone(zone).toInstant();
+  }
+}

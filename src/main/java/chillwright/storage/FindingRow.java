@@ -1,0 +1,149 @@
+package chillwright.storage;
+
+import chillwright.core.log.EntryId;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
+import chillwright.core.measure.Elapsed;
+import chillwright.core.rules.Citation;
+import chillwright.core.rules.Finding;
+import chillwright.core.rules.Remark;
+import chillwright.core.rules.Rule;
+import chillwright.core.rules.RuleSet;
+import chillwright.core.rules.Shape;
+import chillwright.core.rules.Verdict;
+import chillwright.storage.schema.tables.records.FindingRecord;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+
+/**
+ * A finding as it is kept: its rule by id, since the figures are the rule set's, and entries by id,
+ * since a lot's log has them.
+ *
+ * @param rule id within the rule set that judged the lot
+ * @param judged the lot whose record was judged: this one or a source
+ */
+public record FindingRow(
+    String rule,
+    LotId judged,
+    Instant opensAt,
+    Instant settlesAt,
+    Verdict settled,
+    Optional<Instant> deadline,
+    Elapsed elapsed,
+    Optional<EntryId> decisive,
+    List<EntryId> evidence,
+    List<Remark> remarks) {
+  static FindingRow of(Finding finding) {
+    return new FindingRow(
+        finding.rule().id(),
+        finding.lot(),
+        finding.opensAt(),
+        finding.settlesAt(),
+        finding.settled(),
+        finding.deadline(),
+        finding.elapsed(),
+        finding.decisive().map(LogEntry::id),
+        finding.evidence(),
+        finding.remarks());
+  }
+
+  static FindingRow of(LotId lot, FindingRecord row) {
+    return new FindingRow(
+        row.getRule(),
+        Optional.ofNullable(row.getSource()).map(LotId::new).orElse(lot),
+        row.getOpensAt(),
+        row.getSettlesAt(),
+        Codes.VERDICTS.word(row.getSettled()),
+        Optional.ofNullable(row.getDeadlineAt()),
+        new Elapsed(
+            Optional.ofNullable(row.getShortestMs()),
+            Optional.ofNullable(row.getLongestMs()),
+            Optional.ofNullable(row.getEstimateMs())),
+        Optional.ofNullable(row.getDecisive()).map(EntryId::new),
+        Values.entryIds(row.getEvidence()),
+        Values.split(row.getRemarks(), FindingRow::remark));
+  }
+
+  private static Remark remark(String key) {
+    return Remark.ofKey(key)
+        .orElseThrow(() -> new IllegalStateException("no remark has the stored key " + key));
+  }
+
+  FindingRecord record(long lotId, LotId lot, long seq) {
+    FindingRecord row = new FindingRecord();
+    row.setLotId(lotId);
+    row.setSeq(seq);
+    row.setRule(rule);
+    row.setSource(judged.equals(lot) ? null : judged.text());
+    row.setOpensAt(opensAt);
+    row.setSettlesAt(settlesAt);
+    row.setSettled(Codes.VERDICTS.of(settled));
+    row.setDeadlineAt(deadline.orElse(null));
+    row.setOverdue(remarks.contains(Remark.READING_OVERDUE) ? 1 : 0);
+    row.setShortestMs(elapsed.shortest().orElse(null));
+    row.setLongestMs(elapsed.longest().orElse(null));
+    row.setEstimateMs(elapsed.estimate().orElse(null));
+    row.setDecisive(decisive.map(EntryId::text).orElse(null));
+    row.setEvidence(Values.joined(evidence));
+    row.setRemarks(Values.joined(remarks.stream().map(Remark::key).toList()));
+    return row;
+  }
+
+  /** This with times cut to the millisecond, as they are kept. */
+  FindingRow kept() {
+    return new FindingRow(
+        rule,
+        judged,
+        Instant.ofEpochMilli(opensAt.toEpochMilli()),
+        Instant.ofEpochMilli(settlesAt.toEpochMilli()),
+        settled,
+        deadline.map(Instant::toEpochMilli).map(Instant::ofEpochMilli),
+        new Elapsed(
+            elapsed.shortest().map(FindingRow::cut),
+            elapsed.longest().map(FindingRow::cut),
+            elapsed.estimate().map(FindingRow::cut)),
+        decisive,
+        evidence,
+        remarks);
+  }
+
+  private static Duration cut(Duration length) {
+    return Duration.ofMillis(length.toMillis());
+  }
+
+  /**
+   * The finding itself.
+   *
+   * @param ruleSet with the figures of the lot's day
+   * @param entries the lot's entries by id, corrected, those it inherited or was made of included
+   */
+  public Finding finding(RuleSet ruleSet, Function<EntryId, Optional<LogEntry>> entries) {
+    return new Finding(
+        ruleSet.rule(rule).orElseGet(() -> retired(ruleSet)),
+        judged,
+        opensAt,
+        settlesAt,
+        settled,
+        deadline,
+        elapsed,
+        decisive.flatMap(entries),
+        evidence,
+        remarks);
+  }
+
+  /** A rule that judged the lot once and is gone from the rule set: recomputing will tell. */
+  private Rule retired(RuleSet ruleSet) {
+    return new Rule(
+        rule,
+        "This rule is no longer in " + ruleSet.title() + "; recompute the database.",
+        Set.of(),
+        new Shape.NoFigure(),
+        "retired",
+        new Citation("not in version " + ruleSet.version(), "none", Optional.empty()),
+        List.of());
+  }
+}

@@ -1,0 +1,176 @@
+package chillwright.storage;
+
+import static chillwright.storage.schema.Tables.FINDING;
+import static chillwright.storage.schema.Tables.LOT;
+import static org.jooq.impl.DSL.inline;
+import static org.jooq.impl.DSL.notExists;
+import static org.jooq.impl.DSL.selectOne;
+
+import chillwright.core.log.LotId;
+import chillwright.storage.Slice.Position;
+import chillwright.storage.schema.tables.Finding;
+import chillwright.storage.schema.tables.records.FindingRecord;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jooq.Condition;
+import org.jooq.Record2;
+import org.jooq.impl.DSL;
+
+/** What was found of each lot when it was last assessed. */
+public final class FindingStore {
+  /** Codes of {@code out} and {@code not-shown}; the partial indexes name the same numbers. */
+  private static final int OUT = 0;
+
+  private static final int NOT_SHOWN = 1;
+
+  private final Session session;
+
+  FindingStore(Session session) {
+    this.session = session;
+  }
+
+  /** A finding of a list over many lots. */
+  public record OfLot(LotId lot, FindingRow row) {}
+
+  /** The findings of each lot that has any, in the order of the assessment. */
+  public Map<LotId, List<FindingRow>> of(Collection<LotId> lots) {
+    Map<LotId, List<FindingRow>> found = new LinkedHashMap<>();
+    for (List<LotId> some : Chunks.of(lots)) {
+      session
+          .sql()
+          .select(LOT.CODE, FINDING)
+          .from(LOT)
+          .join(FINDING)
+          .on(FINDING.LOT_ID.eq(LOT.ID))
+          .where(LOT.CODE.in(some.stream().map(LotId::text).toList()))
+          .orderBy(FINDING.LOT_ID, FINDING.SEQ)
+          .forEach(row -> collect(found, new LotId(row.value1()), row.value2()));
+    }
+    return found;
+  }
+
+  private static void collect(Map<LotId, List<FindingRow>> found, LotId lot, FindingRecord record) {
+    found.computeIfAbsent(lot, l -> new ArrayList<>()).add(FindingRow.of(lot, record));
+  }
+
+  /**
+   * Puts the findings of these lots in place of those they had.
+   *
+   * @return how many rows were made or taken out
+   */
+  int save(List<Assessed> lots, Map<LotId, Long> keys) {
+    Map<LotId, List<FindingRow>> kept = of(keys.keySet());
+    List<FindingRecord> rows = new ArrayList<>();
+    int changed = 0;
+    for (Assessed lot : lots) {
+      List<FindingRow> found =
+          lot.findings().stream().map(FindingRow::of).map(FindingRow::kept).toList();
+      List<FindingRow> before = kept.getOrDefault(lot.lot(), List.of());
+      if (!found.equals(before)) {
+        long lotId = keys.get(lot.lot());
+        changed += before.isEmpty() ? 0 : delete(lotId);
+        addRows(rows, lotId, lot.lot(), found);
+      }
+    }
+    session.insertInto(FINDING).add(rows);
+    return changed + rows.size();
+  }
+
+  private int delete(long lotId) {
+    return session.sql().deleteFrom(FINDING).where(FINDING.LOT_ID.eq(lotId)).execute();
+  }
+
+  private static void addRows(
+      List<FindingRecord> rows, long lotId, LotId lot, List<FindingRow> found) {
+    for (int i = 0; i < found.size(); i++) {
+      rows.add(found.get(i).record(lotId, lot, i + 1L));
+    }
+  }
+
+  /**
+   * What falls due next: of each lot on hand the first finding that settles badly after now unless
+   * something is done, the most urgent lot first.
+   */
+  public Slice<OfLot> due(Instant now, int limit, Optional<Position> after) {
+    Finding earlier = FINDING.as("earlier");
+    Condition first =
+        notExists(
+            selectOne()
+                .from(earlier)
+                .where(earlier.LOT_ID.eq(FINDING.LOT_ID))
+                .and(dueAfter(earlier, now))
+                .and(
+                    earlier
+                        .SETTLES_AT
+                        .lt(FINDING.SETTLES_AT)
+                        .or(
+                            earlier
+                                .SETTLES_AT
+                                .eq(FINDING.SETTLES_AT)
+                                .and(earlier.SEQ.lt(FINDING.SEQ)))));
+    return slice(dueAfter(FINDING, now).and(LOT.CLOSED_AT.isNull()).and(first), limit, after);
+  }
+
+  private static Condition dueAfter(Finding finding, Instant now) {
+    return finding
+        .SETTLES_AT
+        .gt(now)
+        .and(finding.SETTLED.le(inline(NOT_SHOWN)))
+        .and(finding.DEADLINE_AT.isNotNull());
+  }
+
+  /**
+   * Findings that settled {@code out}, or {@code not-shown} for want of a reading, from one moment
+   * to another, both included; the oldest first. Closed lots are among them.
+   */
+  public Slice<OfLot> trouble(Instant from, Instant to, int limit, Optional<Position> after) {
+    Condition inTrouble = FINDING.SETTLED.eq(inline(OUT)).or(FINDING.OVERDUE.eq(inline(1)));
+    return slice(
+        FINDING.SETTLES_AT.ge(from).and(FINDING.SETTLES_AT.le(to)).and(inTrouble), limit, after);
+  }
+
+  private Slice<OfLot> slice(Condition wanted, int limit, Optional<Position> after) {
+    List<Record2<String, FindingRecord>> rows =
+        session
+            .sql()
+            .select(LOT.CODE, FINDING)
+            .from(FINDING)
+            .join(LOT)
+            .on(LOT.ID.eq(FINDING.LOT_ID))
+            .where(wanted)
+            .and(after.map(FindingStore::isAfter).orElse(DSL.noCondition()))
+            .orderBy(FINDING.SETTLES_AT, FINDING.LOT_ID, FINDING.SEQ)
+            .limit(limit + 1)
+            .fetch();
+    return Slice.of(
+        rows,
+        limit,
+        row -> {
+          LotId lot = new LotId(row.value1());
+          return new OfLot(lot, FindingRow.of(lot, row.value2()));
+        },
+        row -> position(row.value2()));
+  }
+
+  private static Condition isAfter(Position last) {
+    Instant moment = Instant.ofEpochMilli(last.order());
+    return FINDING
+        .SETTLES_AT
+        .ge(moment)
+        .and(
+            FINDING
+                .SETTLES_AT
+                .gt(moment)
+                .or(FINDING.LOT_ID.gt(last.row()))
+                .or(FINDING.LOT_ID.eq(last.row()).and(FINDING.SEQ.gt(last.seq()))));
+  }
+
+  private static Position position(FindingRecord row) {
+    return new Position(row.getSettlesAt().toEpochMilli(), row.getLotId(), row.getSeq());
+  }
+}

@@ -1,0 +1,199 @@
+package chillwright.storage;
+
+import static chillwright.storage.schema.Tables.LOG_ENTRY;
+import static chillwright.storage.schema.Tables.LOT;
+import static chillwright.storage.schema.Tables.LOT_SOURCE;
+import static org.jooq.impl.DSL.max;
+
+import chillwright.core.log.EntryId;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
+import chillwright.core.log.LotLog;
+import chillwright.storage.schema.tables.records.LogEntryRecord;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.jooq.Field;
+
+/** What happened to lots, and what each lot came from. Rows are only ever added. */
+public final class LogStore {
+  private final Session session;
+
+  LogStore(Session session) {
+    this.session = session;
+  }
+
+  /** An entry and the lot it belongs to. */
+  public record OfLot(LotId lot, LogEntry entry) {}
+
+  /** The log of one lot with its sources; empty if it has no entry. */
+  public Optional<LotLog> log(LotId lot) {
+    return Optional.ofNullable(logs(List.of(lot)).get(lot));
+  }
+
+  /**
+   * The logs of these lots with their sources, and theirs, each lot read once. Lots without an
+   * entry are not among them.
+   */
+  public Map<LotId, LotLog> logs(Collection<LotId> lots) {
+    Map<LotId, List<LotId>> sources = lineage(lots);
+    Map<LotId, List<LogEntry>> entries = entries(sources.keySet());
+    Map<LotId, LotLog> built = new HashMap<>();
+    Map<LotId, LotLog> logs = new LinkedHashMap<>();
+    for (LotId lot : lots) {
+      if (entries.containsKey(lot)) {
+        logs.put(lot, build(lot, sources, entries, built));
+      }
+    }
+    return logs;
+  }
+
+  private static LotLog build(
+      LotId lot,
+      Map<LotId, List<LotId>> sources,
+      Map<LotId, List<LogEntry>> entries,
+      Map<LotId, LotLog> built) {
+    LotLog known = built.get(lot);
+    if (known != null) {
+      return known;
+    }
+    List<LotLog> from =
+        sources.get(lot).stream().map(source -> build(source, sources, entries, built)).toList();
+    LotLog log = new LotLog(lot, entries.get(lot), from);
+    built.put(lot, log);
+    return log;
+  }
+
+  /** Each of these lots, and each that they came from, with the lots it came from itself. */
+  private Map<LotId, List<LotId>> lineage(Collection<LotId> lots) {
+    Map<LotId, List<LotId>> sources = new LinkedHashMap<>();
+    Set<LotId> next = new LinkedHashSet<>(lots);
+    while (!next.isEmpty()) {
+      next.forEach(lot -> sources.put(lot, new ArrayList<>()));
+      Set<LotId> found = new LinkedHashSet<>();
+      for (List<LotId> some : Chunks.of(next)) {
+        readSources(some, sources, found);
+      }
+      found.removeAll(sources.keySet());
+      next = found;
+    }
+    return sources;
+  }
+
+  private void readSources(List<LotId> lots, Map<LotId, List<LotId>> sources, Set<LotId> found) {
+    var source = LOT.as("source");
+    session
+        .sql()
+        .select(LOT.CODE, source.CODE)
+        .from(LOT)
+        .join(LOT_SOURCE)
+        .on(LOT_SOURCE.LOT_ID.eq(LOT.ID))
+        .join(source)
+        .on(source.ID.eq(LOT_SOURCE.SOURCE_ID))
+        .where(LOT.CODE.in(texts(lots)))
+        .orderBy(LOT_SOURCE.LOT_ID, LOT_SOURCE.POSITION)
+        .forEach(
+            row -> {
+              LotId from = new LotId(row.value2());
+              sources.get(new LotId(row.value1())).add(from);
+              found.add(from);
+            });
+  }
+
+  private Map<LotId, List<LogEntry>> entries(Collection<LotId> lots) {
+    Map<LotId, List<LogEntry>> entries = new HashMap<>();
+    for (List<LotId> some : Chunks.of(lots)) {
+      session
+          .sql()
+          .select(LOT.CODE, LOG_ENTRY)
+          .from(LOT)
+          .join(LOG_ENTRY)
+          .on(LOG_ENTRY.LOT_ID.eq(LOT.ID))
+          .where(LOT.CODE.in(texts(some)))
+          .orderBy(LOG_ENTRY.LOT_ID, LOG_ENTRY.SEQ)
+          .forEach(
+              row ->
+                  entries
+                      .computeIfAbsent(new LotId(row.value1()), lot -> new ArrayList<>())
+                      .add(EntryRow.entry(row.value2())));
+    }
+    return entries;
+  }
+
+  /** The entry of a lot with that id. */
+  public Optional<OfLot> entry(EntryId id) {
+    return session
+        .sql()
+        .select(LOT.CODE, LOG_ENTRY)
+        .from(LOG_ENTRY)
+        .join(LOT)
+        .on(LOT.ID.eq(LOG_ENTRY.LOT_ID))
+        .where(LOG_ENTRY.ENTRY.eq(id.text()))
+        .fetchOptional(row -> new OfLot(new LotId(row.value1()), EntryRow.entry(row.value2())));
+  }
+
+  /** The lots that came from these, and those that came from them in turn, without these. */
+  public Set<LotId> descendants(Collection<LotId> lots) {
+    Set<LotId> seen = new HashSet<>(lots);
+    Set<LotId> descendants = new LinkedHashSet<>();
+    Set<LotId> next = new LinkedHashSet<>(lots);
+    while (!next.isEmpty()) {
+      Set<LotId> found = new LinkedHashSet<>();
+      for (List<LotId> some : Chunks.of(next)) {
+        found.addAll(madeFrom(some));
+      }
+      found.removeIf(lot -> !seen.add(lot));
+      descendants.addAll(found);
+      next = found;
+    }
+    return descendants;
+  }
+
+  private List<LotId> madeFrom(List<LotId> lots) {
+    var made = LOT.as("made");
+    return session
+        .sql()
+        .select(made.CODE)
+        .from(LOT)
+        .join(LOT_SOURCE)
+        .on(LOT_SOURCE.SOURCE_ID.eq(LOT.ID))
+        .join(made)
+        .on(made.ID.eq(LOT_SOURCE.LOT_ID))
+        .where(LOT.CODE.in(texts(lots)))
+        .fetch(row -> new LotId(row.value1()));
+  }
+
+  /** Adds entries at the end of the logs of these lots, which must be known. */
+  public void append(Map<LotId, List<LogEntry>> added) {
+    Map<LotId, Long> keys = session.lots().keys(added.keySet());
+    List<LogEntryRecord> rows = new ArrayList<>();
+    added.forEach(
+        (lot, entries) -> {
+          long lotId = keys.get(lot);
+          long seq = lastSeq(lotId);
+          for (LogEntry entry : entries) {
+            seq++;
+            rows.add(EntryRow.record(lotId, seq, entry));
+          }
+        });
+    session.insertInto(LOG_ENTRY).add(rows);
+  }
+
+  private long lastSeq(long lotId) {
+    Field<Long> last = max(LOG_ENTRY.SEQ);
+    Long seq =
+        session.sql().select(last).from(LOG_ENTRY).where(LOG_ENTRY.LOT_ID.eq(lotId)).fetchOne(last);
+    return seq == null ? 0 : seq;
+  }
+
+  static List<String> texts(Collection<LotId> lots) {
+    return lots.stream().map(LotId::text).toList();
+  }
+}

@@ -1,0 +1,105 @@
+package chillwright.storage;
+
+import chillwright.core.keeping.Keeping;
+import chillwright.core.keeping.LotState;
+import chillwright.core.keeping.LotState.JudgedBy;
+import chillwright.core.keeping.LotState.Standing;
+import chillwright.core.log.LotId;
+import chillwright.core.log.Portions;
+import chillwright.core.rules.Verdicts;
+import chillwright.storage.schema.tables.records.LotRecord;
+import java.util.List;
+import java.util.Optional;
+
+/** The state of a lot as a row, and back. */
+final class LotRow {
+  private static final String LINE = "\n";
+
+  private LotRow() {}
+
+  static void fill(LotRecord row, LotState state) {
+    row.setCode(state.lot().text());
+    row.setFood(state.food());
+    row.setCategory(state.category());
+    row.setNote(state.note().orElse(null));
+    row.setPortionsMade(Values.count(state.portions().made()));
+    row.setPortionsLeft(Values.count(state.portions().left()));
+    row.setClosedAt(state.portions().closedAt().orElse(null));
+    state.standing().ifPresent(standing -> fill(row, standing));
+  }
+
+  private static void fill(LotRecord row, Standing standing) {
+    row.setBeganAt(standing.beganAt());
+    row.setPhase(Codes.PHASES.of(standing.phase()));
+    row.setPlace(standing.place().orElse(null));
+    row.setRuleSet(standing.judgedBy().ruleSet());
+    row.setRuleSetVersion(standing.judgedBy().version());
+    row.setLastDay(standing.lastDay().orElse(null));
+    fill(row, standing.verdicts());
+    fill(row, standing.keeping());
+  }
+
+  private static void fill(LotRecord row, Verdicts verdicts) {
+    row.setWorst(Codes.VERDICTS.orNull(verdicts.worst()));
+    row.setSettledAt(verdicts.settledAt().orElse(null));
+    row.setOutFromAt(verdicts.outFrom().orElse(null));
+    row.setNotShownFromAt(verdicts.notShownFrom().orElse(null));
+    row.setOverdueFromAt(verdicts.overdueFrom().orElse(null));
+  }
+
+  private static void fill(LotRecord row, Keeping keeping) {
+    row.setDateMarkLastDay(keeping.dateMarkLastDay().orElse(null));
+    row.setDaysLeftThawed(Values.count(keeping.daysLeftWhenThawed()));
+    row.setChilledLastDay(keeping.chilledLastDay().orElse(null));
+    row.setDiscardAt(keeping.discardAt().orElse(null));
+    row.setBestQualityDay(keeping.bestQualityBy().orElse(null));
+    row.setQualityLimitDay(keeping.qualityLimit().orElse(null));
+    row.setGoverns(Codes.GOVERNING.orNull(keeping.governs()));
+    row.setBecause(keeping.because().isEmpty() ? null : String.join(LINE, keeping.because()));
+  }
+
+  static LotState state(LotRecord row) {
+    return new LotState(
+        new LotId(row.getCode()),
+        row.getFood(),
+        row.getCategory(),
+        Optional.ofNullable(row.getNote()),
+        new Portions(
+            Values.count(row.getPortionsMade()),
+            Values.count(row.getPortionsLeft()),
+            Optional.ofNullable(row.getClosedAt())),
+        row.getBeganAt() == null ? Optional.empty() : Optional.of(standing(row)));
+  }
+
+  private static Standing standing(LotRecord row) {
+    return new Standing(
+        row.getBeganAt(),
+        Codes.PHASES.word(row.getPhase()),
+        Optional.ofNullable(row.getPlace()),
+        new JudgedBy(row.getRuleSet(), row.getRuleSetVersion()),
+        verdicts(row),
+        keeping(row),
+        Optional.ofNullable(row.getLastDay()));
+  }
+
+  private static Verdicts verdicts(LotRecord row) {
+    return new Verdicts(
+        Codes.VERDICTS.wordOrEmpty(row.getWorst()),
+        Optional.ofNullable(row.getSettledAt()),
+        Optional.ofNullable(row.getOutFromAt()),
+        Optional.ofNullable(row.getNotShownFromAt()),
+        Optional.ofNullable(row.getOverdueFromAt()));
+  }
+
+  private static Keeping keeping(LotRecord row) {
+    return new Keeping(
+        Optional.ofNullable(row.getDateMarkLastDay()),
+        Values.count(row.getDaysLeftThawed()),
+        Optional.ofNullable(row.getChilledLastDay()),
+        Optional.ofNullable(row.getDiscardAt()),
+        Optional.ofNullable(row.getBestQualityDay()),
+        Optional.ofNullable(row.getQualityLimitDay()),
+        Codes.GOVERNING.wordOrEmpty(row.getGoverns()),
+        row.getBecause() == null ? List.of() : List.of(row.getBecause().split(LINE)));
+  }
+}

@@ -1,0 +1,222 @@
+package chillwright.storage;
+
+import static chillwright.storage.schema.Tables.CATEGORY_USED;
+import static chillwright.storage.schema.Tables.LOT;
+import static chillwright.storage.schema.Tables.LOT_SOURCE;
+
+import chillwright.core.keeping.LotState;
+import chillwright.core.log.LotId;
+import chillwright.storage.Slice.Position;
+import chillwright.storage.schema.tables.records.LotRecord;
+import chillwright.storage.schema.tables.records.LotSourceRecord;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/** The lots of the kitchen, each with what was last found of it. */
+public final class LotStore {
+  private final Session session;
+
+  LotStore(Session session) {
+    this.session = session;
+  }
+
+  public Optional<LotState> find(LotId lot) {
+    return Optional.ofNullable(find(List.of(lot)).get(lot));
+  }
+
+  /** Those of the lots that are known. */
+  public Map<LotId, LotState> find(Collection<LotId> lots) {
+    Map<LotId, LotState> found = new LinkedHashMap<>();
+    rows(lots).forEach((lot, row) -> found.put(lot, LotRow.state(row)));
+    return found;
+  }
+
+  /** The lots that one came from, in the order they were named. */
+  public List<LotId> sources(LotId lot) {
+    return sources(List.of(lot)).getOrDefault(lot, List.of());
+  }
+
+  /** A part of the lots that the filter lets through; which order depends on the filter. */
+  public Slice<LotState> list(LotFilter filter, int limit, Optional<Position> after) {
+    return LotList.of(filter).slice(session.sql(), limit, after);
+  }
+
+  /** Lots on hand for which a reading is overdue, the longest overdue first. */
+  public Slice<LotState> overdue(Instant now, int limit, Optional<Position> after) {
+    return LotList.overdue(now).slice(session.sql(), limit, after);
+  }
+
+  /** Every lot, in the order of arrival. */
+  public Slice<LotId> all(int limit, Optional<Position> after) {
+    List<LotRecord> rows =
+        session
+            .sql()
+            .selectFrom(LOT)
+            .where(LOT.ID.gt(after.map(Position::row).orElse(0L)))
+            .orderBy(LOT.ID)
+            .limit(limit + 1)
+            .fetch();
+    return Slice.of(
+        rows, limit, row -> new LotId(row.getCode()), row -> new Position(0, row.getId(), 0));
+  }
+
+  /** The codes in use that begin with that text. */
+  public Set<String> codesBeginning(String text) {
+    // A code holds ASCII characters only, and none of them comes after '~'.
+    return new LinkedHashSet<>(
+        session
+            .sql()
+            .select(LOT.CODE)
+            .from(LOT)
+            .where(LOT.CODE.ge(text))
+            .and(LOT.CODE.lt(text + "~"))
+            .fetch(LOT.CODE));
+  }
+
+  /**
+   * Keeps these lots with their sources and findings in place of what was kept of them. Lots not
+   * known yet are made; a source must be known or stand before the lots made from it.
+   *
+   * @return how many rows were made, changed or taken out
+   */
+  public int save(List<Assessed> lots, Instant now) {
+    int changed = 0;
+    for (List<Assessed> some : Chunks.of(lots)) {
+      changed += saveSome(some, now);
+    }
+    return changed;
+  }
+
+  private int saveSome(List<Assessed> lots, Instant now) {
+    List<LotId> codes = lots.stream().map(Assessed::lot).toList();
+    Map<LotId, LotRecord> known = rows(codes);
+    int changed = insert(lots.stream().filter(lot -> !known.containsKey(lot.lot())).toList(), now);
+    changed += update(lots, known);
+    noteCategories(lots);
+    Map<LotId, Long> keys = keys(codes);
+    return changed + saveSources(lots, keys) + session.findings().save(lots, keys);
+  }
+
+  private void noteCategories(List<Assessed> lots) {
+    lots.stream()
+        .map(lot -> lot.state().category())
+        .distinct()
+        .forEach(
+            category ->
+                session
+                    .sql()
+                    .insertInto(CATEGORY_USED)
+                    .set(CATEGORY_USED.CATEGORY, category)
+                    .onConflictDoNothing()
+                    .execute());
+  }
+
+  private int insert(List<Assessed> lots, Instant now) {
+    List<LotRecord> rows = new ArrayList<>();
+    for (Assessed lot : lots) {
+      LotRecord row = new LotRecord();
+      row.setCreatedAt(now);
+      LotRow.fill(row, lot.state());
+      rows.add(row);
+    }
+    session.insertInto(LOT).add(rows);
+    return rows.size();
+  }
+
+  private int update(List<Assessed> lots, Map<LotId, LotRecord> known) {
+    List<LotRecord> changed = new ArrayList<>();
+    for (Assessed lot : lots) {
+      LotRecord row = known.get(lot.lot());
+      if (row == null) {
+        continue;
+      }
+      LotState state = lot.state().withNote(Optional.ofNullable(row.getNote()));
+      if (!LotRow.state(row).equals(state)) {
+        LotRow.fill(row, state);
+        changed.add(row);
+      }
+    }
+    session.sql().batchUpdate(changed).execute();
+    return changed.size();
+  }
+
+  private int saveSources(List<Assessed> lots, Map<LotId, Long> keys) {
+    Map<LotId, List<LotId>> kept = sources(keys.keySet());
+    List<Assessed> changed =
+        lots.stream()
+            .filter(lot -> !lot.sources().equals(kept.getOrDefault(lot.lot(), List.of())))
+            .toList();
+    Set<LotId> sources = new LinkedHashSet<>();
+    changed.forEach(lot -> sources.addAll(lot.sources()));
+    Map<LotId, Long> sourceKeys = keys(sources);
+    List<LotSourceRecord> rows = new ArrayList<>();
+    for (Assessed lot : changed) {
+      long lotId = keys.get(lot.lot());
+      if (kept.containsKey(lot.lot())) {
+        session.sql().deleteFrom(LOT_SOURCE).where(LOT_SOURCE.LOT_ID.eq(lotId)).execute();
+      }
+      for (int i = 0; i < lot.sources().size(); i++) {
+        rows.add(new LotSourceRecord(lotId, i + 1, sourceKeys.get(lot.sources().get(i))));
+      }
+    }
+    session.insertInto(LOT_SOURCE).add(rows);
+    return rows.size();
+  }
+
+  private Map<LotId, List<LotId>> sources(Collection<LotId> lots) {
+    var source = LOT.as("source");
+    Map<LotId, List<LotId>> sources = new HashMap<>();
+    for (List<LotId> some : Chunks.of(lots)) {
+      session
+          .sql()
+          .select(LOT.CODE, source.CODE)
+          .from(LOT)
+          .join(LOT_SOURCE)
+          .on(LOT_SOURCE.LOT_ID.eq(LOT.ID))
+          .join(source)
+          .on(source.ID.eq(LOT_SOURCE.SOURCE_ID))
+          .where(LOT.CODE.in(LogStore.texts(some)))
+          .orderBy(LOT_SOURCE.LOT_ID, LOT_SOURCE.POSITION)
+          .forEach(
+              row ->
+                  sources
+                      .computeIfAbsent(new LotId(row.value1()), lot -> new ArrayList<>())
+                      .add(new LotId(row.value2())));
+    }
+    return sources;
+  }
+
+  private Map<LotId, LotRecord> rows(Collection<LotId> lots) {
+    Map<LotId, LotRecord> rows = new LinkedHashMap<>();
+    for (List<LotId> some : Chunks.of(lots)) {
+      session
+          .sql()
+          .selectFrom(LOT)
+          .where(LOT.CODE.in(LogStore.texts(some)))
+          .forEach(row -> rows.put(new LotId(row.getCode()), row));
+    }
+    return rows;
+  }
+
+  /** The keys of the lots that are known. */
+  Map<LotId, Long> keys(Collection<LotId> lots) {
+    Map<LotId, Long> keys = new HashMap<>();
+    for (List<LotId> some : Chunks.of(lots)) {
+      session
+          .sql()
+          .select(LOT.CODE, LOT.ID)
+          .from(LOT)
+          .where(LOT.CODE.in(LogStore.texts(some)))
+          .forEach(row -> keys.put(new LotId(row.value1()), row.value2()));
+    }
+    return keys;
+  }
+}

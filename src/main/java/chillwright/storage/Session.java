@@ -1,0 +1,78 @@
+package chillwright.storage;
+
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.HashMap;
+import java.util.Map;
+import org.jooq.DSLContext;
+import org.jooq.SQLDialect;
+import org.jooq.Table;
+import org.jooq.conf.Settings;
+import org.jooq.impl.DSL;
+
+/** One transaction's view of the database: a store for each thing that is kept. */
+public final class Session {
+  private final Connection connection;
+  private final DSLContext sql;
+  private final Map<Table<?>, BulkInsert> inserts = new HashMap<>();
+
+  Session(Connection connection) {
+    this(connection, DSL.using(connection, SQLDialect.SQLITE, settings()));
+  }
+
+  /** With statements watched or changed on their way, as tests do. */
+  Session(Connection connection, DSLContext sql) {
+    this.connection = connection;
+    this.sql = sql;
+  }
+
+  static Settings settings() {
+    return new Settings().withRenderSchema(false).withExecuteLogging(false);
+  }
+
+  public KitchenStore kitchen() {
+    return new KitchenStore(sql);
+  }
+
+  public LotStore lots() {
+    return new LotStore(this);
+  }
+
+  public LogStore log() {
+    return new LogStore(this);
+  }
+
+  public FindingStore findings() {
+    return new FindingStore(this);
+  }
+
+  public PlaceStore places() {
+    return new PlaceStore(sql);
+  }
+
+  public KeyStore keys() {
+    return new KeyStore(sql);
+  }
+
+  DSLContext sql() {
+    return sql;
+  }
+
+  /** The insert statement of a table, prepared once for the life of the connection. */
+  BulkInsert insertInto(Table<?> table) {
+    return inserts.computeIfAbsent(table, t -> new BulkInsert(connection, sql, t));
+  }
+
+  void execute(String statement) throws SQLException {
+    Connections.execute(connection, statement);
+  }
+
+  void close() {
+    try {
+      // Closes its statements too.
+      connection.close();
+    } catch (SQLException e) {
+      throw new StorageException("The database could not be closed.", e);
+    }
+  }
+}
