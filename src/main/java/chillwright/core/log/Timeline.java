@@ -163,8 +163,12 @@ public record Timeline(
     return closedAt().isPresent() ? closingPhase() : last.orElse(Phase.PREPARED);
   }
 
+  /** The last row that took portions out is the one that closed the lot. */
   private Phase closingPhase() {
-    return lastPhase(own).filter(p -> p == Phase.DISCARDED).orElse(Phase.SERVED);
+    Optional<LogEntry> closing =
+        own.stream().filter(e -> Portions.isOutgoing(e.word())).reduce((first, second) -> second);
+    boolean thrownAway = closing.filter(e -> e.word() == Word.DISCARDED).isPresent();
+    return thrownAway ? Phase.DISCARDED : Phase.SERVED;
   }
 
   private static Optional<Phase> lastPhase(List<LogEntry> entries) {
