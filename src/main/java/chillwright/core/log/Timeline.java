@@ -163,12 +163,13 @@ public record Timeline(
     return closedAt().isPresent() ? closingPhase() : last.orElse(Phase.PREPARED);
   }
 
-  /** The last row that took portions out is the one that closed the lot. */
+  /** Told by the row that closed the lot; the last portions taken count as served. */
   private Phase closingPhase() {
-    Optional<LogEntry> closing =
-        own.stream().filter(e -> Portions.isOutgoing(e.word())).reduce((first, second) -> second);
-    boolean thrownAway = closing.filter(e -> e.word() == Word.DISCARDED).isPresent();
-    return thrownAway ? Phase.DISCARDED : Phase.SERVED;
+    boolean isDiscarded =
+        own.stream()
+            .filter(entry -> closedAt().filter(entry.happenedAt()::equals).isPresent())
+            .anyMatch(entry -> entry.word() == Word.DISCARDED);
+    return isDiscarded ? Phase.DISCARDED : Phase.SERVED;
   }
 
   private static Optional<Phase> lastPhase(List<LogEntry> entries) {
