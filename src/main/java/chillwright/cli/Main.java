@@ -40,7 +40,9 @@ public final class Main implements Runnable {
     PrintWriter err = writer(FileDescriptor.err);
     Console console = new Console(out, err);
     return new CommandLine(new Main())
+        .addSubcommand(new CheckCommand(clock, console))
         .addSubcommand(new KeepCommand(clock, console))
+        .addSubcommand(new RulesCommand(clock, console))
         .setOut(out)
         .setErr(err)
         .setCaseInsensitiveEnumValuesAllowed(true)

@@ -7,5 +7,6 @@ import com.fasterxml.jackson.databind.JsonNode;
  *
  * @param file its name as a reader can find it
  * @param stem its own name without folder and ending; the topic of a topic file
+ * @param isProven whether the build has held it against its schema
  */
-record Document(String file, String stem, JsonNode root) {}
+record Document(String file, String stem, JsonNode root, boolean isProven) {}

@@ -92,7 +92,7 @@ final class OutsideFolder {
             text ->
                 filesByFolder
                     .computeIfAbsent(inside.getName(0).toString(), folder -> new ArrayList<>())
-                    .add(new TextFile(file.toString(), text)));
+                    .add(new TextFile(file.toString(), text, false)));
   }
 
   private Problem misplaced(Path file, Path inside) {

@@ -40,7 +40,7 @@ final class Shipped {
   }
 
   private static TextFile file(String name) {
-    return new TextFile(name, text(name));
+    return new TextFile(name, text(name), true);
   }
 
   /**

@@ -29,7 +29,7 @@ final class YamlText {
   static Optional<Document> read(TextFile file, Faults faults) {
     try {
       Object loaded = new Load(SETTINGS).loadFromString(file.text());
-      return Optional.of(new Document(file.name(), file.stem(), node(loaded)));
+      return Optional.of(new Document(file.name(), file.stem(), node(loaded), file.isProven()));
     } catch (MarkedYamlEngineException e) {
       String place = e.getProblemMark().map(YamlText::place).orElse("");
       faults.add(fault(file, place + e.getProblem()));

@@ -60,7 +60,15 @@ public record Case(
 
   private static Case of(Node node) {
     node.allow(
-        "name", "source", "rule-set", "rules", "zone", "at", "tolerance", "log", "expect",
+        "name",
+        "source",
+        "rule-set",
+        "rules",
+        "zone",
+        "at",
+        "tolerance",
+        "log",
+        "expect",
         "problems");
     return new Case(
         node.text("name"),

@@ -99,8 +99,17 @@ public final class CaseCheck {
 
   private void finding(String lot, Node node, Judged judged) {
     node.allow(
-        "rule", "cycle", "of", "verdict", "shortest", "longest", "estimate", "deadline", "remarks",
-        "without", "citation");
+        "rule",
+        "cycle",
+        "of",
+        "verdict",
+        "shortest",
+        "longest",
+        "estimate",
+        "deadline",
+        "remarks",
+        "without",
+        "citation");
     String where = lot + " " + node.text("rule");
     Optional<Finding> found = found(where, node, judged);
     if (found.isEmpty()) {

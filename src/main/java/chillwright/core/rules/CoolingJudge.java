@@ -47,17 +47,17 @@ final class CoolingJudge {
         reheatRow.filter(row -> cycle.running(rules, row.happenedAt()).contains(rule)).isPresent();
     Instant upTo = reheatRow.map(LogEntry::happenedAt).orElse(Instant.MAX);
     Crossing crossing = Crossing.of(cycle, rule, rules, upTo);
-    Optional<Instant> start = cycle.latestStart().map(LogEntry::happenedAt);
+    Optional<Instant> start = cycle.start(rule).latest().map(LogEntry::happenedAt);
     Optional<LogEntry> tooWarm =
         crossing.considered().stream().filter(r -> isTooWarmAt(rule, r, start, within)).findFirst();
-    Draft draft = draft(rule, within, crossing);
+    Draft draft = draft(rule, crossing);
     if (tooWarm.isPresent()) {
       return Optional.of(draft.decisive(tooWarm).settled(Verdict.OUT, tooWarm.get().happenedAt()));
     }
     if (wasRunning) {
-      return Optional.of(closedByReheat(draft, reheatRow.orElseThrow()));
+      return Optional.of(closedByReheat(draft, rule, reheatRow.orElseThrow()));
     }
-    return notTooWarm(draft, within, crossing);
+    return notTooWarm(draft, rule, crossing);
   }
 
   private Optional<LogEntry> reheatThatClosed() {
@@ -70,23 +70,24 @@ final class CoolingJudge {
         && !Crossing.to(rule).isColdEnough(Readings.temperature(reading));
   }
 
-  private Finding closedByReheat(Draft draft, LogEntry row) {
+  private Finding closedByReheat(Draft draft, Rule rule, LogEntry row) {
     LogEntry reached = cycle.endRow.orElseThrow();
     draft
         .remark(Remark.CLOSED_BY_REHEAT, true)
         .evidence(Optional.of(row))
         .decisive(Optional.of(reached));
     return draft.settled(
-        cycle.proof.isPresent() ? Verdict.IN : Verdict.NOT_SHOWN, reached.happenedAt());
+        cycle.start(rule).proof().isPresent() ? Verdict.IN : Verdict.NOT_SHOWN,
+        reached.happenedAt());
   }
 
-  private Optional<Finding> notTooWarm(Draft draft, Duration within, Crossing crossing) {
-    Optional<Instant> deadline = cycle.deadline(within);
+  private Optional<Finding> notTooWarm(Draft draft, Rule rule, Crossing crossing) {
+    Optional<Instant> deadline = cycle.deadline(rule);
     Optional<Instant> reached = crossing.reached().map(LogEntry::happenedAt);
     draft.decisive(crossing.reached().or(crossing::lastAbove));
     if (deadline.isEmpty()) {
       boolean isWithdrawn =
-          reached.isEmpty() && endedAt.filter(end -> !cycle.hadPassed(within, end)).isPresent();
+          reached.isEmpty() && endedAt.filter(end -> !cycle.hadPassed(rule, end)).isPresent();
       return isWithdrawn
           ? Optional.empty()
           : Optional.of(
@@ -103,24 +104,25 @@ final class CoolingJudge {
     return Optional.of(draft.pendingUntil(last, Verdict.NOT_SHOWN));
   }
 
-  private Draft draft(Rule rule, Duration within, Crossing crossing) {
-    Elapsed bounds = bounds(crossing);
+  private Draft draft(Rule rule, Crossing crossing) {
+    Cycle.Start start = cycle.start(rule);
+    Elapsed bounds = bounds(start, crossing);
     Estimate estimate = Estimate.of(cycle, rule, crossing);
     boolean isEstimated = estimate.elapsed().isPresent();
     return new Draft(rule, lot, cycle.opening.happenedAt())
-        .deadline(cycle.deadline(within))
+        .deadline(cycle.deadline(rule))
         .elapsed(new Elapsed(bounds.shortest(), bounds.longest(), estimate.elapsed()))
-        .evidence(cycle.proof)
-        .evidence(cycle.latestStart())
+        .evidence(start.proof())
+        .evidence(start.latest())
         .evidence(crossing.lastAbove())
-        .remark(Remark.START_NOT_SHOWN, cycle.proof.isEmpty())
+        .remark(Remark.START_NOT_SHOWN, start.proof().isEmpty())
         .remark(Remark.ROSE_AGAIN, crossing.roseAgain())
         .remark(Remark.LOG_LINEAR, isEstimated && estimate.isLogLinear())
         .remark(Remark.STRAIGHT_LINE, isEstimated && !estimate.isLogLinear());
   }
 
-  private Elapsed bounds(Crossing crossing) {
-    Optional<Instant> latestStart = cycle.latestStart().map(LogEntry::happenedAt);
+  private static Elapsed bounds(Cycle.Start clock, Crossing crossing) {
+    Optional<Instant> latestStart = clock.latest().map(LogEntry::happenedAt);
     Optional<Instant> lastAbove = crossing.lastAbove().map(LogEntry::happenedAt);
     Optional<Duration> shortest =
         latestStart.map(
@@ -130,8 +132,8 @@ final class CoolingJudge {
                     .map(moment -> Duration.between(start, moment))
                     .orElse(Duration.ZERO));
     Optional<Duration> longest =
-        cycle
-            .proof
+        clock
+            .proof()
             .map(LogEntry::happenedAt)
             .flatMap(start -> crossing.reached().map(r -> Duration.between(start, r.happenedAt())));
     return new Elapsed(shortest, longest, Optional.empty());

@@ -220,8 +220,13 @@ final class Course {
     if (!readsWarm && !wasWarm) {
       return Reheat.startingAt(row);
     }
-    LogEntry latest = lastCold.isPresent() ? firstWarm.orElse(row) : row;
+    Optional<LogEntry> exact = lastCold.filter(this::isExactlyCold);
+    LogEntry latest = exact.or(() -> lastCold.flatMap(cold -> firstWarm)).orElse(row);
     return Reheat.startingBefore(row, lastCold, latest);
+  }
+
+  private boolean isExactlyCold(LogEntry reading) {
+    return thresholds.cold().filter(l -> l.isExactly(Readings.temperature(reading))).isPresent();
   }
 
   private void begin(Reheat begun) {
@@ -242,7 +247,7 @@ final class Course {
   }
 
   private Cycle open(Occasion occasion, LogEntry row) {
-    Cycle begun = new Cycle(occasion, row);
+    Cycle begun = new Cycle(occasion, row, thresholds.hot());
     coolings.add(begun);
     opened.add(begun);
     cooling = Optional.of(begun);
@@ -275,7 +280,7 @@ final class Course {
       lastCold = Optional.of(reading);
       firstWarm = Optional.empty();
       hotProof = Optional.empty();
-    } else if (firstWarm.isEmpty()) {
+    } else if (firstWarm.isEmpty() && (lastCold.isPresent() || opened.isEmpty())) {
       firstWarm = Optional.of(reading);
     }
     lastReading = Optional.of(reading);
@@ -299,6 +304,11 @@ final class Course {
   }
 
   private void readForCooling(LogEntry reading) {
+    boolean isUnnamed = phase.isEmpty() && !hasOrigin && !thresholds.isCold(reading);
+    if (cooling.isEmpty() && isUnnamed && thresholds.hot().isPresent()) {
+      // Only readings so far, and warm: food that cools, whatever row is still missing.
+      open(Occasion.COOLING_COOKED, reading);
+    }
     if (cooling.isEmpty()) {
       return;
     }
@@ -333,10 +343,9 @@ final class Course {
         reach(Thresholds.reheating(row))
             .filter(reach -> Reheat.isReached(reach, row, reading, coolest))
             .isPresent();
-    List<Rule> waiting = running.running(rules.rules(running.occasion), row.happenedAt());
     boolean isInTime =
-        waiting.stream()
-            .noneMatch(rule -> running.hadPassed(Cycle.within(rule), reading.happenedAt()));
+        running.unreached(rules.rules(running.occasion), row.happenedAt()).stream()
+            .noneMatch(rule -> running.hadPassed(rule, reading.happenedAt()));
     return isReached && isInTime;
   }
 

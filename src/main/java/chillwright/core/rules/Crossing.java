@@ -45,7 +45,7 @@ record Crossing(
   private static Instant lastToSpeak(Cycle cycle, Rule rule, Instant upTo) {
     for (LogEntry attempt : cycle.attempts) {
       Instant row = attempt.happenedAt();
-      if (row.isBefore(upTo) && cycle.hadPassed(Cycle.within(rule), row)) {
+      if (row.isBefore(upTo) && cycle.hadPassed(rule, row)) {
         return row;
       }
     }

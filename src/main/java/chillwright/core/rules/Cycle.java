@@ -1,6 +1,8 @@
 package chillwright.core.rules;
 
 import chillwright.core.log.LogEntry;
+import chillwright.core.measure.Limit;
+import chillwright.core.measure.Temperature;
 import chillwright.core.rules.Shape.Reach;
 import java.time.Duration;
 import java.time.Instant;
@@ -43,8 +45,12 @@ final class Cycle {
   /** A reading exactly on the hot limit is the start itself. */
   private boolean proofIsStart;
 
-  Cycle(Occasion occasion, LogEntry opening) {
+  /** Where the cooling of hot food starts, as the rule set prints it. */
+  private final Optional<Limit> hot;
+
+  Cycle(Occasion occasion, LogEntry opening, Optional<Limit> hot) {
     this.occasion = occasion;
+    this.hot = hot;
     this.opening = opening;
     this.startsAtRow = occasion != Occasion.COOLING_COOKED;
     if (startsAtRow) {
@@ -84,23 +90,57 @@ final class Cycle {
     endRow = Optional.of(row);
   }
 
-  /** Last moment that complies with a limit of so long; empty where the start is not shown. */
-  Optional<Instant> deadline(Duration within) {
-    return proof.map(entry -> entry.happenedAt().plus(within));
+  /**
+   * The bounds of where a rule's clock starts: at the hot limit for most rules; for a stage that
+   * starts at a limit of its own, where the food passed that.
+   *
+   * @param proof last proof of being at or above the limit
+   * @param latest the latest the clock can have started; empty while no reading tells
+   */
+  record Start(Optional<LogEntry> proof, Optional<LogEntry> latest) {}
+
+  Start start(Rule rule) {
+    Optional<Limit> own = ((Reach) rule.shape()).from().filter(from -> !startsAtRow);
+    if (own.isEmpty() || hot.filter(own.get()::equals).isPresent()) {
+      return new Start(proof, latestStart());
+    }
+    Limit from = own.get();
+    Optional<LogEntry> last = proof;
+    for (LogEntry reading : readings) {
+      Temperature read = Readings.temperature(reading);
+      if (!from.isHotEnough(read)) {
+        return new Start(last, isExactly(from, last) ? last : Optional.of(reading));
+      }
+      last = Optional.of(reading);
+    }
+    return new Start(last, last.filter(entry -> isExactly(from, Optional.of(entry))));
   }
 
-  /** Whether a limit's time had passed before the moment, as far as the record can tell. */
-  boolean hadPassed(Duration within, Instant moment) {
-    return deadline(within)
-        .or(() -> latestStart().map(entry -> entry.happenedAt().plus(within)))
+  private static boolean isExactly(Limit limit, Optional<LogEntry> reading) {
+    return reading.flatMap(LogEntry::temperature).filter(limit::isExactly).isPresent();
+  }
+
+  /** Last moment that complies with a rule; empty where the start is not shown. */
+  Optional<Instant> deadline(Rule rule) {
+    return start(rule).proof().map(entry -> entry.happenedAt().plus(within(rule)));
+  }
+
+  /** Whether a rule's time had passed before the moment, as far as the record can tell. */
+  boolean hadPassed(Rule rule, Instant moment) {
+    return deadline(rule)
+        .or(() -> start(rule).latest().map(entry -> entry.happenedAt().plus(within(rule))))
         .filter(moment::isAfter)
         .isPresent();
   }
 
   /** Rules of this cooling that still waited for a temperature at the moment. */
   List<Rule> running(List<Rule> rules, Instant moment) {
+    return unreached(rules, moment).stream().filter(rule -> !hadPassed(rule, moment)).toList();
+  }
+
+  /** Rules of this cooling whose limit had not been reached by the moment, in time or late. */
+  List<Rule> unreached(List<Rule> rules, Instant moment) {
     return rules.stream()
-        .filter(rule -> !hadPassed(within(rule), moment))
         .filter(rule -> Crossing.of(this, rule, rules, moment).reached().isEmpty())
         .toList();
   }

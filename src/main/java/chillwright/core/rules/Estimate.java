@@ -43,11 +43,12 @@ record Estimate(Optional<Duration> elapsed, boolean isLogLinear) {
   }
 
   private static Optional<Instant> start(Cycle cycle, Rule rule, Optional<Temperature> air) {
-    if (cycle.proof.isEmpty()) {
+    Cycle.Start bounds = cycle.start(rule);
+    if (bounds.proof().isEmpty()) {
       return Optional.empty();
     }
-    LogEntry proof = cycle.proof.get();
-    Optional<LogEntry> below = cycle.latestStart();
+    LogEntry proof = bounds.proof().get();
+    Optional<LogEntry> below = bounds.latest();
     Optional<Limit> from = ((Reach) rule.shape()).from();
     boolean canInterpolate =
         !cycle.startsAtRow

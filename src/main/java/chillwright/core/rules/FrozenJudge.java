@@ -27,7 +27,7 @@ final class FrozenJudge {
     List<Finding> findings = new ArrayList<>();
     for (Rule rule : rules.rules(Occasion.FROZEN)) {
       for (List<LogEntry> rows : stretches(timeline)) {
-        judge(rule, timeline.lot(), rows).ifPresent(findings::add);
+        judge(rule, timeline, rows).ifPresent(findings::add);
       }
     }
     return findings;
@@ -48,20 +48,20 @@ final class FrozenJudge {
     return stretches;
   }
 
-  private static Optional<Finding> judge(Rule rule, LotId lot, List<LogEntry> rows) {
+  private static Optional<Finding> judge(Rule rule, Timeline timeline, List<LogEntry> rows) {
     Optional<LogEntry> proof = rows.stream().filter(FrozenJudge::provesFrozen).findFirst();
     if (proof.isEmpty()) {
       return Optional.empty();
     }
     List<LogEntry> since = rows.subList(rows.indexOf(proof.get()), rows.size());
-    if (rule.shape() instanceof Hold) {
-      return Optional.of(judgeAllowance(rule, lot, since));
+    if (rule.shape() instanceof Hold hold) {
+      return Optional.of(judgeAllowance(rule, hold, timeline, since));
     }
     Optional<Limit> printed = ((StaysFrozen) rule.shape()).atMost();
     Optional<LogEntry> thawed =
         since.stream().filter(row -> isThawed(row, printed.orElse(FREEZING))).findFirst();
     Draft draft =
-        new Draft(rule, lot, proof.get().happenedAt())
+        new Draft(rule, timeline.lot(), proof.get().happenedAt())
             .evidence(proof)
             .remark(Remark.FOUND_SOFT, thawed.filter(row -> row.is(How.SOFT)).isPresent());
     return Optional.of(
@@ -71,10 +71,17 @@ final class FrozenJudge {
   }
 
   /** Thawed food may be kept or frozen again while it is not above the limit for too long. */
-  private static Finding judgeAllowance(Rule rule, LotId lot, List<LogEntry> since) {
+  private static Finding judgeAllowance(
+      Rule rule, Hold hold, Timeline timeline, List<LogEntry> since) {
+    LotId lot = timeline.lot();
     List<LogEntry> looks =
         since.stream().filter(row -> row.temperature().isPresent() || row.is(How.HARD)).toList();
-    Finding byReadings = new HoldingJudge(lot).judge(rule, since.get(0).happenedAt(), looks);
+    Finding byReadings =
+        new HoldingJudge(lot)
+            .judge(
+                rule,
+                since.get(0).happenedAt(),
+                HoldingJudge.untilBack(hold, looks, Readings.warmest(timeline.entries())));
     Optional<LogEntry> unread =
         since.stream().filter(row -> row.is(How.SOFT) && row.temperature().isEmpty()).findFirst();
     boolean isUnclear = byReadings.settled() == Verdict.IN && unread.isPresent();

@@ -63,6 +63,22 @@ final class HoldingJudge {
         : draft.decisive(Readings.last(rows)).settled(Verdict.IN, rows.get(0).happenedAt());
   }
 
+  /**
+   * The readings of a stretch, and where the last of them is beyond the limit the later ones too,
+   * up to the first that is back within it.
+   */
+  static List<LogEntry> untilBack(Hold hold, List<LogEntry> during, List<LogEntry> ofLot) {
+    List<LogEntry> all = new ArrayList<>(during);
+    for (LogEntry later : ofLot) {
+      Optional<LogEntry> last = Readings.last(all);
+      boolean isOpen = last.filter(reading -> !isWithin(hold, reading)).isPresent();
+      if (isOpen && later.happenedAt().isAfter(last.orElseThrow().happenedAt())) {
+        all.add(later);
+      }
+    }
+    return all;
+  }
+
   /** A stretch of the record beyond the limit, between readings that were within it. */
   private record Excursion(Optional<LogEntry> before, List<LogEntry> beyond, boolean isOver) {
     Duration shortest() {

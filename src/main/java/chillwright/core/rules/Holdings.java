@@ -116,7 +116,8 @@ final class Holdings {
     Optional<Instant> from = Optional.empty();
     for (Span span : spans) {
       boolean isFreezing = span.is(Phase.FROZEN);
-      if (!span.isIn(COLD) && !isFreezing) {
+      boolean canBeCold = span.isIn(COLD) || span.phase().isEmpty();
+      if (!canBeCold && !isFreezing) {
         close(rule, from, readings);
         from = Optional.empty();
         readings.clear();
@@ -179,16 +180,23 @@ final class Holdings {
 
   private void judgeThawing(Span span) {
     LogEntry row = span.opening();
-    List<LogEntry> readings = Readings.warmest(span.rows());
     if (row.is(How.RUNNING_WATER)) {
       judgeWater(span);
     }
     for (Rule rule : rules.rules(thawing(row))) {
       findings.add(
-          rule.shape() instanceof Hold
-              ? judge.judge(rule, span.from(), readings)
+          rule.shape() instanceof Hold hold
+              ? judge.judge(rule, span.from(), thawingReadings(hold, span))
               : judge.noFigure(rule, row));
     }
+  }
+
+  /**
+   * Where time above the limit is allowed, it runs on until a reading shows the food cold again.
+   */
+  private List<LogEntry> thawingReadings(Hold hold, Span span) {
+    List<LogEntry> during = Readings.warmest(span.rows());
+    return hold.allowed().isZero() ? during : HoldingJudge.untilBack(hold, during, warmest);
   }
 
   private Occasion thawing(LogEntry row) {

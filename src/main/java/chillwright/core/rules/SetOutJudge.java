@@ -3,6 +3,7 @@ package chillwright.core.rules;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Phase;
 import chillwright.core.log.Timeline;
+import chillwright.core.log.Word;
 import chillwright.core.measure.Elapsed;
 import chillwright.core.measure.Limit;
 import chillwright.core.rules.Shape.TimeAlone;
@@ -26,20 +27,22 @@ final class SetOutJudge {
       EnumSet.of(Phase.CHILLED, Phase.FROZEN, Phase.HOT_HOLDING, Phase.REHEATING);
 
   /** One time out; the end is empty while the food is still out. */
-  private record Out(LogEntry opening, Optional<Instant> to, List<LogEntry> rows) {
+  private record Out(
+      LogEntry opening, Optional<Instant> to, List<LogEntry> rows, boolean isCookedToHold) {
     Instant from() {
       return opening.happenedAt();
+    }
+
+    /** Food that goes from cooking into hot holding in time was not on a table. */
+    boolean counts(Duration within) {
+      return !isCookedToHold || to.orElseThrow().isAfter(from().plus(within));
     }
   }
 
   private SetOutJudge() {}
 
   static Optional<Finding> finding(Timeline timeline, RuleSet rules) {
-    List<Out> outs = timesOut(timeline);
-    return rules
-        .rule(Occasion.SET_OUT)
-        .filter(rule -> !outs.isEmpty())
-        .map(rule -> judge(rule, timeline, outs));
+    return rules.rule(Occasion.SET_OUT).flatMap(rule -> judge(rule, timeline));
   }
 
   private static List<Out> timesOut(Timeline timeline) {
@@ -50,7 +53,9 @@ final class SetOutJudge {
     for (Span span : Span.of(timeline)) {
       boolean ends = span.isIn(ENDS);
       if (opening.isPresent() && ends) {
-        outs.add(new Out(opening.get(), Optional.of(span.from()), List.copyOf(rows)));
+        boolean isCookedToHold = opening.get().word() == Word.COOKED && span.is(Phase.HOT_HOLDING);
+        outs.add(
+            new Out(opening.get(), Optional.of(span.from()), List.copyOf(rows), isCookedToHold));
         opening = Optional.empty();
         rows.clear();
       }
@@ -63,12 +68,17 @@ final class SetOutJudge {
       }
       wasHeldHot = span.is(Phase.HOT_HOLDING);
     }
-    opening.ifPresent(row -> outs.add(new Out(row, timeline.closedAt(), List.copyOf(rows))));
+    opening.ifPresent(row -> outs.add(new Out(row, timeline.closedAt(), List.copyOf(rows), false)));
     return outs;
   }
 
-  private static Finding judge(Rule rule, Timeline timeline, List<Out> outs) {
+  private static Optional<Finding> judge(Rule rule, Timeline timeline) {
     TimeAlone limit = (TimeAlone) rule.shape();
+    List<Out> outs = timesOut(timeline).stream().filter(out -> out.counts(limit.within())).toList();
+    return outs.isEmpty() ? Optional.empty() : Optional.of(judge(rule, limit, timeline, outs));
+  }
+
+  private static Finding judge(Rule rule, TimeAlone limit, Timeline timeline, List<Out> outs) {
     boolean isHot =
         outs.stream().flatMap(out -> out.rows().stream()).anyMatch(r -> isHot(limit, r));
     Duration within = isHot ? limit.withinHotAir().orElseThrow() : limit.within();

@@ -4,6 +4,7 @@ import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.Keeping.Governs;
 import chillwright.core.log.EntryId;
 import chillwright.core.log.Problem;
+import chillwright.core.log.Timeline;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Assessment;
 import chillwright.core.rules.Finding;
@@ -12,6 +13,9 @@ import chillwright.core.rules.Rule;
 import chillwright.core.rules.Verdict;
 import chillwright.print.Figures;
 import chillwright.print.Sentences;
+import chillwright.rulebook.RuleBook;
+import chillwright.service.JudgedLot;
+import chillwright.service.LogCheck.Checked;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
@@ -29,6 +33,26 @@ public record AnswerMaker(ZoneId zone, Instant now) {
 
   public OffsetDateTime time(Instant moment) {
     return OffsetDateTime.ofInstant(moment, zone);
+  }
+
+  /** A stateless check, lots worst first. */
+  public Answers.Check check(RuleBook book, Checked checked) {
+    return new Answers.Check(
+        new Answers.RuleSetRef(book.id(), book.version()),
+        time(checked.at()),
+        checked.lots().stream().map(this::lot).toList(),
+        faults(checked.problems()));
+  }
+
+  private Answers.Lot lot(JudgedLot judged) {
+    Timeline timeline = judged.timeline();
+    return new Answers.Lot(
+        timeline.lot().text(),
+        timeline.food().name(),
+        timeline.food().category().key(),
+        verdict(judged.findings()),
+        findings(judged.findings(), Figures.scale(timeline)),
+        dates(judged.keeping()));
   }
 
   /** The findings, worst first; of equal verdicts the one that falls due first. */

@@ -1,0 +1,72 @@
+package chillwright.print;
+
+import chillwright.core.keeping.Keeping;
+import chillwright.core.log.Timeline;
+import chillwright.core.rules.Assessment;
+import chillwright.core.rules.Finding;
+import chillwright.core.rules.Rule;
+import chillwright.core.rules.Verdict;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a cook reads of a checked log: a paragraph a lot, worst first, with what to do and by when.
+ *
+ * @param zone the kitchen's zone
+ * @param at the moment of the check
+ */
+public record CheckText(ZoneId zone, Instant at) {
+  private static final String NEW_LINE = System.lineSeparator();
+
+  /** One lot as a paragraph. */
+  public String paragraph(Timeline timeline, List<Finding> findings, Keeping keeping) {
+    List<String> lines = new ArrayList<>();
+    Optional<Verdict> verdict = Assessment.verdict(findings, at);
+    lines.add(
+        verdict.map(Sentences::heading).orElse("NO FINDING YET")
+            + ": "
+            + timeline.food().name()
+            + " (lot "
+            + timeline.lot()
+            + (timeline.closedAt().isPresent() ? ", closed" : "")
+            + ")");
+    Sentences sentences = new Sentences(zone, Figures.scale(timeline), at);
+    findings.stream()
+        .sorted(Sentences.worstFirst(at))
+        .forEach(finding -> lines.add(line(finding, sentences)));
+    if (timeline.closedAt().isEmpty()) {
+      lines.addAll(KeepText.dates(keeping, zone));
+      keeping.because().stream().map(reason -> "        " + reason).forEach(lines::add);
+    }
+    return String.join(NEW_LINE, lines);
+  }
+
+  private String line(Finding finding, Sentences sentences) {
+    Rule rule = finding.rule();
+    return "  "
+        + String.format("%-9s", finding.at(at).text())
+        + " "
+        + rule.id()
+        + ": "
+        + sentences.says(finding)
+        + " ["
+        + rule.citation().text()
+        + "]";
+  }
+
+  /** The closing lines of every answer: which rules judged, and who decides. */
+  public static String closing(String ruleSet, String title, String version, String defers) {
+    return "Judged by "
+        + ruleSet
+        + ", version "
+        + version
+        + " ("
+        + title
+        + ")."
+        + NEW_LINE
+        + defers.strip();
+  }
+}

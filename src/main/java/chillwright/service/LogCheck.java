@@ -1,0 +1,65 @@
+package chillwright.service;
+
+import chillwright.core.log.Admission;
+import chillwright.core.log.Incoming;
+import chillwright.core.log.Intake;
+import chillwright.core.log.KeepingList;
+import chillwright.core.log.Problem;
+import chillwright.core.log.Stored;
+import chillwright.core.rules.Finding;
+import chillwright.core.rules.Verdict;
+import chillwright.rulebook.RuleBook;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Checks a log that is not stored: every fault of it, and what the rules say of its faultless lots.
+ *
+ * @param now the moment of the check, after which no row may lie by more than five minutes
+ */
+public record LogCheck(RuleBook book, KeepingList keeping, ZoneId zone, Instant now) {
+
+  /** What came of a check: lots worst first, and all faults of the input. */
+  public record Checked(Instant at, List<JudgedLot> lots, List<Problem> problems) {
+    public Checked {
+      lots = List.copyOf(lots);
+      problems = List.copyOf(problems);
+    }
+
+    /** Whether any lot is out of compliance. */
+    public boolean isAnyOut() {
+      return lots.stream().anyMatch(lot -> lot.verdict(at).filter(Verdict.OUT::equals).isPresent());
+    }
+  }
+
+  /** Judges the rows as of a moment; rows after it are read for faults but left out. */
+  public Checked check(List<? extends Incoming> rows, Instant at) {
+    Admission admission = new Intake(Stored.NOTHING, keeping, zone, now).admit(rows);
+    List<JudgedLot> lots =
+        admission.lots().stream()
+            .map(lot -> JudgedLot.of(lot.log(), book, keeping, zone, at))
+            .flatMap(Optional::stream)
+            .sorted(worstFirst(at))
+            .toList();
+    return new Checked(at, lots, admission.problems());
+  }
+
+  /** Worst first; of equal verdicts the lot whose next limit passes first. */
+  private static Comparator<JudgedLot> worstFirst(Instant at) {
+    return Comparator.<JudgedLot, Integer>comparing(
+            lot -> lot.verdict(at).map(Verdict::ordinal).orElse(Verdict.values().length))
+        .thenComparing(lot -> nextDeadline(lot, at))
+        .thenComparing(lot -> lot.timeline().lot());
+  }
+
+  private static Instant nextDeadline(JudgedLot lot, Instant at) {
+    return lot.findings().stream()
+        .filter(finding -> finding.at(at) == Verdict.PENDING)
+        .map(Finding::settlesAt)
+        .min(Comparator.naturalOrder())
+        .orElse(Instant.MAX);
+  }
+}
