@@ -75,7 +75,7 @@ class BrokenRulesTest {
   }
 
   @ParameterizedTest(name = "{0}: {1} -> {2}")
-  @CsvFileSource(resources = "/rulebook/broken.csv", delimiter = '|')
+  @CsvFileSource(resources = "/rulebook/broken.csv", delimiter = '|', quoteCharacter = '\'')
   void a_broken_file_is_refused(String file, String good, String bad, String place, String says)
       throws IOException {
     writeGood();
