@@ -14,7 +14,7 @@
  * <ul>
  *   <li>a strict limit ("above 63 °C"): a figure's {@code passes: beyond}, there already; a strict
  *       time ("less than 4 h"): the same key beside {@code within}
- *   <li>limits printed in one scale only, and another end of frozen storage: there already
+ *   <li>limits printed in one scale only, and a printed limit for frozen food: there already
  *   <li>a stage counted from where the last one ended ("a further 4 hours"): {@code reach} with
  *       {@code from} that figure, there already; from the end of cooking or from the cooking
  *       temperature: a key {@code starts} beside {@code from}
