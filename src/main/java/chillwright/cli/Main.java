@@ -42,6 +42,7 @@ public final class Main implements Runnable {
     return new CommandLine(new Main())
         .addSubcommand(new CheckCommand(clock, console))
         .addSubcommand(new KeepCommand(clock, console))
+        .addSubcommand(new RulesCommand(clock, console))
         .setOut(out)
         .setErr(err)
         .setCaseInsensitiveEnumValuesAllowed(true)

@@ -38,6 +38,10 @@ final class RuleOptions {
    * @throws UsageFault with every fault of the rule files
    */
   RuleLibrary library() {
+    return load(folder);
+  }
+
+  static RuleLibrary load(Optional<Path> folder) {
     try {
       return RuleLibrary.load(folder);
     } catch (BrokenRules broken) {
@@ -49,19 +53,16 @@ final class RuleOptions {
 
   /** The named rule set of a library, or the default one. */
   RuleBook book(RuleLibrary library) {
-    String wanted = id.orElse(DEFAULT);
-    return library
-        .ruleBook(wanted)
-        .orElseThrow(
-            () ->
-                new UsageFault(
-                    "There is no rule set \""
-                        + wanted
-                        + "\". Known: "
-                        + library.ruleBooks().stream()
-                            .map(RuleBook::id)
-                            .collect(Collectors.joining(", "))
-                        + ".",
-                    List.of()));
+    return book(library, id.orElse(DEFAULT));
+  }
+
+  static RuleBook book(RuleLibrary library, String wanted) {
+    return library.ruleBook(wanted).orElseThrow(() -> unknown(library, wanted));
+  }
+
+  private static UsageFault unknown(RuleLibrary library, String wanted) {
+    String known = library.ruleBooks().stream().map(RuleBook::id).collect(Collectors.joining(", "));
+    return new UsageFault(
+        "There is no rule set \"" + wanted + "\". Known: " + known + ".", List.of());
   }
 }

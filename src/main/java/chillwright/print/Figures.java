@@ -22,6 +22,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 
 /** Limits, durations and times as a cook reads them. */
 public final class Figures {
@@ -44,20 +45,30 @@ public final class Figures {
 
   /** A rule's limit in short: "70 °F within 2 h". */
   public static String limit(Rule rule, Scale scale) {
+    return limit(rule, limit -> limit.text(scale));
+  }
+
+  /** The same with both printed figures: "70 °F (21 °C) within 2 h". */
+  public static String limitInBoth(Rule rule) {
+    return limit(rule, Limit::text);
+  }
+
+  private static String limit(Rule rule, Function<Limit, String> degrees) {
     if (rule.shape() instanceof Reach reach) {
-      return reach.to().text(scale) + reach.within().map(t -> " within " + duration(t)).orElse("");
+      return degrees.apply(reach.to())
+          + reach.within().map(t -> " within " + duration(t)).orElse("");
     }
     if (rule.shape() instanceof Hold hold) {
-      return hold(hold, scale);
+      return hold(hold, degrees);
     }
     if (rule.shape() instanceof TimeAlone time) {
-      return "gone within " + duration(time.within()) + more(time, scale);
+      return "gone within " + duration(time.within()) + more(time, degrees);
     }
     if (rule.shape() instanceof DayCount count) {
       return days(count);
     }
     if (rule.shape() instanceof StaysFrozen frozen) {
-      return "stays frozen" + frozen.atMost().map(l -> ", " + atMost(l, scale)).orElse("");
+      return "stays frozen" + frozen.atMost().map(l -> ", " + atMost(l, degrees)).orElse("");
     }
     if (rule.shape() instanceof NoFigure) {
       return "no figure";
@@ -65,30 +76,34 @@ public final class Figures {
     throw new IllegalStateException("no words for the shape of " + rule.id());
   }
 
-  private static String hold(Hold hold, Scale scale) {
+  private static String hold(Hold hold, Function<Limit, String> degrees) {
     List<String> parts = new ArrayList<>();
-    hold.atMost().ifPresent(limit -> parts.add(atMost(limit, scale)));
-    hold.atLeast().ifPresent(limit -> parts.add(atLeast(limit, scale)));
+    hold.atMost().ifPresent(limit -> parts.add(atMost(limit, degrees)));
+    hold.atLeast().ifPresent(limit -> parts.add(atLeast(limit, degrees)));
     String limits = String.join(", or ", parts);
     return hold.allowed().isZero()
         ? limits
         : limits + ", beyond it for at most " + duration(hold.allowed());
   }
 
-  private static String atMost(Limit limit, Scale scale) {
-    return limit.inclusive() ? limit.text(scale) + " or below" : "below " + limit.text(scale);
+  private static String atMost(Limit limit, Function<Limit, String> degrees) {
+    return limit.inclusive() ? degrees.apply(limit) + " or below" : "below " + degrees.apply(limit);
   }
 
-  private static String atLeast(Limit limit, Scale scale) {
-    return limit.inclusive() ? limit.text(scale) + " or above" : "above " + limit.text(scale);
+  private static String atLeast(Limit limit, Function<Limit, String> degrees) {
+    return limit.inclusive() ? degrees.apply(limit) + " or above" : "above " + degrees.apply(limit);
   }
 
-  private static String more(TimeAlone time, Scale scale) {
-    String ceiling = time.ceiling().map(l -> ", " + atMost(l, scale) + " meanwhile").orElse("");
+  private static String more(TimeAlone time, Function<Limit, String> degrees) {
+    String ceiling = time.ceiling().map(l -> ", " + atMost(l, degrees) + " meanwhile").orElse("");
     String hotAir =
         time.hotAir()
             .map(
-                l -> ", " + duration(time.withinHotAir().orElseThrow()) + " above " + l.text(scale))
+                l ->
+                    ", "
+                        + duration(time.withinHotAir().orElseThrow())
+                        + " above "
+                        + degrees.apply(l))
             .orElse("");
     return ceiling + hotAir;
   }

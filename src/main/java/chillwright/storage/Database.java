@@ -145,8 +145,8 @@ public final class Database implements AutoCloseable {
     }
   }
 
-  /** How many commits there were since the database was opened. */
-  long commits() {
+  /** How many commits there were since the database was opened: grows with every change. */
+  public long commits() {
     return writer.commits();
   }
 }

@@ -64,9 +64,13 @@ public final class KitchenStore {
         .execute();
   }
 
-  /** Notes that every lot was judged by these figures. */
-  public void setRulesVersion(String version) {
-    sql.update(KITCHEN)
+  /**
+   * Notes that every lot was judged by these figures.
+   *
+   * @return how many rows changed
+   */
+  public int setRulesVersion(String version) {
+    return sql.update(KITCHEN)
         .set(KITCHEN.RULES_VERSION, version)
         .where(KITCHEN.ID.eq(ONLY))
         .and(KITCHEN.RULES_VERSION.ne(version))

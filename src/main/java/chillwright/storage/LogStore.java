@@ -139,6 +139,23 @@ public final class LogStore {
         .fetchOptional(row -> new OfLot(new LotId(row.value1()), EntryRow.entry(row.value2())));
   }
 
+  /** Those of these entries that are of lots, in no certain order. */
+  public List<OfLot> entries(List<EntryId> ids) {
+    List<OfLot> found = new ArrayList<>();
+    for (List<EntryId> some : Chunks.of(ids)) {
+      session
+          .sql()
+          .select(LOT.CODE, LOG_ENTRY)
+          .from(LOG_ENTRY)
+          .join(LOT)
+          .on(LOT.ID.eq(LOG_ENTRY.LOT_ID))
+          .where(LOG_ENTRY.ENTRY.in(some.stream().map(EntryId::text).toList()))
+          .forEach(
+              row -> found.add(new OfLot(new LotId(row.value1()), EntryRow.entry(row.value2()))));
+    }
+    return found;
+  }
+
   /** The lots that came from these, and those that came from them in turn, without these. */
   public Set<LotId> descendants(Collection<LotId> lots) {
     Set<LotId> seen = new HashSet<>(lots);

@@ -1,5 +1,6 @@
 package chillwright.storage;
 
+import chillwright.core.log.EntryId;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.HashMap;
@@ -15,6 +16,7 @@ public final class Session {
   private final Connection connection;
   private final DSLContext sql;
   private final Map<Table<?>, BulkInsert> inserts = new HashMap<>();
+  private TakenIds ids;
 
   Session(Connection connection) {
     this(connection, DSL.using(connection, SQLDialect.SQLITE, settings()));
@@ -52,6 +54,14 @@ public final class Session {
 
   public KeyStore keys() {
     return new KeyStore(sql);
+  }
+
+  /** Whether an entry of a lot or of a place has that id; quick, since an import asks it often. */
+  public boolean isTaken(EntryId id) {
+    if (ids == null) {
+      ids = new TakenIds(connection, sql);
+    }
+    return ids.has(id);
   }
 
   DSLContext sql() {

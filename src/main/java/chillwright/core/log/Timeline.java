@@ -163,8 +163,13 @@ public record Timeline(
     return closedAt().isPresent() ? closingPhase() : last.orElse(Phase.PREPARED);
   }
 
+  /** Told by the row that closed the lot; the last portions taken count as served. */
   private Phase closingPhase() {
-    return lastPhase(own).filter(p -> p == Phase.DISCARDED).orElse(Phase.SERVED);
+    boolean isDiscarded =
+        own.stream()
+            .filter(entry -> closedAt().filter(entry.happenedAt()::equals).isPresent())
+            .anyMatch(entry -> entry.word() == Word.DISCARDED);
+    return isDiscarded ? Phase.DISCARDED : Phase.SERVED;
   }
 
   private static Optional<Phase> lastPhase(List<LogEntry> entries) {

@@ -220,8 +220,13 @@ final class Course {
     if (!readsWarm && !wasWarm) {
       return Reheat.startingAt(row);
     }
-    LogEntry latest = lastCold.isPresent() ? firstWarm.orElse(row) : row;
+    Optional<LogEntry> exact = lastCold.filter(this::isExactlyCold);
+    LogEntry latest = exact.or(() -> lastCold.flatMap(cold -> firstWarm)).orElse(row);
     return Reheat.startingBefore(row, lastCold, latest);
+  }
+
+  private boolean isExactlyCold(LogEntry reading) {
+    return thresholds.cold().filter(l -> l.isExactly(Readings.temperature(reading))).isPresent();
   }
 
   private void begin(Reheat begun) {
@@ -299,6 +304,11 @@ final class Course {
   }
 
   private void readForCooling(LogEntry reading) {
+    boolean isUnnamed = phase.isEmpty() && !hasOrigin && !thresholds.isCold(reading);
+    if (cooling.isEmpty() && isUnnamed && thresholds.hot().isPresent()) {
+      // Only readings so far, and warm: food that cools, whatever row is still missing.
+      open(Occasion.COOLING_COOKED, reading);
+    }
     if (cooling.isEmpty()) {
       return;
     }

@@ -116,7 +116,8 @@ final class Holdings {
     Optional<Instant> from = Optional.empty();
     for (Span span : spans) {
       boolean isFreezing = span.is(Phase.FROZEN);
-      if (!span.isIn(COLD) && !isFreezing) {
+      boolean canBeCold = span.isIn(COLD) || span.phase().isEmpty();
+      if (!canBeCold && !isFreezing) {
         close(rule, from, readings);
         from = Optional.empty();
         readings.clear();

@@ -1,0 +1,22 @@
+package chillwright.service;
+
+import chillwright.core.log.Admission;
+import chillwright.core.log.Incoming;
+import chillwright.core.log.Intake;
+import chillwright.storage.Session;
+import java.time.Instant;
+import java.util.List;
+
+/**
+ * Rows held against what is stored, within one transaction.
+ *
+ * @param before what was stored before them
+ */
+record Intaking(StoredLog before, Admission admission) {
+  static Intaking of(Session session, Judge judge, List<Incoming> rows, Instant now) {
+    List<Incoming> completed = AnnouncedLots.complete(session, rows);
+    StoredLog before = StoredLog.of(session, completed);
+    Intake intake = new Intake(before, judge.keepingList(), judge.zone(), now);
+    return new Intaking(before, intake.admit(completed));
+  }
+}

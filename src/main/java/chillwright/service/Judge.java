@@ -1,0 +1,63 @@
+package chillwright.service;
+
+import chillwright.core.keeping.Keeper;
+import chillwright.core.keeping.Keeping;
+import chillwright.core.keeping.LotState;
+import chillwright.core.log.KeepingList;
+import chillwright.core.log.LotLog;
+import chillwright.core.log.Timeline;
+import chillwright.core.rules.Assessment;
+import chillwright.core.rules.Finding;
+import chillwright.core.rules.RuleSet;
+import chillwright.rulebook.RuleBook;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Judges a log by one rule set, with the figures in force on the local day of its first entry. The
+ * one way from a log to findings and dates, for what is stored and for what is only checked.
+ */
+public record Judge(RuleBook book, KeepingList keepingList, ZoneId zone) {
+  /** A log with all that was found of it. */
+  public record Judged(
+      LotLog log, Timeline timeline, RuleSet ruleSet, List<Finding> findings, Keeping keeping) {
+    public Judged {
+      findings = List.copyOf(findings);
+    }
+
+    /** Where the lot stands, without words given when it was made known. */
+    public LotState state() {
+      return LotState.of(timeline, ruleSet, findings, keeping);
+    }
+  }
+
+  /** The log as of a moment; empty if nothing of it had happened by then. */
+  public Optional<Judged> judge(LotLog log, Instant asOf) {
+    return Timeline.of(log, keepingList, zone, asOf).map(timeline -> judged(log, timeline));
+  }
+
+  /** The whole log, whenever it happened. */
+  Judged judge(LotLog log) {
+    return judged(log, timeline(log));
+  }
+
+  /** The timeline of the whole log. */
+  Timeline timeline(LotLog log) {
+    // A log has a first row that no correction voids, so something of it always stands.
+    return Timeline.of(log, keepingList, zone, Instant.MAX).orElseThrow();
+  }
+
+  private Judged judged(LotLog log, Timeline timeline) {
+    RuleSet ruleSet = ruleSet(timeline.beganAt());
+    List<Finding> findings = Assessment.of(timeline, ruleSet);
+    return new Judged(log, timeline, ruleSet, findings, Keeper.keep(timeline, findings, ruleSet));
+  }
+
+  /** The rules for a lot that began at that moment. */
+  RuleSet ruleSet(Instant beganAt) {
+    return book.on(LocalDate.ofInstant(beganAt, zone));
+  }
+}

@@ -1,0 +1,45 @@
+package chillwright.service;
+
+import chillwright.core.keeping.LotState;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
+import chillwright.core.log.Timeline;
+import chillwright.core.rules.Finding;
+import chillwright.core.rules.RuleSet;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * All that is known of a lot.
+ *
+ * @param sources the lots it came from, in the order they were named
+ * @param descendants the lots that came from it, directly or not
+ * @param entries its entries as they were written, corrections included, in the order of writing
+ * @param judged empty until its first entry is written
+ */
+public record LotView(
+    LotState state,
+    List<LotId> sources,
+    List<LotId> descendants,
+    List<LogEntry> entries,
+    Optional<Judged> judged) {
+  /**
+   * What was found of it.
+   *
+   * @param timeline its life in order of time, corrections applied
+   * @param ruleSet the rules that judged it, with the figures of its day
+   * @param due what settles badly next unless something is done
+   */
+  public record Judged(
+      Timeline timeline, RuleSet ruleSet, List<Finding> findings, Optional<Finding> due) {
+    public Judged {
+      findings = List.copyOf(findings);
+    }
+  }
+
+  public LotView {
+    sources = List.copyOf(sources);
+    descendants = List.copyOf(descendants);
+    entries = List.copyOf(entries);
+  }
+}

@@ -1,0 +1,87 @@
+package chillwright.service;
+
+import chillwright.core.keeping.LotState;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
+import chillwright.core.rules.Finding;
+import chillwright.service.FoundFindings.Found;
+import chillwright.storage.LotFilter;
+import chillwright.storage.Session;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+
+/** What can be asked about lots. */
+public final class Lots {
+  private final Kitchen kitchen;
+
+  Lots(Kitchen kitchen) {
+    this.kitchen = kitchen;
+  }
+
+  /** Where a lot stands; empty if there is none of that code. */
+  public Optional<LotState> state(LotId lot) {
+    return kitchen.database().read(session -> session.lots().find(lot));
+  }
+
+  /** All that is known of a lot; empty if there is none of that code. */
+  public Optional<LotView> lot(LotId lot) {
+    Instant now = kitchen.now();
+    return kitchen
+        .database()
+        .read(session -> session.lots().find(lot).map(state -> view(session, state, now)));
+  }
+
+  private LotView view(Session session, LotState state, Instant now) {
+    LotId lot = state.lot();
+    Optional<Found> found = FoundFindings.of(session, kitchen.judge(), List.of(lot)).of(lot);
+    List<LogEntry> entries = found.map(f -> f.log().entries()).orElse(List.of());
+    return new LotView(
+        state,
+        session.lots().sources(lot),
+        List.copyOf(session.log().descendants(List.of(lot))),
+        entries,
+        found.map(f -> judged(session, f, now)));
+  }
+
+  private static LotView.Judged judged(Session session, Found found, Instant now) {
+    LotId lot = found.state().lot();
+    List<Finding> findings =
+        session.findings().of(List.of(lot)).getOrDefault(lot, List.of()).stream()
+            .map(found::finding)
+            .toList();
+    return new LotView.Judged(
+        found.timeline(), found.ruleSet(), findings, Dues.first(findings, now));
+  }
+
+  /** Lots that the query lets through. */
+  public Page<LotState> list(LotQuery query, Page.Wanted wanted) {
+    LotFilter filter =
+        new LotFilter(
+            query.phase(), query.place(), query.verdict(), query.lastDayBefore(), kitchen.now());
+    String list = "lots" + query.hashCode();
+    return kitchen
+        .database()
+        .read(
+            session ->
+                Cursors.page(
+                    list,
+                    session.lots().list(filter, wanted.limit(), Cursors.position(list, wanted)),
+                    Function.identity()));
+  }
+
+  /** Lots on hand for which a reading is overdue, the longest overdue first. */
+  public Page<LotState> overdue(Page.Wanted wanted) {
+    Instant now = kitchen.now();
+    String list = "overdue";
+    return kitchen
+        .database()
+        .read(
+            session ->
+                Cursors.page(
+                    list,
+                    session.lots().overdue(now, wanted.limit(), Cursors.position(list, wanted)),
+                    Function.identity()));
+  }
+}

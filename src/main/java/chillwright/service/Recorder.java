@@ -1,0 +1,86 @@
+package chillwright.service;
+
+import chillwright.core.log.Admission;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
+import chillwright.core.log.LotLog;
+import chillwright.service.Judge.Judged;
+import chillwright.storage.Assessed;
+import chillwright.storage.Session;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Consumer;
+
+/**
+ * Writes what was admitted: the entries, and in the same transaction what they change, of the lots
+ * they belong to and of every lot that came from those.
+ */
+final class Recorder {
+  /** How many lots are judged and written together; only their logs are in memory at once. */
+  private static final int TOGETHER = 500;
+
+  private final Session session;
+  private final Judge judge;
+  private final Instant now;
+
+  Recorder(Session session, Judge judge, Instant now) {
+    this.session = session;
+    this.judge = judge;
+    this.now = now;
+  }
+
+  /**
+   * Writes the lots that grew and the readings of places.
+   *
+   * @param watcher is told of each lot as it is judged
+   */
+  void record(List<Admission.Lot> lots, List<LogEntry> ofPlaces, Consumer<Judged> watcher) {
+    for (int start = 0; start < lots.size(); start += TOGETHER) {
+      recordSome(lots.subList(start, Math.min(lots.size(), start + TOGETHER)), watcher);
+    }
+    rejudge(session.log().descendants(lots.stream().map(lot -> lot.log().lot()).toList()));
+    session.places().append(ofPlaces);
+  }
+
+  private void recordSome(List<Admission.Lot> lots, Consumer<Judged> watcher) {
+    Map<LotId, List<LogEntry>> added = new LinkedHashMap<>();
+    List<Assessed> assessed = new ArrayList<>();
+    for (Admission.Lot lot : lots) {
+      added.put(lot.log().lot(), lot.added());
+      Judged judged = judge.judge(lot.log());
+      watcher.accept(judged);
+      assessed.add(assessed(judged));
+    }
+    session.lots().save(assessed, now);
+    session.log().append(added);
+  }
+
+  /**
+   * Judges stored lots again.
+   *
+   * @return how many rows changed
+   */
+  int rejudge(Collection<LotId> lots) {
+    int changed = 0;
+    List<LotId> all = List.copyOf(lots);
+    for (int start = 0; start < all.size(); start += TOGETHER) {
+      Set<LotId> some =
+          new LinkedHashSet<>(all.subList(start, Math.min(all.size(), start + TOGETHER)));
+      List<Assessed> assessed =
+          session.log().logs(some).values().stream().map(judge::judge).map(this::assessed).toList();
+      changed += session.lots().save(assessed, now);
+    }
+    return changed;
+  }
+
+  private Assessed assessed(Judged judged) {
+    List<LotId> sources = judged.log().sources().stream().map(LotLog::lot).toList();
+    return new Assessed(judged.state(), sources, judged.findings());
+  }
+}

@@ -1,0 +1,138 @@
+package chillwright.service;
+
+import chillwright.core.keeping.LotState;
+import chillwright.core.log.EntryId;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
+import chillwright.core.log.Word;
+import chillwright.core.rules.Finding;
+import chillwright.core.rules.RuleSet;
+import chillwright.service.FoundFindings.Found;
+import chillwright.storage.FindingStore.OfLot;
+import chillwright.storage.Session;
+import java.time.Instant;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+
+/** What the kitchen must answer for, and what it must do next. */
+public final class Reports {
+  /** Words that tell what was done about a missed limit. */
+  private static final Set<Word> CORRECTIVE =
+      EnumSet.of(Word.ACTION, Word.DISCARDED, Word.REHEATING);
+
+  private static final String DUE = "due";
+  private static final String TROUBLE = "out";
+
+  private final Kitchen kitchen;
+
+  Reports(Kitchen kitchen) {
+    this.kitchen = kitchen;
+  }
+
+  /**
+   * A limit that was missed, or a reading that was not taken in time.
+   *
+   * @param ruleSet the rules that judged the lot
+   * @param evidence the entries it rests on, corrected
+   * @param taken what was done about it since; nothing means that a corrective action is owed
+   */
+  public record Trouble(
+      LotState lot,
+      RuleSet ruleSet,
+      Finding finding,
+      List<LogEntry> evidence,
+      List<LogEntry> taken) {
+    public Trouble {
+      evidence = List.copyOf(evidence);
+      taken = List.copyOf(taken);
+    }
+
+    /** Whether a corrective action is still owed: none was taken and the food is on hand. */
+    public boolean isOwed() {
+      return taken.isEmpty() && lot.isOnHand();
+    }
+  }
+
+  /** What falls due next of one lot. */
+  public record Due(LotState lot, RuleSet ruleSet, Finding finding) {}
+
+  /**
+   * What went out of compliance, or was not shown for want of a reading, between two moments, both
+   * included; the oldest first, closed lots too. What only will go out later is not among it.
+   */
+  public Page<Trouble> outOfCompliance(
+      Optional<Instant> from, Optional<Instant> to, Page.Wanted wanted) {
+    Instant now = kitchen.now();
+    Instant last = to.filter(now::isAfter).orElse(now);
+    return kitchen
+        .database()
+        .read(
+            session ->
+                Cursors.page(
+                    TROUBLE,
+                    session
+                        .findings()
+                        .trouble(
+                            from.orElse(Instant.EPOCH),
+                            last,
+                            wanted.limit(),
+                            Cursors.position(TROUBLE, wanted)),
+                    rows -> troubles(session, rows)));
+  }
+
+  private List<Trouble> troubles(Session session, List<OfLot> rows) {
+    FoundFindings found = found(session, rows);
+    return rows.stream().map(row -> trouble(found.of(row.lot()).orElseThrow(), row)).toList();
+  }
+
+  private static Trouble trouble(Found found, OfLot row) {
+    Finding finding = found.finding(row.row());
+    List<LogEntry> evidence =
+        finding.evidence().stream()
+            .map((EntryId id) -> found.entries().get(id))
+            .filter(Objects::nonNull)
+            .toList();
+    List<LogEntry> taken =
+        found.timeline().own().stream()
+            .filter(entry -> CORRECTIVE.contains(entry.word()))
+            .filter(entry -> !entry.happenedAt().isBefore(finding.settlesAt()))
+            .filter(entry -> !finding.evidence().contains(entry.id()))
+            .toList();
+    return new Trouble(found.state(), found.ruleSet(), finding, evidence, taken);
+  }
+
+  /**
+   * What falls due next: of each lot on hand the first finding that settles badly unless something
+   * is done, the most urgent first.
+   */
+  public Page<Due> dueNext(Page.Wanted wanted) {
+    Instant now = kitchen.now();
+    return kitchen
+        .database()
+        .read(
+            session ->
+                Cursors.page(
+                    DUE,
+                    session.findings().due(now, wanted.limit(), Cursors.position(DUE, wanted)),
+                    rows -> dues(session, rows)));
+  }
+
+  private List<Due> dues(Session session, List<OfLot> rows) {
+    FoundFindings found = found(session, rows);
+    return rows.stream()
+        .map(
+            row -> {
+              Found lot = found.of(row.lot()).orElseThrow();
+              return new Due(lot.state(), lot.ruleSet(), lot.finding(row.row()));
+            })
+        .toList();
+  }
+
+  private FoundFindings found(Session session, List<OfLot> rows) {
+    List<LotId> lots = rows.stream().map(OfLot::lot).distinct().toList();
+    return FoundFindings.of(session, kitchen.judge(), lots);
+  }
+}

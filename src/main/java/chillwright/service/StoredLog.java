@@ -1,0 +1,64 @@
+package chillwright.service;
+
+import chillwright.core.log.EntryId;
+import chillwright.core.log.Incoming;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
+import chillwright.core.log.LotLog;
+import chillwright.core.log.Row;
+import chillwright.core.log.Stored;
+import chillwright.storage.Session;
+import java.time.Instant;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/** What is stored, as far as the rows at hand need it, read within one transaction. */
+final class StoredLog implements Stored {
+  private final Session session;
+  private final Map<LotId, Optional<LotLog>> lots = new HashMap<>();
+
+  private StoredLog(Session session) {
+    this.session = session;
+  }
+
+  /** Reads the lots that the rows name, all at once. */
+  static StoredLog of(Session session, List<? extends Incoming> rows) {
+    Set<LotId> named = new LinkedHashSet<>();
+    for (Incoming incoming : rows) {
+      if (incoming instanceof Row row) {
+        row.lot().ifPresent(named::add);
+        named.addAll(row.details().from());
+      }
+    }
+    StoredLog stored = new StoredLog(session);
+    named.forEach(lot -> stored.lots.put(lot, Optional.empty()));
+    session.log().logs(named).forEach((lot, log) -> stored.lots.put(lot, Optional.of(log)));
+    return stored;
+  }
+
+  @Override
+  public Optional<LotLog> lot(LotId lot) {
+    return lots.computeIfAbsent(lot, l -> session.log().log(l));
+  }
+
+  @Override
+  public Optional<Found> entry(EntryId id) {
+    if (!session.isTaken(id)) {
+      return Optional.empty();
+    }
+    return session
+        .log()
+        .entry(id)
+        .map(found -> new Found(Optional.of(found.lot()), found.entry()))
+        .or(() -> session.places().entry(id).map(entry -> new Found(Optional.empty(), entry)));
+  }
+
+  @Override
+  public List<LogEntry> ofPlaces(Instant happenedAt) {
+    return session.places().at(happenedAt);
+  }
+}

@@ -1,0 +1,47 @@
+package chillwright.service;
+
+import chillwright.core.keeping.LotState;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
+import chillwright.core.rules.Finding;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * What came of rows that were told.
+ *
+ * @param at the moment they were written down, or asked about again
+ * @param entries the entry of each row, in the order of the rows, new or known already
+ * @param repeats how many of them were known already
+ * @param lots each lot that the rows belong to
+ * @param isReplay whether the same request was answered before; nothing was written now
+ */
+public record Written(
+    Instant at, List<LogEntry> entries, int repeats, List<Lot> lots, boolean isReplay) {
+  /**
+   * One of the lots.
+   *
+   * @param before the findings it had before these rows; the others are what the rows did
+   * @param due what settles badly next unless something is done
+   * @param descendants lots that came from it and were judged again
+   */
+  public record Lot(
+      LotState state,
+      Set<Finding> before,
+      List<Finding> findings,
+      Optional<Finding> due,
+      Set<LotId> descendants) {
+    public Lot {
+      before = Set.copyOf(before);
+      findings = List.copyOf(findings);
+      descendants = Set.copyOf(descendants);
+    }
+  }
+
+  public Written {
+    entries = List.copyOf(entries);
+    lots = List.copyOf(lots);
+  }
+}
