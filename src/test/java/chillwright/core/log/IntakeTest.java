@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.tuple;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -302,7 +303,7 @@ class IntakeTest {
   @Test
   void no_lot_of_a_file_that_breaks_off_is_good() {
     List<Incoming> rows =
-        new java.util.ArrayList<>(
+        new ArrayList<>(
             IntakeBench.rows(
                 "broken.csv",
                 HEADER
