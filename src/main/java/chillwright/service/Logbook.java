@@ -60,11 +60,12 @@ public final class Logbook {
       throw new Refused(Refused.Why.FAULTS, intake.admission().problems());
     }
     Map<LotId, Judged> judged = new HashMap<>();
-    new Recorder(session, judge, now)
-        .record(
-            intake.admission().lots(),
-            intake.admission().ofPlaces(),
-            lot -> judged.put(lot.log().lot(), lot));
+    Set<LotId> descendants =
+        new Recorder(session, judge, now)
+            .record(
+                intake.admission().lots(),
+                intake.admission().ofPlaces(),
+                lot -> judged.put(lot.log().lot(), lot));
     List<EntryId> ids = intake.admission().ids().stream().map(Optional::orElseThrow).toList();
     key.ifPresent(k -> remember(session, k, now, Optional.empty(), ids));
     List<Written.Lot> lots = new ArrayList<>();
@@ -73,7 +74,13 @@ public final class Logbook {
       Judged after = judged.containsKey(lot) ? judged.get(lot) : before.orElseThrow();
       lots.add(written(session, after, before.map(Judged::findings).orElse(List.of()), now));
     }
-    return new Written(now, entries(session, ids), intake.admission().repeats(), lots, false);
+    return new Written(
+        now,
+        entries(session, ids, intake.added()),
+        intake.admission().repeats(),
+        lots,
+        descendants,
+        false);
   }
 
   private static Set<LotId> lotsOf(List<Incoming> rows) {
@@ -93,13 +100,14 @@ public final class Logbook {
         session.lots().find(lot).orElseThrow(),
         Set.copyOf(before),
         judged.findings(),
-        Dues.first(judged.findings(), now),
-        session.log().descendants(List.of(lot)));
+        Dues.first(judged.findings(), now));
   }
 
-  private static List<LogEntry> entries(Session session, List<EntryId> ids) {
+  private static List<LogEntry> entries(Session session, List<EntryId> ids, List<LogEntry> atHand) {
     Map<EntryId, LogEntry> found = new HashMap<>();
-    session.log().entries(ids).forEach(entry -> found.put(entry.entry().id(), entry.entry()));
+    atHand.forEach(entry -> found.put(entry.id(), entry));
+    List<EntryId> more = ids.stream().filter(id -> !found.containsKey(id)).toList();
+    session.log().entries(more).forEach(entry -> found.put(entry.entry().id(), entry.entry()));
     return ids.stream()
         .map(id -> found.computeIfAbsent(id, i -> session.places().entry(i).orElseThrow()))
         .toList();
@@ -134,7 +142,12 @@ public final class Logbook {
               found.add(written(session, judged, judged.findings(), now));
             });
     return new Written(
-        now, entries(session, before.entries()), before.entries().size(), found, true);
+        now,
+        entries(session, before.entries(), List.of()),
+        before.entries().size(),
+        found,
+        Set.of(),
+        true);
   }
 
   private static void remember(
