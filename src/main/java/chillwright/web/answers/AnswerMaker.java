@@ -90,8 +90,17 @@ public record AnswerMaker(ZoneId zone, Instant now) {
         rule.actions().stream().map(Rule.Action::says).toList(),
         finding.lot().text(),
         finding.evidence().stream().map(EntryId::text).toList(),
-        finding.remarks().stream().map(Remark::key).toList(),
+        remarks(finding),
         changed);
+  }
+
+  /** A reading that is still to be waited for is not overdue yet. */
+  private List<String> remarks(Finding finding) {
+    boolean isPending = finding.at(now) == Verdict.PENDING;
+    return finding.remarks().stream()
+        .filter(remark -> !(isPending && remark == Remark.READING_OVERDUE))
+        .map(Remark::key)
+        .toList();
   }
 
   public Answers.Dates dates(Keeping keeping) {
