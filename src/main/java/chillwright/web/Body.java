@@ -72,7 +72,7 @@ final class Body {
   /**
    * @throws RequestFault if it is no JSON object that can be read
    */
-  static Body of(Context context) throws IOException {
+  static Body of(Context context) {
     requireJson(context);
     byte[] bytes = bytes(context);
     return new Body(bytes, object(parsed(text(bytes))));
@@ -117,7 +117,7 @@ final class Body {
         Map.of("Accept-Post", JSON));
   }
 
-  private static byte[] bytes(Context context) throws IOException {
+  private static byte[] bytes(Context context) {
     long declared = context.req().getContentLengthLong();
     boolean isAsking = context.header(Header.EXPECT) != null;
     if (declared > LARGEST && isAsking) {
@@ -132,14 +132,14 @@ final class Body {
       }
       return bytes;
     } catch (IOException e) {
-      if (e.getCause() instanceof TimeoutException) {
-        throw e;
-      }
-      throw unreadable(
-          "cut-short",
-          new Answers.InRequest("body"),
-          "the whole body, as long as its headers say",
-          "The body did not arrive whole. Send it again with the same key.");
+      throw new RequestFault(
+          e.getCause() instanceof TimeoutException ? 408 : RequestFault.UNREADABLE,
+          new Fault(
+              "cut-short",
+              new Answers.InRequest("body"),
+              "",
+              "the whole body, as long as its headers say",
+              "The body did not arrive whole. Send it again with the same key."));
     }
   }
 

@@ -13,7 +13,6 @@ import chillwright.web.answers.AnswerMaker;
 import chillwright.web.answers.Answers;
 import chillwright.web.answers.CategoryAnswers;
 import io.javalin.http.Context;
-import java.io.IOException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -29,7 +28,7 @@ final class CheckHandlers {
   }
 
   /** Faults of single rows are part of the answer, as of a checked file; others are refused. */
-  void check(Context context) throws IOException {
+  void check(Context context) {
     Accept.best(context, Accept.JSON);
     Query.none(context);
     Fields fields =
@@ -53,7 +52,7 @@ final class CheckHandlers {
         .orElse(kitchen.judge().book());
   }
 
-  void keep(Context context) throws IOException {
+  void keep(Context context) {
     Accept.best(context, Accept.JSON);
     Query.none(context);
     Fields fields =

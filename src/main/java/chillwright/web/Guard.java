@@ -73,8 +73,7 @@ final class Guard {
         new InetSocketAddress(
             InetAddress.getByName(context.req().getLocalAddr()), context.req().getLocalPort());
     String host = Optional.ofNullable(context.header(Header.HOST)).orElse("");
-    String called = context.req().getServerName() + ":" + context.req().getServerPort();
-    if (!names.isOwn(host, reached) || !names.isOwn(called, reached)) {
+    if (!names.isOwn(host, reached)) {
       throw foreign(Header.HOST, host, "Give it to the service with --name if it is right.");
     }
     Optional<String> origin = Optional.ofNullable(context.header(Header.ORIGIN));

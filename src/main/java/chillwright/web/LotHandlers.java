@@ -22,7 +22,6 @@ import chillwright.web.answers.LotAnswers;
 import com.fasterxml.jackson.databind.JsonNode;
 import io.javalin.http.Context;
 import io.javalin.http.Header;
-import java.io.IOException;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -78,7 +77,7 @@ final class LotHandlers {
     return new LotAnswers(kitchen.judge().book(), kitchen.zone(), now);
   }
 
-  void create(Context context) throws IOException {
+  void create(Context context) {
     Accept.best(context, Accept.JSON);
     Query.none(context);
     Body body = Body.of(context);
@@ -152,7 +151,7 @@ final class LotHandlers {
         Pages.listing(new EntryAnswers(kitchen.zone()).all(view.entries()), "entries", page));
   }
 
-  void log(Context context) throws IOException {
+  void log(Context context) {
     Accept.best(context, Accept.JSON);
     Query.none(context);
     LotId lot = lot(context);

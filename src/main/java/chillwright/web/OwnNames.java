@@ -23,7 +23,7 @@ final class OwnNames {
   /** An IPv6 address stands in brackets, so the last colon is that of the port. */
   private static final Pattern NAME_AND_PORT = Pattern.compile("(\\[.*]|[^\\[:]*):(\\d{1,5})");
 
-  private final Set<String> names = new HashSet<>(LOOPBACK);
+  private final Set<String> names = new HashSet<>();
   private final Set<String> withPort = new HashSet<>();
   private final boolean isEveryAddress;
 
@@ -33,6 +33,7 @@ final class OwnNames {
    */
   OwnNames(InetAddress bound, List<String> given) {
     this.isEveryAddress = bound.isAnyLocalAddress();
+    LOOPBACK.stream().map(OwnNames::normal).forEach(names::add);
     names.add(literal(bound));
     given.stream().map(OwnNames::normal).forEach(this::add);
   }

@@ -9,7 +9,6 @@ import chillwright.service.Written;
 import chillwright.web.answers.Answers;
 import chillwright.web.answers.EntryAnswers;
 import io.javalin.http.Context;
-import java.io.IOException;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -36,7 +35,7 @@ final class PlaceHandlers {
         new Answers.Listing<>(found.items().stream().map(answers::reading).toList(), found.next()));
   }
 
-  void log(Context context) throws IOException {
+  void log(Context context) {
     Accept.best(context, Accept.JSON);
     Query.none(context);
     Body body = Body.of(context);

@@ -29,7 +29,7 @@ public final class Server {
   /** How long running requests may take to end once it stops. */
   private static final long ENDING_MILLIS = 10_000;
 
-  /** Held here, or their levels would be forgotten; they tell of their own start only. */
+  /** Held here, or their levels would be forgotten. What they say of a start, we say ourselves. */
   private static final List<Logger> QUIET =
       List.of(Logger.getLogger("io.javalin"), Logger.getLogger("org.eclipse.jetty"));
 
@@ -77,7 +77,7 @@ public final class Server {
    * @throws NotStarted with a plain word why
    */
   public static Server start(Kitchen kitchen, Options options) {
-    QUIET.forEach(logger -> logger.setLevel(Level.WARNING));
+    QUIET.forEach(logger -> logger.setLevel(Level.OFF));
     InetAddress address = addressOf(options.host());
     boolean isKeyNeeded = options.keyNeeded() || !address.isLoopbackAddress();
     Optional<AccessKeys> keys = isKeyNeeded ? Optional.of(kitchen.accessKeys()) : Optional.empty();
@@ -100,6 +100,7 @@ public final class Server {
               .formatted(options.port(), options.host(), lastCause(e).getMessage()),
           e);
     }
+    QUIET.forEach(logger -> logger.setLevel(Level.WARNING));
     return new Server(javalin);
   }
 

@@ -31,6 +31,11 @@ final class Served implements AutoCloseable {
   /** A quarter past ten in the morning of a Tuesday. */
   static final Instant START = Instant.parse("2026-03-03T17:15:00Z");
 
+  static {
+    // A server that stops waits a second for connections that idle; a test need not.
+    System.setProperty("jdk.httpclient.keepalive.timeout", "0");
+  }
+
   private static final RuleLibrary LIBRARY = library(Optional.empty());
 
   private final AtomicReference<Instant> now = new AtomicReference<>(START);
