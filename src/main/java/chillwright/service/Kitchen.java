@@ -181,12 +181,13 @@ public final class Kitchen implements AutoCloseable {
     return database;
   }
 
-  ZoneId zone() {
+  /** Day counts and clock times are those of this zone. */
+  public ZoneId zone() {
     return judge.zone();
   }
 
   /** The moment, cut to the millisecond as all moments are kept. */
-  Instant now() {
+  public Instant now() {
     return Instant.ofEpochMilli(clock.millis());
   }
 

@@ -91,6 +91,7 @@ public final class Logbook {
     LotId lot = judged.log().lot();
     return new Written.Lot(
         session.lots().find(lot).orElseThrow(),
+        judged.timeline(),
         Set.copyOf(before),
         judged.findings(),
         Dues.first(judged.findings(), now),

@@ -3,6 +3,7 @@ package chillwright.service;
 import chillwright.core.keeping.LotState;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
+import chillwright.core.log.Timeline;
 import chillwright.core.rules.Finding;
 import java.time.Instant;
 import java.util.List;
@@ -23,12 +24,14 @@ public record Written(
   /**
    * One of the lots.
    *
+   * @param timeline its life in order of time, corrections applied
    * @param before the findings it had before these rows; the others are what the rows did
    * @param due what settles badly next unless something is done
    * @param descendants lots that came from it and were judged again
    */
   public record Lot(
       LotState state,
+      Timeline timeline,
       Set<Finding> before,
       List<Finding> findings,
       Optional<Finding> due,
