@@ -8,7 +8,8 @@ import chillwright.print.CheckText;
 import chillwright.print.FaultText;
 import chillwright.rulebook.RuleBook;
 import chillwright.rulebook.RuleLibrary;
-import chillwright.service.JudgedLot;
+import chillwright.service.Judge;
+import chillwright.service.Judge.Judged;
 import chillwright.service.LogCheck;
 import chillwright.service.LogCheck.Checked;
 import chillwright.web.answers.AnswerMaker;
@@ -22,6 +23,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -78,7 +80,7 @@ final class CheckCommand implements Callable<Integer> {
     ZoneId zone = zoneOption.zone();
     Instant now = clock.instant();
     Instant moment = at.map(ZoneOption::moment).orElse(now);
-    LogCheck check = new LogCheck(book, library.keepingList(), zone, now);
+    LogCheck check = new LogCheck(new Judge(book, library.keepingList(), zone), now);
     Checked checked = check.check(rows(files, now), moment);
     if (format.isJson()) {
       console.result(Json.text(new AnswerMaker(zone, moment).check(book, checked)));
@@ -91,10 +93,8 @@ final class CheckCommand implements Callable<Integer> {
     return checked.isAnyOut() ? OUT : 0;
   }
 
-  static List<Incoming> rows(List<Path> files, Instant now) {
-    files.stream()
-        .filter(file -> !Files.isReadable(file) || Files.isDirectory(file))
-        .forEach(CheckCommand::unreadable);
+  private static List<Incoming> rows(List<Path> files, Instant now) {
+    requireReadable(files);
     try {
       return new CsvLog(new Cells(now)).readAll(files);
     } catch (IOException broken) {
@@ -102,13 +102,20 @@ final class CheckCommand implements Callable<Integer> {
     }
   }
 
-  private static void unreadable(Path file) {
-    throw new UsageFault("There is no file to read at " + file + ".", List.of());
+  static void requireReadable(List<Path> files) {
+    String missing =
+        files.stream()
+            .filter(file -> !Files.isReadable(file) || Files.isDirectory(file))
+            .map(Path::toString)
+            .collect(Collectors.joining(", "));
+    if (!missing.isEmpty()) {
+      throw new UsageFault("There is no file to read at " + missing + ".", List.of());
+    }
   }
 
   private void print(Checked checked, RuleBook book, ZoneId zone) {
     CheckText text = new CheckText(zone, checked.at());
-    for (JudgedLot lot : checked.lots()) {
+    for (Judged lot : checked.lots()) {
       console.result(text.paragraph(lot.timeline(), lot.findings(), lot.keeping()));
       console.result("");
     }

@@ -7,6 +7,8 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.Optional;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
@@ -23,10 +25,14 @@ import picocli.CommandLine.Spec;
       "A verdict is about the record, not about the food; the local health authority decides."
     })
 public final class Main implements Runnable {
+  /** Held on to, since a logger that nobody holds forgets its level. */
+  private static final Logger ROOT_LOG = Logger.getLogger("");
+
   @Spec private CommandSpec spec;
 
   /** Runs one command line and ends with its exit code. */
   public static void main(String[] args) {
+    quieten();
     int code = commandLine(Clock.systemUTC()).execute(args);
     // Leaving on success would stop a server that a command has just started.
     if (code != CommandLine.ExitCode.OK) {
@@ -34,19 +40,37 @@ public final class Main implements Runnable {
     }
   }
 
+  /** Libraries speak up only when something is wrong. */
+  private static void quieten() {
+    System.setProperty("org.jooq.no-logo", "true");
+    System.setProperty("org.jooq.no-tips", "true");
+    ROOT_LOG.setLevel(Level.WARNING);
+  }
+
   /** All commands, on standard output and error in UTF-8. */
   static CommandLine commandLine(Clock clock) {
     PrintWriter out = writer(FileDescriptor.out);
     PrintWriter err = writer(FileDescriptor.err);
-    Console console = new Console(out, err);
+    Console console = new Console(out, err, isWatched());
     return new CommandLine(new Main())
         .addSubcommand(new CheckCommand(clock, console))
+        .addSubcommand(new ServeCommand(clock, console))
+        .addSubcommand(new DemoCommand(clock, console))
+        .addSubcommand(new ImportCommand(clock, console))
         .addSubcommand(new KeepCommand(clock, console))
+        .addSubcommand(new RecomputeCommand(clock, console))
         .addSubcommand(new RulesCommand(clock, console))
+        .setUsageHelpWidth(100)
         .setOut(out)
         .setErr(err)
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setExecutionExceptionHandler((fault, line, parsed) -> Faults.report(fault, console));
+  }
+
+  /** Whether a person sits at a terminal. */
+  @SuppressWarnings("SystemConsoleNull") // Java 22 and later always give one: TERM tells there.
+  private static boolean isWatched() {
+    return System.console() != null && System.getenv("TERM") != null;
   }
 
   private static PrintWriter writer(FileDescriptor stream) {

@@ -1,5 +1,6 @@
 package chillwright.print;
 
+import chillwright.core.log.LogEntry;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.Remark;
@@ -60,7 +61,15 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
           + ".";
     }
     if (rule.shape() instanceof Hold) {
-      return seenCapital(finding) + "; the limit is " + Figures.limit(rule, scale) + ".";
+      return seenCapital(finding)
+          + finding
+              .elapsed()
+              .longest()
+              .map(time -> ", last good " + Figures.duration(time) + " before")
+              .orElse("")
+          + "; the limit is "
+          + Figures.limit(rule, scale)
+          + ".";
     }
     if (rule.shape() instanceof StaysFrozen) {
       return seenCapital(finding) + "; frozen food stays frozen.";
@@ -129,10 +138,15 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
         finding.rule().shape() instanceof Reach reach
             ? reach.to().text(scale)
             : Figures.limit(finding.rule(), scale);
+    String last =
+        finding.decisive().flatMap(LogEntry::temperature).isPresent()
+            ? " (last read " + seen(finding) + ")"
+            : "";
     return "Reading overdue: nothing shows "
         + limit
         + finding.deadline().map(d -> " by " + time(d)).orElse("")
-        + ". Take one now and log it; if the limit was missed:"
+        + last
+        + ". Take one now and log it. If the limit was missed:"
         + doNow(finding.rule());
   }
 

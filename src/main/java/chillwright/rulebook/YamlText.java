@@ -45,8 +45,7 @@ final class YamlText {
   }
 
   private static Problem fault(TextFile file, String what) {
-    String says =
-        "%s. Look at the indentation, quotes and brackets there; the rest of the file was not read.";
+    String says = "%s. Look at the indentation, quotes and brackets there; the rest was not read.";
     return Spot.whole(file.name(), "").fault("yaml-syntax", "YAML 1.2", says.formatted(what));
   }
 

@@ -5,15 +5,16 @@
  *
  * <p>Reading goes {@code Shelf} (where files come from) to {@code YamlText} (a tree) to {@code
  * RuleSetReader} (a local set takes over from its base what it leaves out) to {@code SchemaCheck}
- * (keys and values) to {@code RuleReader} and {@code FigureCheck} (parts that must fit each other).
- * Every step goes on after a fault, so all faults of all files are told at once.
+ * (keys and values; for the files of this jar the build does it) to {@code RuleReader} and {@code
+ * FigureCheck} (parts that must fit each other). Every step goes on after a fault, so all faults of
+ * all files are told at once.
  *
  * <p>What other authorities need, and where it would go; nothing in the format stands in its way:
  *
  * <ul>
  *   <li>a strict limit ("above 63 °C"): a figure's {@code passes: beyond}, there already; a strict
  *       time ("less than 4 h"): the same key beside {@code within}
- *   <li>limits printed in one scale only, and another end of frozen storage: there already
+ *   <li>limits printed in one scale only, and a printed limit for frozen food: there already
  *   <li>a stage counted from where the last one ended ("a further 4 hours"): {@code reach} with
  *       {@code from} that figure, there already; from the end of cooking or from the cooking
  *       temperature: a key {@code starts} beside {@code from}

@@ -21,7 +21,6 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 
 /**
  * The home cook's question, "how long does this keep?", asked by dates alone and answered by the
@@ -105,19 +104,7 @@ public record KeepQuestion(
 
   private LogEntry opening(Instant moment) {
     LogEntry plain = row(Word.OPENED, moment);
-    Details marked =
-        new Details(
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            OptionalInt.empty(),
-            List.of(),
-            Optional.empty(),
-            until.map(Mark.Day::new),
-            Optional.empty());
+    Details marked = Details.NONE.markedUntil(until.map(Mark.Day::new));
     return new LogEntry(
         plain.id(),
         plain.word(),

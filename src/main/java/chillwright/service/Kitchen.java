@@ -101,7 +101,8 @@ public final class Kitchen implements AutoCloseable {
 
   private static void refuseOther(Opening opening, String option, String asked, String stored) {
     throw new NotOpened(
-        "The kitchen in %s has the %s %s, not %s. Leave --%s out to go on with it, or give a new file with --db and import the logs there."
+        ("The kitchen in %s has the %s %s, not %s. Leave --%s out to go on with it, or give a new"
+                + " file with --db and import the logs there.")
             .formatted(opening.file(), option.replace('-', ' '), stored, asked, option));
   }
 

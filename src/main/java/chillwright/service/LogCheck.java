@@ -3,14 +3,13 @@ package chillwright.service;
 import chillwright.core.log.Admission;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.Intake;
-import chillwright.core.log.KeepingList;
 import chillwright.core.log.Problem;
 import chillwright.core.log.Stored;
+import chillwright.core.rules.Assessment;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.Verdict;
-import chillwright.rulebook.RuleBook;
+import chillwright.service.Judge.Judged;
 import java.time.Instant;
-import java.time.ZoneId;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -20,10 +19,10 @@ import java.util.Optional;
  *
  * @param now the moment of the check, after which no row may lie by more than five minutes
  */
-public record LogCheck(RuleBook book, KeepingList keeping, ZoneId zone, Instant now) {
+public record LogCheck(Judge judge, Instant now) {
 
   /** What came of a check: lots worst first, and all faults of the input. */
-  public record Checked(Instant at, List<JudgedLot> lots, List<Problem> problems) {
+  public record Checked(Instant at, List<Judged> lots, List<Problem> problems) {
     public Checked {
       lots = List.copyOf(lots);
       problems = List.copyOf(problems);
@@ -31,16 +30,20 @@ public record LogCheck(RuleBook book, KeepingList keeping, ZoneId zone, Instant 
 
     /** Whether any lot is out of compliance. */
     public boolean isAnyOut() {
-      return lots.stream().anyMatch(lot -> lot.verdict(at).filter(Verdict.OUT::equals).isPresent());
+      return lots.stream()
+          .anyMatch(
+              lot ->
+                  Assessment.verdict(lot.findings(), at).filter(Verdict.OUT::equals).isPresent());
     }
   }
 
   /** Judges the rows as of a moment; rows after it are read for faults but left out. */
   public Checked check(List<? extends Incoming> rows, Instant at) {
-    Admission admission = new Intake(Stored.NOTHING, keeping, zone, now).admit(rows);
-    List<JudgedLot> lots =
+    Admission admission =
+        new Intake(Stored.NOTHING, judge.keepingList(), judge.zone(), now).admit(rows);
+    List<Judged> lots =
         admission.lots().stream()
-            .map(lot -> JudgedLot.of(lot.log(), book, keeping, zone, at))
+            .map(lot -> judge.judge(lot.log(), at))
             .flatMap(Optional::stream)
             .sorted(worstFirst(at))
             .toList();
@@ -48,14 +51,17 @@ public record LogCheck(RuleBook book, KeepingList keeping, ZoneId zone, Instant 
   }
 
   /** Worst first; of equal verdicts the lot whose next limit passes first. */
-  private static Comparator<JudgedLot> worstFirst(Instant at) {
-    return Comparator.<JudgedLot, Integer>comparing(
-            lot -> lot.verdict(at).map(Verdict::ordinal).orElse(Verdict.values().length))
+  private static Comparator<Judged> worstFirst(Instant at) {
+    return Comparator.<Judged, Integer>comparing(
+            lot ->
+                Assessment.verdict(lot.findings(), at)
+                    .map(Verdict::ordinal)
+                    .orElse(Verdict.values().length))
         .thenComparing(lot -> nextDeadline(lot, at))
         .thenComparing(lot -> lot.timeline().lot());
   }
 
-  private static Instant nextDeadline(JudgedLot lot, Instant at) {
+  private static Instant nextDeadline(Judged lot, Instant at) {
     return lot.findings().stream()
         .filter(finding -> finding.at(at) == Verdict.PENDING)
         .map(Finding::settlesAt)

@@ -4,6 +4,7 @@ import chillwright.core.log.Category;
 import chillwright.core.log.Incoming;
 import chillwright.logfile.Cells;
 import chillwright.rulebook.RuleBook;
+import chillwright.service.Judge;
 import chillwright.service.KeepQuestion;
 import chillwright.service.Kitchen;
 import chillwright.service.LogCheck;
@@ -41,7 +42,8 @@ final class CheckHandlers {
     ZoneId used = zone.orElse(kitchen.zone());
     Instant moment = at.orElse(now);
     Checked checked =
-        new LogCheck(book, kitchen.library().keepingList(), used, now).check(rows, moment);
+        new LogCheck(new Judge(book, kitchen.library().keepingList(), used), now)
+            .check(rows, moment);
     Answer.json(context, new AnswerMaker(used, moment).check(book, checked));
   }
 

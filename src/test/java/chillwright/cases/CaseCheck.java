@@ -57,7 +57,7 @@ public final class CaseCheck {
   }
 
   private void lot(Node node, Outcome outcome) {
-    node.allow("lot", "food", "verdict", "findings", "only", "absent", "keeping");
+    node.allow("lot", "food", "phase", "verdict", "findings", "only", "absent", "keeping");
     Judged judged = outcome.lots().get(new LotId(node.text("lot")));
     if (judged == null) {
       differences.add("nothing came out for lot " + node.text("lot"));
@@ -66,6 +66,9 @@ public final class CaseCheck {
     String lot = "lot " + node.text("lot");
     if (node.has("food")) {
       same(lot + " food", node, "food", judged.timeline().food().name());
+    }
+    if (node.has("phase")) {
+      same(lot + " phase", node, "phase", judged.timeline().phase().word());
     }
     if (node.has("verdict")) {
       same(lot + " verdict", node, "verdict", worst(judged.findings()));
@@ -164,13 +167,17 @@ public final class CaseCheck {
       return;
     }
     Optional<Duration> expected = node.optionalText(key).map(Duration::parse);
-    boolean close =
-        expected.isPresent() && given.isPresent()
-            ? expected.get().minus(given.get()).abs().compareTo(example.tolerance()) <= 0
-            : expected.isEmpty() && given.isEmpty();
-    if (!close) {
+    if (!isClose(expected, given)) {
       differences.add(where + " " + key + ": expected " + expected + ", came out " + given);
     }
+  }
+
+  /** Equal within the case's tolerance, or both missing. */
+  private boolean isClose(Optional<Duration> expected, Optional<Duration> given) {
+    if (expected.isEmpty() || given.isEmpty()) {
+      return expected.equals(given);
+    }
+    return expected.get().minus(given.get()).abs().compareTo(example.tolerance()) <= 0;
   }
 
   private void same(String where, Node node, String key, String given) {

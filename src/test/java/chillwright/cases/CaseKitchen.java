@@ -46,6 +46,8 @@ public final class CaseKitchen {
   }
 
   /**
+   * A kitchen that goes by the rule set of that case.
+   *
    * @param resources the folder that the case's {@code rules} is seen from
    */
   public static CaseKitchen of(Case example, Path resources) {

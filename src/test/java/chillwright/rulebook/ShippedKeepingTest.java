@@ -35,24 +35,24 @@ class ShippedKeepingTest {
           soup_cream_or_flour_thickened  | 3-4     | 2-3   | USDA Home and Garden Bulletin 40
           stock_or_meat_broth            | 3-4     | 2-3   | USDA refrigerator storage chart
           gravy                          | 3-4     | 2-3   | USDA refrigerator storage chart
-          casserole_meat                 | 3-4     | 2-3   | DuPage County (Illinois) Health Department
-          casserole_poultry              | 3-4     | 4-6   | FDA, Refrigerator & Freezer Storage Chart
+          casserole_meat                 | 3-4     | 2-3   | DuPage County (Illinois)
+          casserole_poultry              | 3-4     | 4-6   | FDA, Refrigerator & Freezer
           casserole_vegetable_or_pasta   | 3-4     | 2-3   | Food Safety and Inspection Service
           casserole_egg                  | 3-4     | 2-3   | FoodSafety.gov, egg storage chart
           quiche                         | 3-4     | 1-2   | FoodSafety.gov, egg storage chart
           cooked_meat_plain              | 3-4     | 2-3   | Food Safety and Inspection Service
-          cooked_poultry_plain           | 3-4     | 4-4   | FDA, Refrigerator & Freezer Storage Chart
-          cooked_poultry_in_sauce        | 3-4     | 6-6   | FDA, Refrigerator & Freezer Storage Chart
-          cooked_fish                    | 3-4     | 4-6   | FDA, Refrigerator & Freezer Storage Chart
+          cooked_poultry_plain           | 3-4     | 4-4   | FDA, Refrigerator & Freezer
+          cooked_poultry_in_sauce        | 3-4     | 6-6   | FDA, Refrigerator & Freezer
+          cooked_fish                    | 3-4     | 4-6   | FDA, Refrigerator & Freezer
           sausage_cooked_here            | 3-4     | 1-2   | FoodSafety.gov, Cold Food Storage Chart
           sausage_bought_cooked          | 7-7     | 1-2   | FoodSafety.gov, Cold Food Storage Chart
           ham_cooked_cut                 | 3-5     | 1-2   | FoodSafety.gov, Ham Storage Chart
           pizza                          | 3-4     | 1-2   | FoodSafety.gov, Cold Food Storage Chart
-          stuffing_cooked                | 3-4     | 1-1   | DuPage County (Illinois) Health Department
+          stuffing_cooked                | 3-4     | 1-1   | DuPage County (Illinois)
           frozen_entree                  | 3-4     | 3-4   | Food Safety and Inspection Service
           cooked_rice_or_grain           | 3-4     | 2-2   | county extension page on freezing rice
           cooked_pasta_plain             | 3-4     | --2   | Oregon State University Extension
-          cooked_beans                   | 3-4     | 6-6   | University of Maine Cooperative Extension
+          cooked_beans                   | 3-4     | 6-6   | University of Maine
           puree_fruit_or_vegetable       | 3-4     | 8-12  | USDA garden-produce bulletin
           salad_protein_or_macaroni_mayo | 3-4     | ---   | FoodSafety.gov, Cold Food Storage Chart
           eggs_hard_cooked               | 7-7     | ---   | FoodSafety.gov, egg storage chart
@@ -64,16 +64,16 @@ class ShippedKeepingTest {
           cake_frosted_butter_icing      | ---     | ---   | North Dakota State University Extension
           cheesecake                     | 3-4     | ---   | University of Illinois Extension
           cookies_baked                  | ---     | 6-12  | North Carolina State Extension
-          cookie_dough_raw               | 2-3     | 2-3   | DuPage County (Illinois) Health Department
+          cookie_dough_raw               | 2-3     | 2-3   | DuPage County (Illinois)
           bar_cookies_brownies           | ---     | 2-3   | North Carolina State Extension
           bar_cookies_cut_and_wrapped    | ---     | 6-6   | common practice, no source
           pie_fruit_baked                | 2-2     | 1-4   | Iowa State University Extension
           pie_fruit_unbaked              | ---     | 2-4   | North Carolina Cooperative Extension
           pie_pumpkin_or_pecan           | 3-4     | 1-2   | Iowa State University Extension
           pie_custard_or_cream           | 3-4     | ---   | Iowa State University Extension
-          pie_dough_raw                  | ---     | 2-6   | DuPage County (Illinois) Health Department
-          butter                         | ---     | 6-9   | National Center for Home Food Preservation
-          cheese_hard                    | ---     | 2-6   | National Center for Home Food Preservation
+          pie_dough_raw                  | ---     | 2-6   | DuPage County (Illinois)
+          butter                         | ---     | 6-9   | National Center for Home Food
+          cheese_hard                    | ---     | 2-6   | National Center for Home Food
           nuts_plain                     | 365-365 | 12-24 | Michigan State University Extension
           """)
   void a_category_has_the_figures_of_its_source(

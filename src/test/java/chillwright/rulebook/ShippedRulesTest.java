@@ -18,6 +18,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvFileSource;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -42,41 +43,9 @@ class ShippedRulesTest {
     return set(set).rule(id).orElseThrow();
   }
 
-  /**
-   * FDA Food Code 2022 by clause, as read in the state laws that adopt it: 16 Del. Admin. Code
-   * 3-403.11, 3-501.14, .16, .19; S.C. Reg. 61-25, 3-202.11, 3-403.10; Wash. Admin. Code
-   * 246-215-03510 (3-501.13); 12VAC5-421-830 (3-501.17); 10-144 C.M.R. ch. 200 (3-501.11).
-   */
+  /** The table names its sources. */
   @ParameterizedTest(name = "{0}: {1}")
-  @CsvSource(
-      delimiter = '|',
-      textBlock =
-          """
-          cooling.cooked.first-stage | from 135 °F (57 °C) to 70 °F (21 °C) in PT2H | 3-501.14(A)(1)
-          cooling.cooked.total       | from 135 °F (57 °C) to 41 °F (5 °C) in PT6H | 3-501.14(A)(2)
-          cooling.ambient            | to 41 °F (5 °C) in PT4H | 3-501.14(B)
-          cooling.received           | to 41 °F (5 °C) in PT4H | 3-501.14(C)
-          receiving.temperature      | at most 41 °F (5 °C) or at least 135 °F (57 °C) | 3-202.11
-          hot-holding.ordinary       | at least 135 °F (57 °C) | 3-501.16(A)(1)
-          hot-holding.roast          | at least 130 °F (54 °C) | 3-501.16(A)(1)
-          cold-holding.ordinary      | at most 41 °F (5 °C) | 3-501.16(A)(2)
-          reheating.hot-holding      | from 41 °F (5 °C) to 165 °F (74 °C) in PT2H stays PT15S | 3-403.11(A), (D)
-          reheating.microwave        | from 41 °F (5 °C) to 165 °F (74 °C) in PT2H stands PT2M | 3-403.11(B), (D)
-          reheating.commercial       | from 41 °F (5 °C) to 135 °F (57 °C) in PT2H | 3-403.11(C), (D)
-          reheating.serve-now        | no figure | 3-403.10
-          time-control.start.4h      | at most 41 °F (5 °C) or at least 135 °F (57 °C) | 3-501.19(B)
-          time-control.discard.4h    | in PT4H | 3-501.19(B)
-          time-control.start.6h      | at most 41 °F (5 °C) | 3-501.19(C)
-          time-control.discard.6h    | in PT6H never above 70 °F (21 °C) | 3-501.19(C)
-          date-mark.last-day         | 7 days, first day counts | 3-501.17(A), (B)
-          frozen.stays-frozen        | frozen | 3-501.11
-          thawing.refrigerator       | at most 41 °F (5 °C) | 3-501.13(A)
-          thawing.running-water      | at most 41 °F (5 °C) | 3-501.13(B)(3)
-          thawing.running-water.raw  | at most 41 °F (5 °C) but for PT4H | 3-501.13(B)(4)
-          thawing.water              | at most 70 °F (21 °C) | 3-501.13(B)(1)
-          thawing.while-cooking      | no figure | 3-501.13(C)
-          food.no-temperature-limit  | no figure | 1-201.10
-          """)
+  @CsvFileSource(resources = "/rulebook/us-food-code-2022.csv", delimiter = '|')
   void the_food_code_figures_are_those_of_the_clause(String id, String figures, String clause) {
     Rule rule = rule("us-food-code-2022", id);
     assertThat(Printed.figures(rule)).isEqualTo(figures);
@@ -84,28 +53,9 @@ class ShippedRulesTest {
     assertThat(rule.status()).isEqualTo("model-code");
   }
 
-  /**
-   * Refrigerator 40 °F (4 °C): FoodSafety.gov, Cold Food Storage Chart. 165 °F (73.9 °C): FSIS safe
-   * minimum internal temperature chart, 14 April 2025. 2 hours, 1 hour above 90 °F, 140 °F: USDA,
-   * as reported. Outage: FoodSafety.gov power outage charts, as reported. Cold water: University of
-   * Illinois Extension.
-   */
+  /** The table names its sources. */
   @ParameterizedTest(name = "{0}: {1}")
-  @CsvSource(
-      delimiter = '|',
-      textBlock =
-          """
-          set-out.table                | in PT2H or PT1H in air above 90 °F (32.2 °C) | reported
-          cold-holding.refrigerator    | at most 40 °F (4 °C) | verified
-          hot-holding.table            | at least 140 °F (60 °C) | reported
-          reheating.leftovers          | to 165 °F (73.9 °C) | verified
-          date-mark.refrigerator-days  | chart, first day does not count | verified
-          frozen.outage                | at most 40 °F (4 °C) but for PT2H | reported
-          thawing.refrigerator         | at most 40 °F (4 °C) | verified
-          thawing.water-change         | no figure | verified
-          thawing.while-cooking        | no figure | verified
-          food.no-temperature-limit    | no figure | reported
-          """)
+  @CsvFileSource(resources = "/rulebook/us-home.csv", delimiter = '|')
   void the_home_figures_are_those_of_the_advice(String id, String figures, String state) {
     Rule rule = rule("us-home", id);
     assertThat(Printed.figures(rule)).isEqualTo(figures);
@@ -114,7 +64,7 @@ class ShippedRulesTest {
   }
 
   @Test
-  void the_tables_above_leave_no_rule_out() {
+  void the_tables_leave_no_rule_out() {
     assertThat(set("us-food-code-2022").rules()).hasSize(24);
     assertThat(set("us-home").rules()).hasSize(10);
   }

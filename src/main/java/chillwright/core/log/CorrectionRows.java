@@ -39,12 +39,13 @@ final class CorrectionRows {
 
   /** Checks the new corrections of a lot; those with a fault are taken out of it. */
   void check(LotDraft draft) {
+    List<NewRow> corrections = draft.rows().stream().filter(NewRow::isCorrection).toList();
+    if (corrections.isEmpty()) {
+      return;
+    }
     Map<EntryId, Target> targets = new HashMap<>();
     draft.rows().forEach(row -> targets.put(row.id(), Target.of(row)));
-    for (NewRow row : draft.rows()) {
-      if (!row.isCorrection()) {
-        continue;
-      }
+    for (NewRow row : corrections) {
       EntryId root = rootOf(row, id -> known(id, targets, draft)).orElse(null);
       boolean good = root != null && changesWhatItMay(draft, row, root, targets);
       if (root == null) {

@@ -88,6 +88,12 @@ public record Details(
         probe);
   }
 
+  /** These details with another mark on the food. */
+  public Details markedUntil(Optional<Mark> mark) {
+    return new Details(
+        food, category, temperature, how, place, air, portions, from, to, mark, probe);
+  }
+
   private <T> Optional<T> filled(Details correction, Function<Details, Optional<T>> cell) {
     Optional<T> corrected = cell.apply(correction);
     return corrected.isPresent() ? corrected : cell.apply(this);

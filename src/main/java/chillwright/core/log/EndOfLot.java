@@ -2,9 +2,11 @@ package chillwright.core.log;
 
 import chillwright.core.log.IntakeFaults.Fault;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 
 /**
  * Follows the portions of one lot through its corrected entries, and notes rows that take more than
@@ -18,6 +20,7 @@ final class EndOfLot {
 
   private final LotDraft draft;
   private final IntakeFaults faults;
+  private final Set<EntryId> causes = new HashSet<>();
   private OptionalInt left = OptionalInt.empty();
   private Optional<LogEntry> closing = Optional.empty();
 
@@ -107,17 +110,21 @@ final class EndOfLot {
                 .formatted(draft.id(), left.getAsInt(), faults.text(entry.happenedAt()), taken)));
   }
 
-  /** Notes the fault in the entry's own row, or where that is stored, in the row that caused it. */
+  /**
+   * Notes the fault in the entry's own row, or where that is stored, in the new row that made it
+   * wrong; there once, however many entries it makes wrong.
+   */
   private void refuse(LogEntry entry, String column, Fault fault) {
-    Optional<NewRow> row =
-        draft
-            .row(entry.id())
-            .or(() -> closing.flatMap(closed -> draft.row(closed.id())))
-            .or(this::lastChange);
-    if (row.isPresent()) {
+    Optional<NewRow> own = draft.row(entry.id());
+    if (own.isPresent()) {
       draft.blame();
-      String cell = draft.row(entry.id()).isPresent() ? column : "";
-      faults.add(row.get(), cell, fault);
+      faults.add(own.get(), column, fault);
+      return;
+    }
+    Optional<NewRow> cause = closing.flatMap(closed -> draft.row(closed.id())).or(this::lastChange);
+    if (cause.isPresent() && causes.add(cause.get().id())) {
+      draft.blame();
+      faults.add(cause.get(), "", fault);
     }
   }
 

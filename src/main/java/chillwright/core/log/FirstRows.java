@@ -32,9 +32,9 @@ final class FirstRows {
     }
     NewRow first = firstOf(rows);
     draft.beginWith(first);
-    checkWord(draft, first);
     checkCategory(draft, first);
-    if (draft.isComplete() && first.details().from().size() != 1) {
+    if (draft.isComplete()) {
+      checkWord(draft, first);
       checkNamed(draft, first);
     }
   }
@@ -72,6 +72,9 @@ final class FirstRows {
   }
 
   private void checkNamed(LotDraft draft, NewRow first) {
+    if (first.details().from().size() == 1) {
+      return;
+    }
     String unlessFrom = "; or one lot in \"from\", to take it over";
     if (first.details().food().isEmpty()) {
       draft.blame();

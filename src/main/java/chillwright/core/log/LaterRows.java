@@ -33,7 +33,7 @@ final class LaterRows {
     Set<Set<LotId>> sources = new HashSet<>();
     descents.get(draft.id()).firsts().forEach(first -> sources.add(Set.copyOf(first.from())));
     Stream.concat(draft.rows().stream(), draft.repeats().stream())
-        .filter(row -> !row.isCorrection() && draft.newFirst().filter(row::equals).isEmpty())
+        .filter(row -> !row.isCorrection() && !draft.isNewFirst(row))
         .forEach(
             row -> {
               compare(draft, row, "food", row.details().food(), foods);

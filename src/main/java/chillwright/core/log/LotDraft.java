@@ -2,6 +2,8 @@ package chillwright.core.log;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -93,8 +95,8 @@ final class LotDraft implements Page {
   }
 
   /** Rows that are new, in order. */
-  List<NewRow> rows() {
-    return List.copyOf(rows.values());
+  Collection<NewRow> rows() {
+    return Collections.unmodifiableCollection(rows.values());
   }
 
   /** Rows that say again what is known. */
@@ -123,6 +125,10 @@ final class LotDraft implements Page {
     return newFirst;
   }
 
+  boolean isNewFirst(NewRow row) {
+    return newFirst.filter(first -> first.index() == row.index()).isPresent();
+  }
+
   Optional<EntryId> firstId() {
     return stored.map(log -> log.entries().get(0).id()).or(() -> newFirst.map(NewRow::id));
   }
@@ -132,7 +138,7 @@ final class LotDraft implements Page {
     List<LogEntry> added = new ArrayList<>();
     newFirst.ifPresent(first -> added.add(first.entry(writtenAt)));
     rows.values().stream()
-        .filter(row -> newFirst.filter(row::equals).isEmpty())
+        .filter(row -> !isNewFirst(row))
         .forEach(row -> added.add(row.laterEntry(writtenAt)));
     return added;
   }

@@ -16,7 +16,12 @@ public record LotId(String text) implements Comparable<LotId> {
     if (text.isEmpty() || text.length() > LONGEST) {
       return false;
     }
-    return text.chars().allMatch(LotId::isCodeCharacter);
+    for (int i = 0; i < text.length(); i++) {
+      if (!isCodeCharacter(text.charAt(i))) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static boolean isCodeCharacter(int c) {

@@ -14,7 +14,7 @@ import chillwright.core.rules.Verdict;
 import chillwright.print.Figures;
 import chillwright.print.Sentences;
 import chillwright.rulebook.RuleBook;
-import chillwright.service.JudgedLot;
+import chillwright.service.Judge.Judged;
 import chillwright.service.LogCheck.Checked;
 import java.time.Instant;
 import java.time.OffsetDateTime;
@@ -44,7 +44,7 @@ public record AnswerMaker(ZoneId zone, Instant now) {
         faults(checked.problems()));
   }
 
-  private Answers.Lot lot(JudgedLot judged) {
+  private Answers.Lot lot(Judged judged) {
     Timeline timeline = judged.timeline();
     return new Answers.Lot(
         timeline.lot().text(),

@@ -1,0 +1,42 @@
+package chillwright.cli;
+
+import chillwright.service.Kitchen;
+import chillwright.service.NotOpened;
+import chillwright.service.Opening;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.ZoneId;
+import java.util.List;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** The options that name a kitchen's database and what it is opened with. */
+final class KitchenOptions {
+  @Option(
+      names = "--db",
+      paramLabel = "FILE",
+      description = "The kitchen's database (default: kitchen.db in this folder).")
+  private Path file = Path.of("kitchen.db");
+
+  @Mixin private ZoneOption zone;
+  @Mixin private RuleOptions rules;
+
+  Path file() {
+    return file;
+  }
+
+  /** Opens the kitchen, or makes it. */
+  Kitchen open(Clock clock) {
+    return open(
+        new Opening(
+            file, zone.named(), rules.id(), ZoneId.systemDefault(), rules.library(), clock));
+  }
+
+  static Kitchen open(Opening opening) {
+    try {
+      return Kitchen.open(opening);
+    } catch (NotOpened refused) {
+      throw new UsageFault(refused.getMessage(), List.of());
+    }
+  }
+}

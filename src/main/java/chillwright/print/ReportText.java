@@ -1,0 +1,78 @@
+package chillwright.print;
+
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
+import chillwright.core.measure.Temperature.Scale;
+import chillwright.core.rules.Finding;
+import chillwright.core.rules.Verdict;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/**
+ * The lines of the report on lots out of compliance, and of what falls due next.
+ *
+ * @param zone the kitchen's zone
+ * @param scale the kitchen's preferred scale
+ * @param now the moment of the report
+ */
+public record ReportText(ZoneId zone, Scale scale, Instant now) {
+  private static final String NEW_LINE = System.lineSeparator();
+
+  /** One missed limit, or one reading that was not taken in time, with what was done about it. */
+  public String trouble(
+      LotId lot, String food, Finding finding, List<LogEntry> taken, boolean isOwed) {
+    Verdict verdict = finding.at(now);
+    String kind = verdict == Verdict.OUT ? "out      " : "not-shown";
+    String head =
+        Figures.time(finding.settlesAt(), zone, Instant.EPOCH)
+            + "  "
+            + kind
+            + "  "
+            + food
+            + " (lot "
+            + lot
+            + "), "
+            + finding.rule().id()
+            + " ["
+            + finding.rule().citation().text()
+            + "]";
+    return head
+        + NEW_LINE
+        + "    "
+        + new Sentences(zone, scale, now).says(finding)
+        + NEW_LINE
+        + "    Action: "
+        + action(taken, isOwed);
+  }
+
+  private String action(List<LogEntry> taken, boolean isOwed) {
+    if (taken.isEmpty()) {
+      return isOwed ? "owed, none is logged" : "none is logged; the lot is closed";
+    }
+    return taken.stream().map(this::done).collect(Collectors.joining("; "));
+  }
+
+  private String done(LogEntry entry) {
+    return entry.word().text()
+        + " "
+        + Figures.time(entry.happenedAt(), zone, now)
+        + entry.by().map(by -> " by " + by).orElse("")
+        + entry.note().map(note -> ", " + note).orElse("");
+  }
+
+  /** One thing that falls due: "14:35 Barley and leek soup (lot BS-1124): 70 °F by …". */
+  public String due(LotId lot, String food, Finding finding) {
+    return Figures.time(finding.deadline().orElse(finding.settlesAt()), zone, now)
+        + "  "
+        + food
+        + " (lot "
+        + lot
+        + "): "
+        + new Sentences(zone, scale, now).says(finding)
+        + " ["
+        + finding.rule().citation().text()
+        + "]";
+  }
+}
