@@ -6,8 +6,8 @@ import static org.assertj.core.api.Assumptions.assumeThat;
 
 import chillwright.web.Served.Reply;
 import java.io.IOException;
-import java.net.InetAddress;
 import java.net.Inet4Address;
+import java.net.InetAddress;
 import java.net.NetworkInterface;
 import java.net.SocketException;
 import java.net.URI;
@@ -123,8 +123,7 @@ class AccessTest {
         assertThat(reply.code()).isEqualTo("unknown-key");
         assertThat(reply.text()).doesNotContain(key);
       }
-      assertThat(served.get(address, "Authorization", "Bearer " + key).status())
-          .isNotEqualTo(401);
+      assertThat(served.get(address, "Authorization", "Bearer " + key).status()).isNotEqualTo(401);
       assertThat(served.get("/api/v1/health").status()).isEqualTo(200);
     }
   }
@@ -134,8 +133,7 @@ class AccessTest {
     Server.Options guarded = new Server.Options("127.0.0.1", 0, List.of(), true);
     try (Served served = Served.in(folder, guarded)) {
       served.kitchen().accessKeys().makeFirst();
-      assertThat(
-              served.post("/api/v1/lots", "{'food':'x','category':'soup_or_stew'}").status())
+      assertThat(served.post("/api/v1/lots", "{'food':'x','category':'soup_or_stew'}").status())
           .isEqualTo(401);
     }
   }

@@ -60,8 +60,7 @@ class ApiTest {
 
   @Test
   void a_lot_without_a_code_gets_one() {
-    Reply made =
-        served.post("/api/v1/lots", "{'food':'Barley soup','category':'soup_or_stew'}");
+    Reply made = served.post("/api/v1/lots", "{'food':'Barley soup','category':'soup_or_stew'}");
     String code = made.json().at("/lot").asText();
     assertThat(made.header("Location")).isEqualTo("/api/v1/lots/" + code);
     assertThat(served.get("/api/v1/lots/" + code).status()).isEqualTo(200);
@@ -83,7 +82,9 @@ class ApiTest {
     assertThat(did.at("/due/deadline").asText()).isEqualTo("2026-03-03T12:00:00-07:00");
     assertThat(did.at("/keeping/dateMarkLastDay").asText()).isEqualTo("2026-03-09");
     assertThat(did.at("/defers").asText()).contains("local health authority");
-    assertThat(changed(did)).contains("cooling.cooked.first-stage").doesNotContain("date-mark.last-day");
+    assertThat(changed(did))
+        .contains("cooling.cooked.first-stage")
+        .doesNotContain("date-mark.last-day");
   }
 
   private static List<String> changed(JsonNode written) {
@@ -147,13 +148,10 @@ class ApiTest {
   void entries_come_in_parts() {
     served.cookSoup("S-1");
     served.post(
-        "/api/v1/lots/S-1/entries",
-        "{'when':'2026-03-03T10:10:00-07:00','entry':'cooling'}");
+        "/api/v1/lots/S-1/entries", "{'when':'2026-03-03T10:10:00-07:00','entry':'cooling'}");
     JsonNode first = served.get("/api/v1/lots/S-1/entries?limit=1").json();
     JsonNode second =
-        served
-            .get("/api/v1/lots/S-1/entries?limit=1&cursor=" + first.at("/next").asText())
-            .json();
+        served.get("/api/v1/lots/S-1/entries?limit=1&cursor=" + first.at("/next").asText()).json();
     assertThat(first.at("/items/0/entry").asText()).isEqualTo("cooked");
     assertThat(second.at("/items/0/entry").asText()).isEqualTo("cooling");
     assertThat(second.at("/next").isNull()).isTrue();
@@ -193,8 +191,7 @@ class ApiTest {
             "{'when':'2026-03-03T10:10:00-07:00','entry':'hot-holding','temperature':'150F'}");
     assertThat(written.status()).as(written.text()).isEqualTo(201);
     assertThat(served.get("/api/v1/lots/S-1a").json().at("/from/0").asText()).isEqualTo("S-1");
-    assertThat(served.get("/api/v1/lots/S-1").json().at("/madeInto/0").asText())
-        .isEqualTo("S-1a");
+    assertThat(served.get("/api/v1/lots/S-1").json().at("/madeInto/0").asText()).isEqualTo("S-1a");
   }
 
   @Test
@@ -288,7 +285,11 @@ class ApiTest {
     assertThat(served.get(report + "?from=2026-03-03T12:00:00-07:00").json().at("/items"))
         .hasSize(all);
     JsonNode first = served.get(report + "?limit=1").json();
-    assertThat(served.get(report + "?limit=1&cursor=" + first.at("/next").asText()).json().at("/items"))
+    assertThat(
+            served
+                .get(report + "?limit=1&cursor=" + first.at("/next").asText())
+                .json()
+                .at("/items"))
         .hasSize(1)
         .isNotEqualTo(first.at("/items"));
   }
@@ -445,10 +446,7 @@ class ApiTest {
   @Test
   void head_answers_as_get_does_without_the_body() {
     Reply head =
-        served.send(
-            served
-                .request("/api/v1/kitchen")
-                .method("HEAD", BodyPublishers.noBody()));
+        served.send(served.request("/api/v1/kitchen").method("HEAD", BodyPublishers.noBody()));
     assertThat(head.status()).isEqualTo(200);
     assertThat(head.text()).isEmpty();
   }

@@ -125,8 +125,7 @@ class FaultsTest {
   void a_lot_that_exists_is_a_conflict() {
     JsonNode problem =
         problem(
-            served.post(
-                "/api/v1/lots", "{'lot':'S-1','food':'Soup','category':'soup_or_stew'}"),
+            served.post("/api/v1/lots", "{'lot':'S-1','food':'Soup','category':'soup_or_stew'}"),
             409);
     assertThat(problem.at("/problems/0/where/pointer").asText()).isEqualTo("/lot");
   }
@@ -383,9 +382,7 @@ class FaultsTest {
         served.send(
             served
                 .request("/api/v1/lots", "Content-Type", "application/json")
-                .POST(
-                    BodyPublishers.ofInputStream(
-                        () -> new ByteArrayInputStream(body))));
+                .POST(BodyPublishers.ofInputStream(() -> new ByteArrayInputStream(body))));
     problem(reply, 413);
   }
 
@@ -424,8 +421,7 @@ class FaultsTest {
         "/api/v1/lots#x",
         "http://elsewhere.example/api/v1/lots"
       })
-  void an_address_that_cannot_be_read_is_told_as_every_fault_is(String address)
-      throws IOException {
+  void an_address_that_cannot_be_read_is_told_as_every_fault_is(String address) throws IOException {
     problem(served.rawGet(address), 400);
   }
 

@@ -77,8 +77,7 @@ class HostileTextTest {
     assertThat(served.get("/api/v1/lots/H-1").json().at("/food").asText()).isEqualTo(name);
     assertThat(served.get("/api/v1/lots").json().at("/items").findValuesAsText("food"))
         .containsExactly(name, name);
-    assertThat(
-            served.get("/api/v1/lots/H-1/entries").json().at("/items/1/note").asText())
+    assertThat(served.get("/api/v1/lots/H-1/entries").json().at("/items/1/note").asText())
         .isEqualTo(name);
   }
 
@@ -96,8 +95,7 @@ class HostileTextTest {
   @MethodSource("names")
   void a_name_is_one_cell_of_the_table(String name) {
     log(name);
-    String text =
-        served.get("/api/v1/reports/out-of-compliance", "Accept", "text/csv").text();
+    String text = served.get("/api/v1/reports/out-of-compliance", "Accept", "text/csv").text();
     List<CsvRecord> rows = CsvReader.builder().ofCsvRecord(text).stream().toList();
     assertThat(rows).hasSizeGreaterThan(1);
     int columns = rows.get(0).getFieldCount();

@@ -72,8 +72,7 @@ class OnceTest {
   void the_same_key_at_another_address_is_refused() {
     served.cookSoup("S-2");
     log(READING, "k-1");
-    assertThat(
-            served.post("/api/v1/lots/S-2/entries", READING, "Idempotency-Key", "k-1").status())
+    assertThat(served.post("/api/v1/lots/S-2/entries", READING, "Idempotency-Key", "k-1").status())
         .isEqualTo(422);
   }
 
@@ -90,8 +89,7 @@ class OnceTest {
     Reply second = served.post("/api/v1/lots", lot, "Idempotency-Key", "k-2");
     assertThat(second.json().at("/lot")).isEqualTo(first.json().at("/lot"));
     assertThat(second.header("Location")).isEqualTo(first.header("Location"));
-    String reading =
-        "{'when':'2026-03-03T10:00:00-07:00','place':'Walk-in','temperature':'39F'}";
+    String reading = "{'when':'2026-03-03T10:00:00-07:00','place':'Walk-in','temperature':'39F'}";
     Reply one = served.post("/api/v1/readings", reading, "Idempotency-Key", "k-3");
     Reply two = served.post("/api/v1/readings", reading, "Idempotency-Key", "k-3");
     assertThat(two.json().at("/entries")).isEqualTo(one.json().at("/entries"));
@@ -104,8 +102,7 @@ class OnceTest {
     Reply tooLong = log(READING, "k".repeat(201));
     assertThat(tooLong.status()).isEqualTo(422);
     assertThat(tooLong.code()).isEqualTo("bad-idempotency-key");
-    Reply two =
-        served.post(ENTRIES, READING, "Idempotency-Key", "a", "Idempotency-Key", "b");
+    Reply two = served.post(ENTRIES, READING, "Idempotency-Key", "a", "Idempotency-Key", "b");
     assertThat(two.status()).isEqualTo(422);
   }
 

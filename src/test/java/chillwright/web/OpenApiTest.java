@@ -75,7 +75,8 @@ class OpenApiTest {
     served.post(
         "/api/v1/lots/O-3/entries",
         "{'when':'2026-03-03T12:17:00-07:00','entry':'frozen','portions':4,'until':'2026-06-01'}");
-    served.post("/api/v1/lots", "{'lot':'O-4','food':'Rice','category':'soup_or_stew','portions':9}");
+    served.post(
+        "/api/v1/lots", "{'lot':'O-4','food':'Rice','category':'soup_or_stew','portions':9}");
     served.post(
         "/api/v1/lots/O-1/entries", "{'when':'2026-03-03T12:20:00-07:00','entry':'discarded'}");
     served.post(
@@ -175,7 +176,10 @@ class OpenApiTest {
 
   @Test
   void real_answers_to_writes_and_questions_are_as_described() {
-    fits("lot", served.post("/api/v1/lots", "{'food':'Rice','category':'soup_or_stew'}"), "LotDetail");
+    fits(
+        "lot",
+        served.post("/api/v1/lots", "{'food':'Rice','category':'soup_or_stew'}"),
+        "LotDetail");
     String cooked = "{'when':'2026-03-03T12:00:00-07:00','entry':'cooked','temperature':'200F'}";
     fits("entries", served.post("/api/v1/lots/O-4/entries", cooked), "EntriesWritten");
     fits(
@@ -185,7 +189,9 @@ class OpenApiTest {
             "{'when':'2026-03-03T11:00:00-07:00','place':'Walk-in','temperature':'3.5C'}"),
         "ReadingsWritten");
     fits(
-        "keep", served.post("/api/v1/keeping", "{'category':'soup_or_stew','ruleSet':'us-home'}"), "Keep");
+        "keep",
+        served.post("/api/v1/keeping", "{'category':'soup_or_stew','ruleSet':'us-home'}"),
+        "Keep");
     fits("check", served.post("/api/v1/checks", "{'rows':[{'lot':'A'}]}"), "Check");
     fits("problem", served.post("/api/v1/lots", "{'food':}"), "Problem");
     fits("problem", served.post("/api/v1/lots", "{'food':1}"), "Problem");
@@ -193,14 +199,16 @@ class OpenApiTest {
 
   @Test
   void its_examples_are_as_it_describes_and_work() {
-    ObjectNode post = (ObjectNode) described.at("/paths/~1api~1v1~1checks/post/requestBody/content");
+    ObjectNode post =
+        (ObjectNode) described.at("/paths/~1api~1v1~1checks/post/requestBody/content");
     JsonNode example = post.at("/application~1json/example");
     assertThat(faults("CheckQuestion", example)).isEmpty();
     Reply check = served.postBytes("/api/v1/checks", bytes(example));
     fits("check", check, "Check");
     assertThat(check.json().at("/problems")).isEmpty();
     JsonNode keep =
-        described.at("/paths/~1api~1v1~1keeping/post/requestBody/content/application~1json/example");
+        described.at(
+            "/paths/~1api~1v1~1keeping/post/requestBody/content/application~1json/example");
     assertThat(faults("KeepQuestion", keep)).isEmpty();
     fits("keep", served.postBytes("/api/v1/keeping", bytes(keep)), "Keep");
     JsonNode lot =

@@ -7,6 +7,7 @@ import chillwright.web.answers.Json;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
+import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.Socket;
 import java.net.URI;
@@ -163,7 +164,7 @@ final class Served implements AutoCloseable {
   /** What the service answers to bytes no client library would send, until it hangs up. */
   String raw(String request) throws IOException {
     try (Socket socket = new Socket()) {
-      socket.connect(new InetSocketAddress("127.0.0.1", server.port()), 5000);
+      socket.connect(new InetSocketAddress(InetAddress.getLoopbackAddress(), server.port()), 5000);
       socket.setSoTimeout(20_000);
       socket.getOutputStream().write(request.getBytes(StandardCharsets.ISO_8859_1));
       socket.getOutputStream().flush();

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -20,7 +21,7 @@ class StopTest {
     int port = served.server().port();
     byte[] body =
         "{\"food\":\"Barley soup\",\"category\":\"soup_or_stew\"}".getBytes(StandardCharsets.UTF_8);
-    try (Socket socket = new Socket("127.0.0.1", port)) {
+    try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), port)) {
       socket.setSoTimeout(20_000);
       send(
           socket,
@@ -33,12 +34,11 @@ class StopTest {
       TimeUnit.MILLISECONDS.sleep(200);
       assertThat(stopped).isNotDone();
       send(socket, body);
-      String answer =
-          new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+      String answer = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
       assertThat(answer).startsWith("HTTP/1.1 201 ");
       stopped.get(20, TimeUnit.SECONDS);
     }
-    assertThatThrownBy(() -> new Socket("127.0.0.1", port).close())
+    assertThatThrownBy(() -> new Socket(InetAddress.getLoopbackAddress(), port).close())
         .isInstanceOf(IOException.class);
     served.kitchen().close();
   }
