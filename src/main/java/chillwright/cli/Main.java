@@ -54,6 +54,8 @@ public final class Main implements Runnable {
     Console console = new Console(out, err, isWatched());
     return new CommandLine(new Main())
         .addSubcommand(new CheckCommand(clock, console))
+        .addSubcommand(new ServeCommand(clock, console))
+        .addSubcommand(new DemoCommand(clock, console))
         .addSubcommand(new ImportCommand(clock, console))
         .addSubcommand(new KeepCommand(clock, console))
         .addSubcommand(new RecomputeCommand(clock, console))

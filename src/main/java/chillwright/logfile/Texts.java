@@ -3,7 +3,7 @@ package chillwright.logfile;
 import java.text.Normalizer;
 
 /** Cells as text: trimmed, in Unicode's normal form C, and fit to be shown again. */
-final class Texts {
+public final class Texts {
   private static final int SHOWN = 80;
 
   private Texts() {}
@@ -68,7 +68,7 @@ final class Texts {
   }
 
   /** The text as a message may show it: not too long, nothing in it that a terminal obeys. */
-  static String shown(String text) {
+  public static String shown(String text) {
     StringBuilder shown = new StringBuilder();
     text.codePoints()
         .limit(SHOWN)

@@ -130,7 +130,8 @@ public final class KeepText {
               category.title()));
     }
     lines.add(
-        "Fridge days are a home chart's; a food business counts its own date mark (7 days in the Food Code).");
+        "Fridge days are a home chart's; a food business counts its own date mark (7 days in the"
+            + " Food Code).");
     return String.join(System.lineSeparator(), lines);
   }
 

@@ -61,7 +61,15 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
           + ".";
     }
     if (rule.shape() instanceof Hold) {
-      return seenCapital(finding) + "; the limit is " + Figures.limit(rule, scale) + ".";
+      return seenCapital(finding)
+          + finding
+              .elapsed()
+              .longest()
+              .map(time -> ", last good " + Figures.duration(time) + " before")
+              .orElse("")
+          + "; the limit is "
+          + Figures.limit(rule, scale)
+          + ".";
     }
     if (rule.shape() instanceof StaysFrozen) {
       return seenCapital(finding) + "; frozen food stays frozen.";

@@ -101,7 +101,8 @@ public final class Kitchen implements AutoCloseable {
 
   private static void refuseOther(Opening opening, String option, String asked, String stored) {
     throw new NotOpened(
-        "The kitchen in %s has the %s %s, not %s. Leave --%s out to go on with it, or give a new file with --db and import the logs there."
+        ("The kitchen in %s has the %s %s, not %s. Leave --%s out to go on with it, or give a new"
+                + " file with --db and import the logs there.")
             .formatted(opening.file(), option.replace('-', ' '), stored, asked, option));
   }
 
@@ -180,12 +181,13 @@ public final class Kitchen implements AutoCloseable {
     return database;
   }
 
-  ZoneId zone() {
+  /** Day counts and clock times are those of this zone. */
+  public ZoneId zone() {
     return judge.zone();
   }
 
   /** The moment, cut to the millisecond as all moments are kept. */
-  Instant now() {
+  public Instant now() {
     return Instant.ofEpochMilli(clock.millis());
   }
 

@@ -69,18 +69,16 @@ public final class Logbook {
     List<EntryId> ids = intake.admission().ids().stream().map(Optional::orElseThrow).toList();
     key.ifPresent(k -> remember(session, k, now, Optional.empty(), ids));
     List<Written.Lot> lots = new ArrayList<>();
+    boolean isOne = lotsOf(rows).size() == 1 && judged.size() == 1;
     for (LotId lot : lotsOf(rows)) {
       Optional<Judged> before = intake.before().lot(lot).map(judge::judge);
       Judged after = judged.containsKey(lot) ? judged.get(lot) : before.orElseThrow();
-      lots.add(written(session, after, before.map(Judged::findings).orElse(List.of()), now));
+      Set<LotId> made = isOne ? descendants : session.log().descendants(List.of(lot));
+      List<Finding> findingsBefore = before.map(Judged::findings).orElse(List.of());
+      lots.add(written(session, after, findingsBefore, made, now));
     }
     return new Written(
-        now,
-        entries(session, ids, intake.added()),
-        intake.admission().repeats(),
-        lots,
-        descendants,
-        false);
+        now, entries(session, ids, intake.added()), intake.admission().repeats(), lots, false);
   }
 
   private static Set<LotId> lotsOf(List<Incoming> rows) {
@@ -94,13 +92,15 @@ public final class Logbook {
   }
 
   private static Written.Lot written(
-      Session session, Judged judged, List<Finding> before, Instant now) {
+      Session session, Judged judged, List<Finding> before, Set<LotId> descendants, Instant now) {
     LotId lot = judged.log().lot();
     return new Written.Lot(
         session.lots().find(lot).orElseThrow(),
+        judged.timeline(),
         Set.copyOf(before),
         judged.findings(),
-        Dues.first(judged.findings(), now));
+        Dues.first(judged.findings(), now),
+        descendants);
   }
 
   private static List<LogEntry> entries(Session session, List<EntryId> ids, List<LogEntry> atHand) {
@@ -139,15 +139,11 @@ public final class Logbook {
         .forEach(
             log -> {
               Judged judged = judge.judge(log);
-              found.add(written(session, judged, judged.findings(), now));
+              Set<LotId> made = session.log().descendants(List.of(log.lot()));
+              found.add(written(session, judged, judged.findings(), made, now));
             });
     return new Written(
-        now,
-        entries(session, before.entries(), List.of()),
-        before.entries().size(),
-        found,
-        Set.of(),
-        true);
+        now, entries(session, before.entries(), List.of()), before.entries().size(), found, true);
   }
 
   private static void remember(

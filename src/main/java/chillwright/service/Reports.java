@@ -4,6 +4,7 @@ import chillwright.core.keeping.LotState;
 import chillwright.core.log.EntryId;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
+import chillwright.core.log.Timeline;
 import chillwright.core.log.Word;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.RuleSet;
@@ -35,12 +36,14 @@ public final class Reports {
   /**
    * A limit that was missed, or a reading that was not taken in time.
    *
+   * @param timeline the lot's life in order of time, corrections applied
    * @param ruleSet the rules that judged the lot
    * @param evidence the entries it rests on, corrected
    * @param taken what was done about it since; nothing means that a corrective action is owed
    */
   public record Trouble(
       LotState lot,
+      Timeline timeline,
       RuleSet ruleSet,
       Finding finding,
       List<LogEntry> evidence,
@@ -57,7 +60,7 @@ public final class Reports {
   }
 
   /** What falls due next of one lot. */
-  public record Due(LotState lot, RuleSet ruleSet, Finding finding) {}
+  public record Due(LotState lot, Timeline timeline, RuleSet ruleSet, Finding finding) {}
 
   /**
    * What went out of compliance, or was not shown for want of a reading, between two moments, both
@@ -101,7 +104,7 @@ public final class Reports {
             .filter(entry -> !entry.happenedAt().isBefore(finding.settlesAt()))
             .filter(entry -> !finding.evidence().contains(entry.id()))
             .toList();
-    return new Trouble(found.state(), found.ruleSet(), finding, evidence, taken);
+    return new Trouble(found.state(), found.timeline(), found.ruleSet(), finding, evidence, taken);
   }
 
   /**
@@ -126,7 +129,7 @@ public final class Reports {
         .map(
             row -> {
               Found lot = found.of(row.lot()).orElseThrow();
-              return new Due(lot.state(), lot.ruleSet(), lot.finding(row.row()));
+              return new Due(lot.state(), lot.timeline(), lot.ruleSet(), lot.finding(row.row()));
             })
         .toList();
   }

@@ -3,6 +3,7 @@ package chillwright.service;
 import chillwright.core.keeping.LotState;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
+import chillwright.core.log.Timeline;
 import chillwright.core.rules.Finding;
 import java.time.Instant;
 import java.util.List;
@@ -16,33 +17,34 @@ import java.util.Set;
  * @param entries the entry of each row, in the order of the rows, new or known already
  * @param repeats how many of them were known already
  * @param lots each lot that the rows belong to
- * @param descendants lots that came from those and were judged again
  * @param isReplay whether the same request was answered before; nothing was written now
  */
 public record Written(
-    Instant at,
-    List<LogEntry> entries,
-    int repeats,
-    List<Lot> lots,
-    Set<LotId> descendants,
-    boolean isReplay) {
+    Instant at, List<LogEntry> entries, int repeats, List<Lot> lots, boolean isReplay) {
   /**
    * One of the lots.
    *
+   * @param timeline its life in order of time, corrections applied
    * @param before the findings it had before these rows; the others are what the rows did
    * @param due what settles badly next unless something is done
+   * @param descendants lots that came from it and were judged again
    */
   public record Lot(
-      LotState state, Set<Finding> before, List<Finding> findings, Optional<Finding> due) {
+      LotState state,
+      Timeline timeline,
+      Set<Finding> before,
+      List<Finding> findings,
+      Optional<Finding> due,
+      Set<LotId> descendants) {
     public Lot {
       before = Set.copyOf(before);
       findings = List.copyOf(findings);
+      descendants = Set.copyOf(descendants);
     }
   }
 
   public Written {
     entries = List.copyOf(entries);
     lots = List.copyOf(lots);
-    descendants = Set.copyOf(descendants);
   }
 }

@@ -144,7 +144,7 @@ class LogbookTest {
             HEADER
                 + "stock,,,2026-03-03T15:00:00Z,correction,75F,,,wrong,misread\n"
                 + "stock,,,2026-03-02T14:10:00Z,reading,72F,,late,,\n");
-    assertThat(written.descendants())
+    assertThat(written.lots().get(0).descendants())
         .containsExactlyInAnyOrder(new LotId("soup"), new LotId("cup"));
     assertThat(verdictOf("stock", "cooling.cooked.first-stage")).isEqualTo(Verdict.OUT);
     for (String made : List.of("soup", "cup")) {

@@ -32,7 +32,14 @@ public final class Corrections {
         .toList();
   }
 
-  /** The entry with its corrections applied; empty if it was voided. */
+  /**
+   * One entry, or one correction, with what corrects it among all entries applied; empty if it was
+   * voided.
+   */
+  public static Optional<LogEntry> standing(LogEntry entry, List<LogEntry> all) {
+    return new Corrections(all).standing(entry);
+  }
+
   private Optional<LogEntry> standing(LogEntry entry) {
     if (byTarget.isEmpty()) {
       return Optional.of(entry);

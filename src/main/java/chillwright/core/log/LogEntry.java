@@ -1,6 +1,7 @@
 package chillwright.core.log;
 
 import chillwright.core.measure.Temperature;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.Objects;
 import java.util.Optional;
@@ -24,6 +25,12 @@ public record LogEntry(
     Optional<String> note,
     Optional<EntryId> corrects,
     Details details) {
+  /**
+   * How long after it happened an entry may be written down without being marked late: the time to
+   * wash hands and find the phone. A mark only, no limit: common practice, no source.
+   */
+  public static final Duration AT_ONCE = Duration.ofMinutes(15);
+
   public LogEntry {
     Objects.requireNonNull(id, "id");
     Objects.requireNonNull(word, "word");
@@ -37,6 +44,11 @@ public record LogEntry(
 
   public Optional<Temperature> temperature() {
     return details.temperature();
+  }
+
+  /** Whether it was written down noticeably later than it happened; shown, and no fault. */
+  public boolean isLate() {
+    return Duration.between(happenedAt, writtenAt).compareTo(AT_ONCE) > 0;
   }
 
   public boolean is(How how) {

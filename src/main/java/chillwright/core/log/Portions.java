@@ -23,9 +23,17 @@ public record Portions(OptionalInt made, OptionalInt left, Optional<Instant> clo
     return OUTGOING.contains(word);
   }
 
+  /** The row that says what the lot is also says how many were made; a late one may be earlier. */
+  private static boolean namesTheLot(LogEntry entry) {
+    Details details = entry.details();
+    return details.food().isPresent()
+        || details.category().isPresent()
+        || !details.from().isEmpty();
+  }
+
   /** Counted over a lot's own standing entries, in order of time. */
   static Portions of(List<LogEntry> own) {
-    LogEntry first = own.get(0);
+    LogEntry first = own.stream().filter(Portions::namesTheLot).findFirst().orElse(own.get(0));
     OptionalInt made =
         first.word() == Word.PORTIONS ? OptionalInt.empty() : first.details().portions();
     OptionalInt left = made;

@@ -63,7 +63,7 @@ public final class Assessment {
 
   private void judgeReheat(Reheat reheat) {
     ReheatingJudge judge = new ReheatingJudge(reheat, timeline.lot(), timeline.closedAt());
-    rules.rule(judge.occasion()).flatMap(judge::judge).ifPresent(findings::add);
+    rules.rule(reheat.occasion()).flatMap(judge::judge).ifPresent(findings::add);
   }
 
   private void judgeOtherFood() {

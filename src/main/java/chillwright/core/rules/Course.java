@@ -135,7 +135,7 @@ final class Course {
   /** Hot holding stops a cooling clock, unless a reading had already shown the food below it. */
   private void enterHotHolding(LogEntry row) {
     isRoast |= row.is(How.ROAST);
-    reheat.filter(r -> r.isServedAtOnce).ifPresent(r -> r.isServedAtOnce = false);
+    reheat.filter(r -> r.isServedAtOnce).ifPresent(this::holdAfterAll);
     boolean isRunning = !stillRunning(row.happenedAt()).isEmpty();
     boolean isReadHot = row.temperature().isPresent() && thresholds.isHot(row, isRoast);
     boolean wasBelow =
@@ -151,6 +151,19 @@ final class Course {
       }
     }
     hasOrigin = true;
+  }
+
+  /** Food reheated for one order that is then held hot was an ordinary reheat from its row on. */
+  private void holdAfterAll(Reheat served) {
+    served.isServedAtOnce = false;
+    Optional<Reach> reach = reach(served.occasion());
+    served.reached =
+        served.readings.stream()
+            .filter(r -> reach.filter(f -> Reheat.isReached(f, served.row, r, coolest)).isPresent())
+            .findFirst();
+    if (served.reached.isPresent()) {
+      reheat = Optional.empty();
+    }
   }
 
   private boolean hasNoRule(Optional<Cycle> running) {
@@ -292,7 +305,7 @@ final class Course {
     }
     Reheat running = reheat.get();
     running.readings.add(reading);
-    Optional<Reach> reach = reach(Thresholds.reheating(running.row));
+    Optional<Reach> reach = reach(running.occasion());
     if (reach.isEmpty() || !Reheat.isReached(reach.get(), running.row, reading, coolest)) {
       return;
     }

@@ -18,7 +18,8 @@ import java.util.Optional;
  * @param settlesAt first millisecond at which {@code settled} holds
  * @param settled the verdict from then on; never {@link Verdict#PENDING}
  * @param deadline last moment that still complies, where there is one
- * @param elapsed bounds of the time judged; for holding, {@code longest} is the longest gap
+ * @param elapsed bounds of the time judged; for holding, {@code longest} is the longest gap between
+ *     looks, or where it is out, the time since the last good reading
  * @param decisive the entry that decided, where one did
  * @param evidence entries the finding rests on, in order of time
  */

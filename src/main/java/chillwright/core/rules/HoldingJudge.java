@@ -40,7 +40,10 @@ final class HoldingJudge {
       return draft.decisive(Readings.last(readings)).settled(Verdict.IN, first.happenedAt());
     }
     if (hold.allowed().isZero()) {
-      return draft.decisive(beyond).settled(Verdict.OUT, beyond.get().happenedAt());
+      return draft
+          .elapsed(sinceLastGood(readings, beyond.get()))
+          .decisive(beyond)
+          .settled(Verdict.OUT, beyond.get().happenedAt());
     }
     return judgeAllowance(draft, hold, from, readings);
   }
@@ -152,6 +155,17 @@ final class HoldingJudge {
   private static boolean isWithin(Hold hold, Temperature reading) {
     return hold.atMost().filter(limit -> limit.isColdEnough(reading)).isPresent()
         || hold.atLeast().filter(limit -> limit.isHotEnough(reading)).isPresent();
+  }
+
+  /** How long it can have been beyond the limit at the reading that showed it. */
+  private static Elapsed sinceLastGood(List<LogEntry> readings, LogEntry beyond) {
+    int at = readings.indexOf(beyond);
+    return at == 0
+        ? Elapsed.UNKNOWN
+        : new Elapsed(
+            Optional.empty(),
+            Optional.of(Duration.between(readings.get(at - 1).happenedAt(), beyond.happenedAt())),
+            Optional.empty());
   }
 
   private static Elapsed longestGap(Instant from, List<LogEntry> readings) {

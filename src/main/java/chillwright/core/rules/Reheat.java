@@ -47,6 +47,13 @@ final class Reheat {
     return new Reheat(row, lastCold, firstWarm);
   }
 
+  /** The occasion: food served at once for one order, unless it was then held hot after all. */
+  Occasion occasion() {
+    Occasion named = Thresholds.reheating(row);
+    boolean wasHeldAfterAll = named == Occasion.REHEATING_SERVE_NOW && !isServedAtOnce;
+    return wasHeldAfterAll ? Occasion.REHEATING : named;
+  }
+
   /**
    * Whether a reading shows that the reheating limit was reached: at or above it, not contradicted
    * within the seconds it must last, and after the standing time the method asks.

@@ -22,13 +22,6 @@ final class ReheatingJudge {
     this.closedAt = closedAt;
   }
 
-  /** The occasion: food served at once for one order, unless it was then held hot after all. */
-  Occasion occasion() {
-    Occasion named = Thresholds.reheating(reheat.row);
-    boolean wasHeldAfterAll = named == Occasion.REHEATING_SERVE_NOW && !reheat.isServedAtOnce;
-    return wasHeldAfterAll ? Occasion.REHEATING : named;
-  }
-
   Optional<Finding> judge(Rule rule) {
     if (rule.shape() instanceof NoFigure) {
       Instant row = reheat.row.happenedAt();

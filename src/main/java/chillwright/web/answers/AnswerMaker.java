@@ -94,11 +94,11 @@ public record AnswerMaker(ZoneId zone, Instant now) {
         changed);
   }
 
-  /** A reading is overdue only once its time has passed. */
+  /** A reading that is still to be waited for is not overdue yet. */
   private List<String> remarks(Finding finding) {
     boolean isPending = finding.at(now) == Verdict.PENDING;
     return finding.remarks().stream()
-        .filter(remark -> !isPending || remark != Remark.READING_OVERDUE)
+        .filter(remark -> !(isPending && remark == Remark.READING_OVERDUE))
         .map(Remark::key)
         .toList();
   }

@@ -1,0 +1,115 @@
+package chillwright.cli;
+
+import chillwright.print.CheckText;
+import chillwright.print.ReportText;
+import chillwright.rulebook.RuleBook;
+import chillwright.rulebook.RuleLibrary;
+import chillwright.service.Kitchen;
+import chillwright.service.Opening;
+import chillwright.service.Page;
+import chillwright.service.Reports;
+import chillwright.service.Settings;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.Comparator;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.Stream;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** Serves an invented kitchen with the sample logs in it, and prints its report. */
+@Command(
+    name = "demo",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Serves an invented kitchen on a scratch database: loads the sample logs, moved in time so",
+      "that something is running now, prints the report and the address. Nothing is kept."
+    },
+    footer = {"", "Example:", "  chillwright demo --port 8421", "", "Exit codes: 0 stopped."})
+final class DemoCommand implements Callable<Integer> {
+  private static final int SHOWN = 8;
+
+  @Option(
+      names = "--port",
+      paramLabel = "N",
+      description =
+          "Port to serve on; 0 takes a free one (default: " + ServerOptions.DEFAULT_PORT + ").")
+  private int port = ServerOptions.DEFAULT_PORT;
+
+  private final Clock clock;
+  private final Console console;
+
+  DemoCommand(Clock clock, Console console) {
+    this.clock = clock;
+    this.console = console;
+  }
+
+  @Override
+  public Integer call() {
+    Path folder = scratchFolder();
+    Kitchen kitchen = KitchenOptions.open(opening(folder.resolve("demo.db")));
+    kitchen.logbook().log(DemoLog.until(clock.instant()), Optional.empty());
+    Serving serving = Serving.startHere(kitchen, port);
+    printReport(kitchen);
+    console.result("");
+    console.result("The demo kitchen is served at " + serving.address());
+    console.result("Stop it with Ctrl-C; nothing of it is kept.");
+    serving.untilStopped(() -> delete(folder));
+    return 0;
+  }
+
+  private Opening opening(Path file) {
+    RuleLibrary library = RuleOptions.load(Optional.empty());
+    return new Opening(
+        file, Optional.empty(), Optional.empty(), ZoneId.systemDefault(), library, clock);
+  }
+
+  private void printReport(Kitchen kitchen) {
+    Settings settings = kitchen.settings();
+    Instant now = clock.instant();
+    ReportText text = new ReportText(settings.zone(), settings.scale(), now);
+    Reports reports = kitchen.reports();
+    console.result("Out of compliance, or a reading overdue, on hand or closed in these weeks:");
+    reports
+        .outOfCompliance(Optional.empty(), Optional.empty(), Page.Wanted.first(Page.MOST))
+        .items()
+        .forEach(
+            t ->
+                console.result(
+                    text.trouble(
+                        t.lot().lot(), t.lot().food(), t.finding(), t.taken(), t.isOwed())));
+    console.result("");
+    console.result("What falls due next:");
+    reports
+        .dueNext(Page.Wanted.first(SHOWN))
+        .items()
+        .forEach(due -> console.result(text.due(due.lot().lot(), due.lot().food(), due.finding())));
+    console.result("");
+    RuleBook book = settings.ruleBook();
+    console.result(CheckText.closing(book.id(), book.title(), book.version(), book.defers()));
+  }
+
+  private static Path scratchFolder() {
+    try {
+      return Files.createTempDirectory("chillwright-demo");
+    } catch (IOException broken) {
+      throw new UncheckedIOException(broken);
+    }
+  }
+
+  private static void delete(Path folder) {
+    try (Stream<Path> files = Files.walk(folder)) {
+      for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+        Files.deleteIfExists(file);
+      }
+    } catch (IOException broken) {
+      throw new UncheckedIOException(broken);
+    }
+  }
+}

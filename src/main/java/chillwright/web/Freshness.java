@@ -1,0 +1,82 @@
+package chillwright.web;
+
+import chillwright.service.Kitchen;
+import chillwright.service.Page;
+import io.javalin.http.Context;
+import io.javalin.http.Header;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.time.Instant;
+import java.util.HexFormat;
+import java.util.Optional;
+
+/**
+ * Tells a client that polls whether its copy is still right, without making the answer anew. An
+ * answer changes when something is written, when a limit passes, and with the minutes it counts.
+ */
+final class Freshness {
+  private static final long MINUTE_MILLIS = 60_000;
+
+  private final Kitchen kitchen;
+  private String revision = "";
+  private Instant nextLimit = Instant.MIN;
+
+  Freshness(Kitchen kitchen) {
+    this.kitchen = kitchen;
+  }
+
+  /** Marks the answer; if the client has it already, it is told so, and no answer is needed. */
+  boolean isKnown(Context context) {
+    String tag = tag(context.path() + "?" + context.queryString());
+    context.header(Header.ETAG, tag);
+    context.header(Header.CACHE_CONTROL, "private, no-cache");
+    context.header(Header.VARY, "Authorization");
+    boolean isKnown = matches(context.header(Header.IF_NONE_MATCH), tag);
+    if (isKnown) {
+      context.status(304);
+    }
+    return isKnown;
+  }
+
+  private static boolean matches(String header, String tag) {
+    for (String known : Optional.ofNullable(header).orElse("").split(",", -1)) {
+      String plain = known.strip();
+      if (plain.equals("*") || plain.equals(tag) || ("W/" + plain).equals(tag)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private String tag(String address) {
+    Instant now = kitchen.now();
+    // The last moment that complies is counted to the minute before: a limit passes right after it.
+    long minute = Math.floorDiv(now.toEpochMilli() - 1, MINUTE_MILLIS);
+    return "W/\"" + hash(address + " " + change(now) + " " + minute) + "\"";
+  }
+
+  /** Names the time between two changes of what is known; asks the database once for each. */
+  private synchronized String change(Instant now) {
+    String current = kitchen.revision();
+    if (!current.equals(revision) || !now.isBefore(nextLimit)) {
+      revision = current;
+      nextLimit =
+          kitchen.reports().dueNext(Page.Wanted.first(1)).items().stream()
+              .map(due -> due.finding().settlesAt())
+              .findFirst()
+              .orElse(Instant.MAX);
+    }
+    return revision + " " + nextLimit;
+  }
+
+  private static String hash(String text) {
+    try {
+      byte[] digest =
+          MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
+      return HexFormat.of().formatHex(digest, 0, 12);
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java has SHA-256", e);
+    }
+  }
+}

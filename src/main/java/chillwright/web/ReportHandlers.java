@@ -1,0 +1,80 @@
+package chillwright.web;
+
+import chillwright.service.Kitchen;
+import chillwright.service.Page;
+import chillwright.service.Reports.Due;
+import chillwright.service.Reports.Trouble;
+import chillwright.web.answers.LotAnswers;
+import io.javalin.http.Context;
+import io.javalin.http.Header;
+import java.io.IOException;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.util.Optional;
+
+/** What must be done next, and what the kitchen must answer for. */
+final class ReportHandlers {
+  private final Kitchen kitchen;
+  private final Freshness freshness;
+
+  ReportHandlers(Kitchen kitchen, Freshness freshness) {
+    this.kitchen = kitchen;
+    this.freshness = freshness;
+  }
+
+  private LotAnswers answers() {
+    return new LotAnswers(kitchen.judge().book(), kitchen.zone(), kitchen.now());
+  }
+
+  void due(Context context) {
+    Accept.best(context, Accept.JSON);
+    Page.Wanted page = Query.of(context, Query.LIMIT, Query.CURSOR).page(LotHandlers.USUAL_PAGE);
+    if (!freshness.isKnown(context)) {
+      LotAnswers answers = answers();
+      Page<Due> found = kitchen.reports().dueNext(page);
+      Answer.json(context, answers.listing(Pages.map(found, answers::due)));
+    }
+  }
+
+  /** As JSON page by page; as CSV from the cursor on to the end. */
+  void outOfCompliance(Context context) throws IOException {
+    context.header(Header.VARY, Header.ACCEPT);
+    String form = Accept.best(context, Accept.JSON, Accept.CSV);
+    Query query = Query.of(context, "from", "to", Query.LIMIT, Query.CURSOR);
+    Optional<Instant> from = query.time("from");
+    Optional<Instant> to = query.time("to");
+    Page.Wanted wanted = query.page(LotHandlers.USUAL_PAGE);
+    Page<Trouble> first =
+        kitchen
+            .reports()
+            .outOfCompliance(from, to, form.equals(Accept.CSV) ? most(wanted) : wanted);
+    if (form.equals(Accept.JSON)) {
+      LotAnswers answers = answers();
+      Answer.json(context, answers.listing(Pages.map(first, answers::trouble)));
+    } else {
+      csv(context, from, to, first);
+    }
+  }
+
+  private static Page.Wanted most(Page.Wanted wanted) {
+    return new Page.Wanted(Page.MOST, wanted.cursor());
+  }
+
+  private void csv(
+      Context context, Optional<Instant> from, Optional<Instant> to, Page<Trouble> first)
+      throws IOException {
+    context.contentType("text/csv; charset=utf-8; header=present");
+    context.header(Header.CONTENT_DISPOSITION, "attachment; filename=\"out-of-compliance.csv\"");
+    Writer out = new OutputStreamWriter(context.outputStream(), StandardCharsets.UTF_8);
+    TroubleCsv csv = new TroubleCsv(answers(), out);
+    Page<Trouble> page = first;
+    csv.write(page.items());
+    while (page.next().isPresent()) {
+      page = kitchen.reports().outOfCompliance(from, to, new Page.Wanted(Page.MOST, page.next()));
+      csv.write(page.items());
+    }
+    out.flush();
+  }
+}

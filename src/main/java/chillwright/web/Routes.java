@@ -1,0 +1,71 @@
+package chillwright.web;
+
+import chillwright.service.Kitchen;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Handler;
+
+/** All addresses of the service. */
+final class Routes {
+  static final String API = "/api/v1";
+  static final String HEALTH = API + "/health";
+  static final String LOTS = API + "/lots";
+
+  private final RoutesConfig routes;
+
+  private Routes(RoutesConfig routes) {
+    this.routes = routes;
+  }
+
+  static void register(RoutesConfig routes, Kitchen kitchen, Guard guard) {
+    routes.before(guard::check);
+    Problems.register(routes);
+    Freshness freshness = new Freshness(kitchen);
+    new Routes(routes)
+        .all(
+            new HomePage(kitchen),
+            new KitchenHandlers(kitchen),
+            new LotHandlers(kitchen, freshness),
+            new PlaceHandlers(kitchen),
+            new ReportHandlers(kitchen, freshness),
+            new CheckHandlers(kitchen));
+  }
+
+  private void all(
+      HomePage page,
+      KitchenHandlers kitchen,
+      LotHandlers lots,
+      PlaceHandlers places,
+      ReportHandlers reports,
+      CheckHandlers checks) {
+    get("/", page::show);
+
+    get(API + "/kitchen", kitchen::kitchen);
+    get(HEALTH, kitchen::health);
+    get(API + "/openapi.json", kitchen::openApi);
+
+    get(LOTS, lots::list);
+    routes.post(LOTS, lots::create);
+    get(LOTS + "/{lot}", lots::one);
+    get(LOTS + "/{lot}/entries", lots::entries);
+    routes.post(LOTS + "/{lot}/entries", lots::log);
+
+    get(API + "/readings", places::list);
+    routes.post(API + "/readings", places::log);
+
+    get(API + "/due", reports::due);
+    get(API + "/reports/out-of-compliance", reports::outOfCompliance);
+
+    routes.post(API + "/checks", checks::check);
+    get(API + "/keeping", checks::categories);
+    routes.post(API + "/keeping", checks::keep);
+
+    get(API + "/rule-sets", kitchen::ruleSets);
+    get(API + "/rule-sets/{id}", kitchen::ruleSet);
+  }
+
+  /** What can be got can be asked about, too. */
+  private void get(String path, Handler handler) {
+    routes.get(path, handler);
+    routes.head(path, handler);
+  }
+}

@@ -1,0 +1,208 @@
+package chillwright.web;
+
+import chillwright.rulebook.RuleLibrary;
+import chillwright.service.Kitchen;
+import chillwright.service.Opening;
+import chillwright.web.answers.Json;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.Socket;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.time.ZoneId;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
+
+/** A kitchen in a folder, served on a free port, with a clock that a test can put forward. */
+final class Served implements AutoCloseable {
+  static final ZoneId ZONE = ZoneId.of("America/Denver");
+
+  /** A quarter past ten in the morning of a Tuesday. */
+  static final Instant START = Instant.parse("2026-03-03T17:15:00Z");
+
+  static {
+    // A server that stops waits a second for connections that idle; a test need not.
+    System.setProperty("jdk.httpclient.keepalive.timeout", "0");
+  }
+
+  private static final RuleLibrary LIBRARY = library(Optional.empty());
+
+  private final AtomicReference<Instant> now = new AtomicReference<>(START);
+  private final HttpClient client =
+      HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(5)).build();
+  private final Kitchen kitchen;
+  private final Server server;
+
+  /** What came back. */
+  record Reply(int status, HttpResponse<byte[]> response) {
+    String text() {
+      return new String(response.body(), StandardCharsets.UTF_8);
+    }
+
+    JsonNode json() {
+      try {
+        return Json.MAPPER.readTree(response.body());
+      } catch (IOException e) {
+        throw new AssertionError("no JSON: " + text(), e);
+      }
+    }
+
+    String header(String name) {
+      return response.headers().firstValue(name).orElse("");
+    }
+
+    /** The code of the first fault of a problem document. */
+    String code() {
+      return json().at("/problems/0/code").asText();
+    }
+  }
+
+  private Served(Kitchen kitchen, Server.Options options) {
+    this.kitchen = kitchen;
+    this.server = Server.start(kitchen, options);
+  }
+
+  static Served in(Path folder) {
+    return in(folder, Server.Options.local());
+  }
+
+  static Served in(Path folder, Server.Options options) {
+    return in(folder, options, LIBRARY);
+  }
+
+  static Served in(Path folder, Server.Options options, RuleLibrary library) {
+    AtomicReference<Served> made = new AtomicReference<>();
+    InstantSource clock =
+        () -> Optional.ofNullable(made.get()).map(served -> served.now.get()).orElse(START);
+    Kitchen kitchen =
+        Kitchen.open(
+            new Opening(
+                folder.resolve("kitchen.db"),
+                Optional.of(ZONE),
+                Optional.empty(),
+                ZONE,
+                library,
+                clock));
+    made.set(new Served(kitchen, options));
+    return made.get();
+  }
+
+  static RuleLibrary library(Optional<Path> outside) {
+    try {
+      return RuleLibrary.load(outside);
+    } catch (chillwright.rulebook.BrokenRules e) {
+      throw new AssertionError(e);
+    }
+  }
+
+  Kitchen kitchen() {
+    return kitchen;
+  }
+
+  Server server() {
+    return server;
+  }
+
+  Instant now() {
+    return now.get();
+  }
+
+  void at(String time) {
+    now.set(Instant.parse(time));
+  }
+
+  URI address(String path) {
+    return URI.create("http://127.0.0.1:" + server.port() + path);
+  }
+
+  Reply get(String path, String... headers) {
+    return send(request(path, headers).GET());
+  }
+
+  /** Sends JSON, with single quotes for double ones. */
+  Reply post(String path, String json, String... headers) {
+    return postBytes(path, json.replace('\'', '"').getBytes(StandardCharsets.UTF_8), headers);
+  }
+
+  Reply postBytes(String path, byte[] body, String... headers) {
+    return send(
+        request(path, headers)
+            .header("Content-Type", "application/json")
+            .POST(BodyPublishers.ofByteArray(body)));
+  }
+
+  HttpRequest.Builder request(String path, String... headers) {
+    HttpRequest.Builder request =
+        HttpRequest.newBuilder(address(path)).timeout(Duration.ofSeconds(30));
+    return headers.length == 0 ? request : request.headers(headers);
+  }
+
+  Reply send(HttpRequest.Builder request) {
+    try {
+      HttpResponse<byte[]> response = client.send(request.build(), BodyHandlers.ofByteArray());
+      return new Reply(response.statusCode(), response);
+    } catch (IOException e) {
+      throw new AssertionError(e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new AssertionError(e);
+    }
+  }
+
+  /** What the service answers to bytes no client library would send, until it hangs up. */
+  String raw(String request) throws IOException {
+    try (Socket socket = new Socket()) {
+      socket.connect(new InetSocketAddress(InetAddress.getLoopbackAddress(), server.port()), 5000);
+      socket.setSoTimeout(20_000);
+      socket.getOutputStream().write(request.getBytes(StandardCharsets.ISO_8859_1));
+      socket.getOutputStream().flush();
+      return new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    }
+  }
+
+  /** A raw request with the right name, that ends the connection. */
+  String rawGet(String target) throws IOException {
+    return raw(
+        "GET "
+            + target
+            + " HTTP/1.1\r\nHost: localhost:"
+            + server.port()
+            + "\r\nConnection: close\r\n\r\n");
+  }
+
+  /** A lot of soup that was cooked at ten. */
+  void cookSoup(String lot) {
+    post(
+        "/api/v1/lots",
+        "{'lot':'%s','food':'Barley soup','category':'soup_or_stew'}".formatted(lot));
+    post(
+        "/api/v1/lots/" + lot + "/entries",
+        "{'when':'2026-03-03T10:00:00-07:00','entry':'cooked','temperature':'180F'}");
+  }
+
+  static JsonNode json(String text) {
+    try {
+      return Json.MAPPER.readTree(text.replace('\'', '"'));
+    } catch (JsonProcessingException e) {
+      throw new AssertionError(e);
+    }
+  }
+
+  @Override
+  public void close() {
+    server.stop();
+    kitchen.close();
+  }
+}
