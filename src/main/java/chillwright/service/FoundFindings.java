@@ -46,7 +46,7 @@ final class FoundFindings {
               Timeline timeline = judge.timeline(log);
               Map<EntryId, LogEntry> entries = new HashMap<>();
               collect(timeline, entries);
-              RuleSet ruleSet = judge.ruleSet(timeline.beganAt());
+              RuleSet ruleSet = judge.ruleSet(timeline);
               all.found.put(lot, new Found(states.get(lot), log, timeline, ruleSet, entries));
             });
     return all;

@@ -3,9 +3,11 @@ package chillwright.service;
 import chillwright.core.log.Admission;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.Intake;
+import chillwright.core.log.LogEntry;
 import chillwright.storage.Session;
 import java.time.Instant;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * Rows held against what is stored, within one transaction.
@@ -18,5 +20,13 @@ record Intaking(StoredLog before, Admission admission) {
     StoredLog before = StoredLog.of(session, completed);
     Intake intake = new Intake(before, judge.keepingList(), judge.zone(), now);
     return new Intaking(before, intake.admit(completed));
+  }
+
+  /** The new entries. */
+  List<LogEntry> added() {
+    return Stream.concat(
+            admission.lots().stream().flatMap(lot -> lot.added().stream()),
+            admission.ofPlaces().stream())
+        .toList();
   }
 }

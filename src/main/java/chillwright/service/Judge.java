@@ -11,7 +11,6 @@ import chillwright.core.rules.Finding;
 import chillwright.core.rules.RuleSet;
 import chillwright.rulebook.RuleBook;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
@@ -51,13 +50,13 @@ public record Judge(RuleBook book, KeepingList keepingList, ZoneId zone) {
   }
 
   private Judged judged(LotLog log, Timeline timeline) {
-    RuleSet ruleSet = ruleSet(timeline.beganAt());
+    RuleSet ruleSet = ruleSet(timeline);
     List<Finding> findings = Assessment.of(timeline, ruleSet);
     return new Judged(log, timeline, ruleSet, findings, Keeper.keep(timeline, findings, ruleSet));
   }
 
-  /** The rules for a lot that began at that moment. */
-  RuleSet ruleSet(Instant beganAt) {
-    return book.on(LocalDate.ofInstant(beganAt, zone));
+  /** The figures in force on the day of a lot's first entry, one it inherited included. */
+  RuleSet ruleSet(Timeline timeline) {
+    return book.on(timeline.day(timeline.entries().get(0).happenedAt()));
   }
 }

@@ -60,20 +60,25 @@ public final class Logbook {
       throw new Refused(Refused.Why.FAULTS, intake.admission().problems());
     }
     Map<LotId, Judged> judged = new HashMap<>();
-    new Recorder(session, judge, now)
-        .record(
-            intake.admission().lots(),
-            intake.admission().ofPlaces(),
-            lot -> judged.put(lot.log().lot(), lot));
+    Set<LotId> descendants =
+        new Recorder(session, judge, now)
+            .record(
+                intake.admission().lots(),
+                intake.admission().ofPlaces(),
+                lot -> judged.put(lot.log().lot(), lot));
     List<EntryId> ids = intake.admission().ids().stream().map(Optional::orElseThrow).toList();
     key.ifPresent(k -> remember(session, k, now, Optional.empty(), ids));
     List<Written.Lot> lots = new ArrayList<>();
+    boolean isOne = lotsOf(rows).size() == 1 && judged.size() == 1;
     for (LotId lot : lotsOf(rows)) {
       Optional<Judged> before = intake.before().lot(lot).map(judge::judge);
       Judged after = judged.containsKey(lot) ? judged.get(lot) : before.orElseThrow();
-      lots.add(written(session, after, before.map(Judged::findings).orElse(List.of()), now));
+      Set<LotId> made = isOne ? descendants : session.log().descendants(List.of(lot));
+      List<Finding> findingsBefore = before.map(Judged::findings).orElse(List.of());
+      lots.add(written(session, after, findingsBefore, made, now));
     }
-    return new Written(now, entries(session, ids), intake.admission().repeats(), lots, false);
+    return new Written(
+        now, entries(session, ids, intake.added()), intake.admission().repeats(), lots, false);
   }
 
   private static Set<LotId> lotsOf(List<Incoming> rows) {
@@ -87,7 +92,7 @@ public final class Logbook {
   }
 
   private static Written.Lot written(
-      Session session, Judged judged, List<Finding> before, Instant now) {
+      Session session, Judged judged, List<Finding> before, Set<LotId> descendants, Instant now) {
     LotId lot = judged.log().lot();
     return new Written.Lot(
         session.lots().find(lot).orElseThrow(),
@@ -95,12 +100,14 @@ public final class Logbook {
         Set.copyOf(before),
         judged.findings(),
         Dues.first(judged.findings(), now),
-        session.log().descendants(List.of(lot)));
+        descendants);
   }
 
-  private static List<LogEntry> entries(Session session, List<EntryId> ids) {
+  private static List<LogEntry> entries(Session session, List<EntryId> ids, List<LogEntry> atHand) {
     Map<EntryId, LogEntry> found = new HashMap<>();
-    session.log().entries(ids).forEach(entry -> found.put(entry.entry().id(), entry.entry()));
+    atHand.forEach(entry -> found.put(entry.id(), entry));
+    List<EntryId> more = ids.stream().filter(id -> !found.containsKey(id)).toList();
+    session.log().entries(more).forEach(entry -> found.put(entry.entry().id(), entry.entry()));
     return ids.stream()
         .map(id -> found.computeIfAbsent(id, i -> session.places().entry(i).orElseThrow()))
         .toList();
@@ -132,10 +139,11 @@ public final class Logbook {
         .forEach(
             log -> {
               Judged judged = judge.judge(log);
-              found.add(written(session, judged, judged.findings(), now));
+              Set<LotId> made = session.log().descendants(List.of(log.lot()));
+              found.add(written(session, judged, judged.findings(), made, now));
             });
     return new Written(
-        now, entries(session, before.entries()), before.entries().size(), found, true);
+        now, entries(session, before.entries(), List.of()), before.entries().size(), found, true);
   }
 
   private static void remember(

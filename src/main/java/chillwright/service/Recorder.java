@@ -6,14 +6,13 @@ import chillwright.core.log.LotId;
 import chillwright.core.log.LotLog;
 import chillwright.service.Judge.Judged;
 import chillwright.storage.Assessed;
+import chillwright.storage.LogStore;
 import chillwright.storage.Session;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.function.Consumer;
 
@@ -39,20 +38,25 @@ final class Recorder {
    * Writes the lots that grew and the readings of places.
    *
    * @param watcher is told of each lot as it is judged
+   * @return the lots that came from those, which were judged again
    */
-  void record(List<Admission.Lot> lots, List<LogEntry> ofPlaces, Consumer<Judged> watcher) {
+  Set<LotId> record(List<Admission.Lot> lots, List<LogEntry> ofPlaces, Consumer<Judged> watcher) {
     for (int start = 0; start < lots.size(); start += TOGETHER) {
       recordSome(lots.subList(start, Math.min(lots.size(), start + TOGETHER)), watcher);
     }
-    rejudge(session.log().descendants(lots.stream().map(lot -> lot.log().lot()).toList()));
+    Set<LotId> descendants =
+        session.log().descendants(lots.stream().map(lot -> lot.log().lot()).toList());
+    rejudge(descendants);
     session.places().append(ofPlaces);
+    return descendants;
   }
 
   private void recordSome(List<Admission.Lot> lots, Consumer<Judged> watcher) {
-    Map<LotId, List<LogEntry>> added = new LinkedHashMap<>();
+    List<LogStore.Addition> added = new ArrayList<>();
     List<Assessed> assessed = new ArrayList<>();
     for (Admission.Lot lot : lots) {
-      added.put(lot.log().lot(), lot.added());
+      int stored = lot.log().entries().size() - lot.added().size();
+      added.add(new LogStore.Addition(lot.log().lot(), stored, lot.added()));
       Judged judged = judge.judge(lot.log());
       watcher.accept(judged);
       assessed.add(assessed(judged));

@@ -17,6 +17,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.jooq.Condition;
 import org.jooq.Record2;
 import org.jooq.impl.DSL;
@@ -61,10 +62,11 @@ public final class FindingStore {
   /**
    * Puts the findings of these lots in place of those they had.
    *
+   * @param known those of the lots that may have findings
    * @return how many rows were made or taken out
    */
-  int save(List<Assessed> lots, Map<LotId, Long> keys) {
-    Map<LotId, List<FindingRow>> kept = of(keys.keySet());
+  int save(List<Assessed> lots, Set<LotId> known, Map<LotId, Long> keys) {
+    Map<LotId, List<FindingRow>> kept = of(known);
     List<FindingRecord> rows = new ArrayList<>();
     int changed = 0;
     for (Assessed lot : lots) {

@@ -3,7 +3,6 @@ package chillwright.storage;
 import static chillwright.storage.schema.Tables.LOG_ENTRY;
 import static chillwright.storage.schema.Tables.LOT;
 import static chillwright.storage.schema.Tables.LOT_SOURCE;
-import static org.jooq.impl.DSL.max;
 
 import chillwright.core.log.EntryId;
 import chillwright.core.log.LogEntry;
@@ -20,7 +19,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.jooq.Field;
 
 /** What happened to lots, and what each lot came from. Rows are only ever added. */
 public final class LogStore {
@@ -187,27 +185,30 @@ public final class LogStore {
         .fetch(row -> new LotId(row.value1()));
   }
 
-  /** Adds entries at the end of the logs of these lots, which must be known. */
-  public void append(Map<LotId, List<LogEntry>> added) {
-    Map<LotId, Long> keys = session.lots().keys(added.keySet());
-    List<LogEntryRecord> rows = new ArrayList<>();
-    added.forEach(
-        (lot, entries) -> {
-          long lotId = keys.get(lot);
-          long seq = lastSeq(lotId);
-          for (LogEntry entry : entries) {
-            seq++;
-            rows.add(EntryRow.record(lotId, seq, entry));
-          }
-        });
-    session.insertInto(LOG_ENTRY).add(rows);
+  /**
+   * Entries to be added at the end of a lot's log.
+   *
+   * @param stored how many entries the log has
+   */
+  public record Addition(LotId lot, int stored, List<LogEntry> entries) {
+    public Addition {
+      entries = List.copyOf(entries);
+    }
   }
 
-  private long lastSeq(long lotId) {
-    Field<Long> last = max(LOG_ENTRY.SEQ);
-    Long seq =
-        session.sql().select(last).from(LOG_ENTRY).where(LOG_ENTRY.LOT_ID.eq(lotId)).fetchOne(last);
-    return seq == null ? 0 : seq;
+  /** Adds entries to the logs of lots, which must be known. */
+  public void append(List<Addition> additions) {
+    Map<LotId, Long> keys = session.lots().keys(additions.stream().map(Addition::lot).toList());
+    List<LogEntryRecord> rows = new ArrayList<>();
+    for (Addition addition : additions) {
+      long lotId = keys.get(addition.lot());
+      long seq = addition.stored();
+      for (LogEntry entry : addition.entries()) {
+        seq++;
+        rows.add(EntryRow.record(lotId, seq, entry));
+      }
+    }
+    session.insertInto(LOG_ENTRY).add(rows);
   }
 
   static List<String> texts(Collection<LotId> lots) {

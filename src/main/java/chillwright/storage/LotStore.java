@@ -96,13 +96,15 @@ public final class LotStore {
   }
 
   private int saveSome(List<Assessed> lots, Instant now) {
-    List<LotId> codes = lots.stream().map(Assessed::lot).toList();
-    Map<LotId, LotRecord> known = rows(codes);
-    int changed = insert(lots.stream().filter(lot -> !known.containsKey(lot.lot())).toList(), now);
-    changed += update(lots, known);
+    Map<LotId, LotRecord> known = rows(lots.stream().map(Assessed::lot).toList());
+    List<Assessed> unknown = lots.stream().filter(lot -> !known.containsKey(lot.lot())).toList();
+    int changed = insert(unknown, now) + update(lots, known);
     noteCategories(lots);
-    Map<LotId, Long> keys = keys(codes);
-    return changed + saveSources(lots, keys) + session.findings().save(lots, keys);
+    Map<LotId, Long> keys = keys(unknown.stream().map(Assessed::lot).toList());
+    known.forEach((lot, row) -> keys.put(lot, row.getId()));
+    return changed
+        + saveSources(lots, known.keySet(), keys)
+        + session.findings().save(lots, known.keySet(), keys);
   }
 
   private void noteCategories(List<Assessed> lots) {
@@ -148,8 +150,8 @@ public final class LotStore {
     return changed.size();
   }
 
-  private int saveSources(List<Assessed> lots, Map<LotId, Long> keys) {
-    Map<LotId, List<LotId>> kept = sources(keys.keySet());
+  private int saveSources(List<Assessed> lots, Set<LotId> known, Map<LotId, Long> keys) {
+    Map<LotId, List<LotId>> kept = sources(known);
     List<Assessed> changed =
         lots.stream()
             .filter(lot -> !lot.sources().equals(kept.getOrDefault(lot.lot(), List.of())))

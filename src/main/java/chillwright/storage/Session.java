@@ -6,13 +6,22 @@ import java.sql.SQLException;
 import java.util.HashMap;
 import java.util.Map;
 import org.jooq.DSLContext;
+import org.jooq.Log;
 import org.jooq.SQLDialect;
 import org.jooq.Table;
 import org.jooq.conf.Settings;
 import org.jooq.impl.DSL;
+import org.jooq.tools.JooqLogger;
 
 /** One transaction's view of the database: a store for each thing that is kept. */
 public final class Session {
+  static {
+    // Without this jOOQ greets whoever starts the program, before its first statement.
+    System.setProperty("org.jooq.no-logo", "true");
+    System.setProperty("org.jooq.no-tips", "true");
+    JooqLogger.globalThreshold(Log.Level.WARN);
+  }
+
   private final Connection connection;
   private final DSLContext sql;
   private final Map<Table<?>, BulkInsert> inserts = new HashMap<>();
