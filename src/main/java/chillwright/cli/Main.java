@@ -48,21 +48,25 @@ public final class Main implements Runnable {
   }
 
   /** All commands, on standard output and error in UTF-8. */
-  static CommandLine commandLine(Clock clock) {
+  private static CommandLine commandLine(Clock clock) {
     PrintWriter out = writer(FileDescriptor.out);
     PrintWriter err = writer(FileDescriptor.err);
-    Console console = new Console(out, err, isWatched());
+    return commandLine(clock, new Console(out, err, isWatched()));
+  }
+
+  /** All commands, speaking to that console. */
+  static CommandLine commandLine(Clock clock, Console console) {
     return new CommandLine(new Main())
-        .addSubcommand(new CheckCommand(clock, console))
         .addSubcommand(new ServeCommand(clock, console))
         .addSubcommand(new DemoCommand(clock, console))
+        .addSubcommand(new CheckCommand(clock, console))
         .addSubcommand(new ImportCommand(clock, console))
         .addSubcommand(new KeepCommand(clock, console))
-        .addSubcommand(new RecomputeCommand(clock, console))
         .addSubcommand(new RulesCommand(clock, console))
+        .addSubcommand(new RecomputeCommand(clock, console))
         .setUsageHelpWidth(100)
-        .setOut(out)
-        .setErr(err)
+        .setOut(console.out())
+        .setErr(console.err())
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setExecutionExceptionHandler((fault, line, parsed) -> Faults.report(fault, console));
   }

@@ -182,7 +182,7 @@ final class EntryRows {
               pointer(place, Column.LOT),
               Shown.text(given),
               "left out",
-              "Readings of a place name no lot. Send those of a lot to /api/v1/lots/{lot}/entries."));
+              "Readings of a place name no lot. Send those of a lot to the entries of that lot."));
     }
     String word = cells.computeIfAbsent(Column.ENTRY.title(), title -> "reading");
     if (!Set.of("reading", "correction").contains(word.strip())) {

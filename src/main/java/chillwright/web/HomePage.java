@@ -33,15 +33,17 @@ final class HomePage {
       :root{color-scheme:light}
       body{margin:0 auto;max-width:44rem;padding:1rem;background:#fff;color:#111;
       font:1.125rem/1.45 system-ui,sans-serif;overflow-wrap:anywhere}
-      h1{font-size:1.5rem;margin:0}h2{font-size:1.2rem;margin:1.6rem 0 .4rem;border-bottom:2px solid}
+      h1{font-size:1.5rem;margin:0}
+      h2{font-size:1.2rem;margin:1.6rem 0 .4rem;border-bottom:2px solid}
       ul{list-style:none;margin:0;padding:0}li{padding:.7rem 0;border-bottom:1px solid #777}
       b{font-size:1.2rem}p{margin:.4rem 0}.mark{border:2px solid;padding:0 .35rem;font-weight:700}
       .lot{font-family:ui-monospace,monospace}footer{margin-top:2rem;font-size:1rem}
       """;
 
   private static final String POLICY =
-      "default-src 'none'; style-src 'sha256-%s'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
-          .formatted(styleHash());
+      "default-src 'none'; style-src 'sha256-%s'; base-uri 'none'; form-action 'none';"
+              .formatted(styleHash())
+          + " frame-ancestors 'none'";
 
   private final Kitchen kitchen;
 

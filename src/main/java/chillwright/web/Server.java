@@ -96,7 +96,7 @@ public final class Server {
       javalin.start();
     } catch (JavalinException e) {
       throw new NotStarted(
-          "The service cannot listen at port %d of %s: %s. Is the port in use? Give another with --port."
+          "The service cannot listen at port %d of %s: %s. Is it in use? Give another with --port."
               .formatted(options.port(), options.host(), lastCause(e).getMessage()),
           e);
     }

@@ -48,7 +48,10 @@ class ApiTest {
     Reply made =
         served.post(
             "/api/v1/lots",
-            "{'lot':'S-1','food':'Barley soup','category':'soup_or_stew','portions':24,'note':'big pot'}");
+            """
+            {'lot':'S-1','food':'Barley soup','category':'soup_or_stew',
+             'portions':24,'note':'big pot'}
+            """);
     assertThat(made.status()).isEqualTo(201);
     assertThat(made.header("Location")).isEqualTo("/api/v1/lots/S-1");
     JsonNode lot = served.get(made.header("Location")).json();
@@ -100,8 +103,12 @@ class ApiTest {
     Reply reply =
         served.post(
             "/api/v1/lots/S-1/entries",
-            "{'entries':[{'when':'2026-03-03T10:00:00-07:00','entry':'cooked','temperature':'180F'},"
-                + "{'lot':'S-1','when':'2026-03-03T10:10:00-07:00','entry':'cooling','place':'Ice bath','to':null}]}");
+            """
+            {'entries':[
+              {'when':'2026-03-03T10:00:00-07:00','entry':'cooked','temperature':'180F'},
+              {'lot':'S-1','when':'2026-03-03T10:10:00-07:00','entry':'cooling',
+               'place':'Ice bath','to':null}]}
+            """);
     assertThat(reply.status()).isEqualTo(201);
     assertThat(reply.json().at("/entries")).hasSize(2);
     assertThat(reply.json().at("/entries/1/place").asText()).isEqualTo("Ice bath");
@@ -199,14 +206,21 @@ class ApiTest {
     Reply written =
         served.post(
             "/api/v1/readings",
-            "{'entries':[{'when':'2026-03-03T08:00:00-07:00','place':'Walk-in','temperature':'39.5F'},"
-                + "{'when':'2026-03-03T09:00:00-07:00','entry':'reading','place':'Freezer','temperature':'-2F'}]}");
+            """
+            {'entries':[
+              {'when':'2026-03-03T08:00:00-07:00','place':'Walk-in','temperature':'39.5F'},
+              {'when':'2026-03-03T09:00:00-07:00','entry':'reading','place':'Freezer',
+               'temperature':'-2F'}]}
+            """);
     assertThat(written.status()).as(written.text()).isEqualTo(201);
     String id = written.json().at("/entries/0/id").asText();
     Reply corrected =
         served.post(
             "/api/v1/readings",
-            "{'when':'2026-03-03T09:05:00-07:00','entry':'correction','corrects':'%s','temperature':'35.9F','note':'misread'}"
+            """
+            {'when':'2026-03-03T09:05:00-07:00','entry':'correction','corrects':'%s',
+             'temperature':'35.9F','note':'misread'}
+            """
                 .formatted(id));
     assertThat(corrected.status()).as(corrected.text()).isEqualTo(201);
     JsonNode readings = served.get("/api/v1/readings?place=Walk-in").json().at("/items");
@@ -331,8 +345,10 @@ class ApiTest {
         served.post(
             "/api/v1/checks",
             """
-            {'at':'2026-03-02T22:00:00Z','zone':'America/Chicago','ruleSet':'us-food-code-2022','rows':[
-             {'lot':'A','food':'Barley soup','category':'soup_or_stew','when':'2026-03-02T10:00:00Z','entry':'cooked','temperature':'135F'},
+            {'at':'2026-03-02T22:00:00Z','zone':'America/Chicago','ruleSet':'us-food-code-2022',
+             'rows':[
+             {'lot':'A','food':'Barley soup','category':'soup_or_stew',
+              'when':'2026-03-02T10:00:00Z','entry':'cooked','temperature':'135F'},
              {'lot':'A','when':'2026-03-02T12:00:00Z','entry':'reading','temperature':'70F'},
              {'lot':'A','when':'2026-03-02T16:00:00Z','entry':'reading','temperature':'41F'}]}
             """);
@@ -357,7 +373,8 @@ class ApiTest {
                 "/api/v1/checks",
                 """
                 {'rows':[
-                 {'lot':'A','food':'Barley soup','category':'soup_or_stew','when':'2026-03-02T10:00:00Z','entry':'cooked'},
+                 {'lot':'A','food':'Barley soup','category':'soup_or_stew',
+                  'when':'2026-03-02T10:00:00Z','entry':'cooked'},
                  {'lot':'B','when':'yesterday','entry':'reading','temperature':'70'}]}
                 """)
             .json();
@@ -400,7 +417,10 @@ class ApiTest {
     assertThat(rule.at("/figures"))
         .isEqualTo(
             Served.json(
-                "{'from':{'c':57,'f':135,'passes':'at'},'to':{'c':21,'f':70,'passes':'at'},'within':'PT2H'}"));
+                """
+                {'from':{'c':57,'f':135,'passes':'at'},'to':{'c':21,'f':70,'passes':'at'},
+                 'within':'PT2H'}
+                """));
     assertThat(rule.at("/citation/text").asText()).isEqualTo("3-501.14(A)(1)");
   }
 

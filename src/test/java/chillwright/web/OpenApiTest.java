@@ -68,9 +68,14 @@ class OpenApiTest {
     served.at("2026-03-03T19:30:00Z");
     served.post(
         "/api/v1/lots/O-1/entries",
-        "{'entries':[{'id':'r1','when':'2026-03-03T10:10:00-07:00','entry':'reading','temperature':'130F','air':'38F','probe':'P1'},"
-            + "{'when':'2026-03-03T12:15:00-07:00','entry':'reading','temperature':'90F'},"
-            + "{'when':'2026-03-03T12:16:00-07:00','entry':'correction','corrects':'r1','temperature':'131F'}]}");
+        """
+        {'entries':[
+          {'id':'r1','when':'2026-03-03T10:10:00-07:00','entry':'reading','temperature':'130F',
+           'air':'38F','probe':'P1'},
+          {'when':'2026-03-03T12:15:00-07:00','entry':'reading','temperature':'90F'},
+          {'when':'2026-03-03T12:16:00-07:00','entry':'correction','corrects':'r1',
+           'temperature':'131F'}]}
+        """);
     served.post("/api/v1/lots", "{'lot':'O-3','from':'O-1'}");
     served.post(
         "/api/v1/lots/O-3/entries",

@@ -1,5 +1,8 @@
 package chillwright.web;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.rulebook.BrokenRules;
 import chillwright.rulebook.RuleLibrary;
 import chillwright.service.Kitchen;
 import chillwright.service.Opening;
@@ -63,6 +66,21 @@ final class Served implements AutoCloseable {
       return response.headers().firstValue(name).orElse("");
     }
 
+    /** The problem document (RFC 9457) that it must be. */
+    JsonNode problem(int expected) {
+      assertThat(status).as(text()).isEqualTo(expected);
+      assertThat(header("Content-Type")).startsWith("application/problem+json");
+      return checked(json(), expected);
+    }
+
+    private static JsonNode checked(JsonNode problem, int expected) {
+      assertThat(problem.at("/status").asInt()).isEqualTo(expected);
+      assertThat(problem.at("/title").asText()).isNotEmpty();
+      assertThat(problem.at("/detail").asText()).isNotEmpty();
+      assertThat(problem.at("/problems")).isNotEmpty();
+      return problem;
+    }
+
     /** The code of the first fault of a problem document. */
     String code() {
       return json().at("/problems/0/code").asText();
@@ -102,7 +120,7 @@ final class Served implements AutoCloseable {
   static RuleLibrary library(Optional<Path> outside) {
     try {
       return RuleLibrary.load(outside);
-    } catch (chillwright.rulebook.BrokenRules e) {
+    } catch (BrokenRules e) {
       throw new AssertionError(e);
     }
   }
@@ -172,14 +190,20 @@ final class Served implements AutoCloseable {
     }
   }
 
-  /** A raw request with the right name, that ends the connection. */
-  String rawGet(String target) throws IOException {
-    return raw(
-        "GET "
-            + target
-            + " HTTP/1.1\r\nHost: localhost:"
-            + server.port()
-            + "\r\nConnection: close\r\n\r\n");
+  /** A request under the right name that ends the connection, with further header lines. */
+  String rawRequest(String method, String target, String... headers) throws IOException {
+    return raw(head(method, target, headers) + "\r\n");
+  }
+
+  /** The head of such a request, without the line that ends it. */
+  String head(String method, String target, String... headers) {
+    StringBuilder head = new StringBuilder();
+    head.append("%s %s HTTP/1.1\r\n".formatted(method, target));
+    head.append("Host: localhost:%d\r\nConnection: close\r\n".formatted(server.port()));
+    for (String header : headers) {
+      head.append(header).append("\r\n");
+    }
+    return head.toString();
   }
 
   /** A lot of soup that was cooked at ten. */
@@ -190,6 +214,16 @@ final class Served implements AutoCloseable {
     post(
         "/api/v1/lots/" + lot + "/entries",
         "{'when':'2026-03-03T10:00:00-07:00','entry':'cooked','temperature':'180F'}");
+  }
+
+  /** The problem document that an answer off the wire must be, with nothing of the code in it. */
+  static JsonNode problem(String raw, int expected) throws IOException {
+    assertThat(raw)
+        .startsWith("HTTP/1.1 " + expected + " ")
+        .contains("application/problem+json")
+        .doesNotContain("Exception", "at org.", "etty");
+    String body = raw.substring(raw.indexOf("\r\n\r\n")).strip();
+    return Reply.checked(Json.MAPPER.readTree(body), expected);
   }
 
   static JsonNode json(String text) {

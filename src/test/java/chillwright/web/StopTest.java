@@ -23,11 +23,13 @@ class StopTest {
         "{\"food\":\"Barley soup\",\"category\":\"soup_or_stew\"}".getBytes(StandardCharsets.UTF_8);
     try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), port)) {
       socket.setSoTimeout(20_000);
-      send(
-          socket,
-          "POST /api/v1/lots HTTP/1.1\r\nHost: localhost:%d\r\nContent-Type: application/json\r\nContent-Length: %d\r\n\r\n"
-              .formatted(port, body.length)
-              .getBytes(StandardCharsets.UTF_8));
+      String head =
+          served.head(
+              "POST",
+              "/api/v1/lots",
+              "Content-Type: application/json",
+              "Content-Length: " + body.length);
+      send(socket, (head + "\r\n").getBytes(StandardCharsets.UTF_8));
       // Long enough for the request to be taken up; it then waits for its body.
       TimeUnit.MILLISECONDS.sleep(200);
       CompletableFuture<Void> stopped = CompletableFuture.runAsync(served.server()::stop);

@@ -1,0 +1,184 @@
+package chillwright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.web.answers.Json;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The commands as a user gives them: what they print where, and how they end. */
+class CommandsTest {
+  private static final Clock CLOCK =
+      Clock.fixed(Instant.parse("2026-03-05T12:00:00Z"), ZoneOffset.UTC);
+
+  /** S. Nevada Health District and 16 Del. Admin. Code 3-501.14(A); minutes derived. */
+  private static final String COOLED =
+      """
+      lot,food,category,when,entry,temperature
+      A,Barley soup,soup_or_stew,2026-03-02T12:00:00Z,cooked,135F
+      A,,,2026-03-02T13:45:00Z,reading,70F
+      A,,,2026-03-02T17:45:00Z,reading,41F
+      """;
+
+  @TempDir private Path folder;
+
+  private final StringWriter out = new StringWriter();
+  private final StringWriter err = new StringWriter();
+
+  private int run(String... args) {
+    out.getBuffer().setLength(0);
+    err.getBuffer().setLength(0);
+    Console console = new Console(new PrintWriter(out), new PrintWriter(err), false);
+    return Main.commandLine(CLOCK, console).execute(args);
+  }
+
+  private String file(String name, String text) throws IOException {
+    return Files.writeString(folder.resolve(name), text).toString();
+  }
+
+  @Test
+  void check_ends_with_0_where_nothing_is_out() throws IOException {
+    assertThat(run("check", file("a.csv", COOLED), "--zone", "UTC")).isZero();
+    assertThat(out.toString()).contains("Barley soup", "3-501.14(A)(1)", "us-food-code-2022");
+    assertThat(err.toString()).isEmpty();
+  }
+
+  @Test
+  void check_ends_with_1_where_something_is_out() throws IOException {
+    String late = COOLED.replace("13:45:00Z,reading,70F", "14:00:00Z,reading,78F");
+    assertThat(run("check", file("a.csv", late), "--zone", "UTC")).isEqualTo(1);
+    assertThat(out.toString())
+        .contains("Discard, or reheat to 165 °F and start again if your authority allows.");
+  }
+
+  @Test
+  void check_ends_with_2_where_the_input_is_at_fault() throws IOException {
+    String broken = COOLED.replace("135F", "135").replace("reading,41F", "readin,41F");
+    assertThat(run("check", file("a.csv", broken))).isEqualTo(2);
+    assertThat(err.toString()).contains("line 2, temperature", "line 4, entry", "Faults: 2");
+  }
+
+  @Test
+  void rows_after_the_moment_are_left_out() throws IOException {
+    String at = "2026-03-02T13:00:00Z";
+    assertThat(run("check", file("a.csv", COOLED), "--at", at, "--zone", "UTC", "--format", "json"))
+        .isZero();
+    JsonNode lot = Json.MAPPER.readTree(out.toString()).path("lots").get(0);
+    assertThat(lot.path("verdict").asText()).isEqualTo("pending");
+    assertThat(lot.path("findings").get(0).path("deadline").asText())
+        .isEqualTo("2026-03-02T14:00:00Z");
+  }
+
+  @Test
+  void check_prints_the_promised_shape() throws IOException {
+    run("check", file("a.csv", COOLED), "--zone", "UTC", "--format", "json");
+    JsonNode answer = Json.MAPPER.readTree(out.toString());
+    assertThat(answer.path("ruleSet").path("id").asText()).isEqualTo("us-food-code-2022");
+    assertThat(answer.has("checkedAt")).isTrue();
+    JsonNode lot = answer.path("lots").get(0);
+    JsonNode finding = finding(lot, "cooling.cooked.total");
+    assertThat(finding.path("verdict").asText()).isEqualTo("in");
+    assertThat(finding.path("citation").asText()).isEqualTo("3-501.14(A)(2)");
+    assertThat(finding.path("limit").asText()).isEqualTo("41 °F within 6 h");
+    assertThat(finding.path("longest").asText()).isEqualTo("PT5H45M");
+    for (String key :
+        new String[] {
+          "dateMarkLastDay",
+          "daysLeftWhenThawed",
+          "chilledLastDay",
+          "discardAt",
+          "bestQualityBy",
+          "qualityLimit",
+          "governs",
+          "because"
+        }) {
+      assertThat(lot.path("keeping").has(key)).as(key).isTrue();
+    }
+    assertThat(lot.path("keeping").path("dateMarkLastDay").asText()).isEqualTo("2026-03-08");
+    assertThat(answer.path("problems").isArray()).isTrue();
+  }
+
+  private static JsonNode finding(JsonNode lot, String rule) {
+    for (JsonNode finding : lot.path("findings")) {
+      if (finding.path("rule").asText().equals(rule)) {
+        return finding;
+      }
+    }
+    throw new AssertionError("no finding " + rule);
+  }
+
+  @Test
+  void import_stores_once_and_skips_what_is_known() throws IOException {
+    String db = folder.resolve("k.db").toString();
+    String log = file("a.csv", COOLED);
+    assertThat(run("import", log, "--db", db, "--zone", "UTC")).isZero();
+    assertThat(out.toString()).contains("3 entries of 1 lot");
+    assertThat(run("import", log, "--db", db)).isZero();
+    assertThat(out.toString()).contains("0 entries of 0 lots", "3 rows were known already");
+    assertThat(run("recompute", "--db", db)).isZero();
+    assertThat(out.toString()).contains("rows changed: 0");
+  }
+
+  @Test
+  void import_stores_nothing_of_a_file_with_a_fault() throws IOException {
+    String db = folder.resolve("k.db").toString();
+    String log = file("a.csv", COOLED + "B,,,2026-03-02T12:00:00Z,cooked,135F\n");
+    assertThat(run("import", log, "--db", db, "--zone", "UTC")).isEqualTo(2);
+    assertThat(out.toString()).contains("Nothing was stored");
+    assertThat(run("import", log, "--db", db, "--good-lots-only")).isEqualTo(2);
+    assertThat(out.toString()).contains("3 entries of 1 lot");
+  }
+
+  @Test
+  void another_zone_or_rule_set_than_the_stored_one_is_refused() throws IOException {
+    String db = folder.resolve("k.db").toString();
+    String log = file("a.csv", COOLED);
+    run("import", log, "--db", db, "--zone", "UTC");
+    assertThat(run("import", log, "--db", db, "--zone", "America/Denver")).isEqualTo(2);
+    assertThat(err.toString()).contains("UTC", "America/Denver", "--zone");
+    assertThat(run("import", log, "--db", db, "--rule-set", "us-home")).isEqualTo(2);
+    assertThat(err.toString()).contains("us-food-code-2022", "us-home");
+  }
+
+  @Test
+  void keep_answers_a_question_about_a_category() {
+    assertThat(run("keep", "soup_or_stew", "--made", "2026-04-01")).isZero();
+    assertThat(out.toString()).contains("2026-04-07");
+    assertThat(run("keep", "soup", "--made", "2026-04-01")).isEqualTo(2);
+    assertThat(err.toString()).contains("soup_or_stew");
+    assertThat(run("keep", "soup_or_stew", "--made", "2026-04-02", "--frozen", "2026-04-01"))
+        .isEqualTo(2);
+    assertThat(err.toString()).contains("--frozen 2026-04-01: allowed is not before 2026-04-02");
+  }
+
+  @Test
+  void rules_shows_what_a_local_set_changes() {
+    assertThat(run("rules")).isZero();
+    assertThat(out.toString()).contains("us-food-code-2022", "us-home");
+    assertThat(run("rules", "example-county", "--rules", "sample-logs/rules")).isZero();
+    assertThat(out.toString()).contains("(changed here)", "45 °F (7 °C) or below");
+    assertThat(run("rules", "atlantis")).isEqualTo(2);
+    assertThat(err.toString()).contains("atlantis", "us-home");
+  }
+
+  @Test
+  void every_command_has_help_and_a_wrong_one_says_so() {
+    for (String command :
+        new String[] {"serve", "demo", "check", "import", "keep", "rules", "recompute"}) {
+      assertThat(run(command, "--help")).as(command).isZero();
+      assertThat(out.toString()).contains("Usage: chillwright " + command, "Exit codes");
+    }
+    assertThat(run("chek")).isEqualTo(2);
+    assertThat(run("check", "no-such-file.csv")).isEqualTo(2);
+    assertThat(err.toString()).contains("no-such-file.csv");
+  }
+}
