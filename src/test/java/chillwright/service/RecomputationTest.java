@@ -33,7 +33,7 @@ class RecomputationTest {
   @TempDir private Path folder;
 
   static IntStream seeds() {
-    return IntStream.rangeClosed(1, 8);
+    return IntStream.rangeClosed(1, 6);
   }
 
   @ParameterizedTest(name = "seed {0}")
