@@ -118,7 +118,7 @@ class FaultsTest {
           {'when':'2026-03-03T17:10:00Z','place':'Walk-in'} | missing
           {'when':'2026-03-03T17:10:00Z','temperature':'39F'} | missing
           {'when':'2026-03-03T17:10:00Z','place':'W','temperature':'39F','lot':'S-1'} | lot-not-here
-          {'when':'2026-03-03T17:10Z','place':'W','temperature':'9F','entry':'cooked'}|entry-not-here
+          {'when':'2026-03-03T17:10Z','place':'W','entry':'chilled'} | entry-not-here
           {'when':'2026-03-03T17:30:00Z','place':'Walk-in','temperature':'39F'} | in-the-future
           {'entries':[]} | wrong-type
           {'entries':{}} | wrong-type
@@ -229,7 +229,7 @@ class FaultsTest {
           {} | missing | /category
           {'category':'stone'} | unknown-category | /category
           {'category':'soup_or_stew','made':'2026-3-3'} | bad-date | /made
-          {'category':'pizza','made':'2026-03-03','frozen':'2026-03-02'}|impossible-date|/frozen
+          {'category':'pizza','made':'2026-03-03','frozen':'2026-03-02'} | impossible-date | /frozen
           {'category':'soup_or_stew','thawed':'2026-03-02'} | impossible-date | /thawed
           {'category':'soup_or_stew','ruleSet':'none'} | unknown-rule-set | /ruleSet
           {'category':['soup_or_stew']} | wrong-type | /category
