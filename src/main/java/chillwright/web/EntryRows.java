@@ -26,7 +26,7 @@ import java.util.Set;
  */
 final class EntryRows {
   /** The most entries of one request. */
-  static final int MOST = 1000;
+  static final int MOST = 10_000;
 
   private static final String ENTRIES = "entries";
 

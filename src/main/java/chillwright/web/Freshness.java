@@ -60,12 +60,12 @@ final class Freshness {
   private synchronized String change(Instant now) {
     String current = kitchen.revision();
     if (!current.equals(revision) || !now.isBefore(nextLimit)) {
-      revision = current;
       nextLimit =
           kitchen.reports().dueNext(Page.Wanted.first(1)).items().stream()
               .map(due -> due.finding().settlesAt())
               .findFirst()
               .orElse(Instant.MAX);
+      revision = current;
     }
     return revision + " " + nextLimit;
   }

@@ -15,11 +15,14 @@ import io.javalin.http.Header;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.MethodNotAllowedResponse;
 import io.javalin.router.EndpointNotFound;
+import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ThreadLocalRandom;
+import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
 import org.eclipse.jetty.http.HttpException;
 import org.eclipse.jetty.http.HttpStatus;
 import org.slf4j.Logger;
@@ -28,6 +31,9 @@ import org.slf4j.LoggerFactory;
 /** Every error as a problem document (RFC 9457): one table from what went wrong to HTTP. */
 final class Problems {
   static final String TYPE = "application/problem+json";
+
+  /** The most faults of one answer: more than a person mends, and no larger than the request. */
+  private static final int MOST = 1000;
 
   private static final Logger LOG = LoggerFactory.getLogger(Problems.class);
 
@@ -58,6 +64,13 @@ final class Problems {
   }
 
   private static void write(Context context, ProblemDocument problem, Map<String, String> headers) {
+    if (context.res().isCommitted()) {
+      // Half an answer must not look like a whole one: the client sees the line go dead.
+      ServletContextRequest.getServletContextRequest(context.req())
+          .getServletChannel()
+          .abort(new IOException("cut off after a fault"));
+      return;
+    }
     headers.forEach(context::header);
     context.removeHeader(Header.ETAG);
     context.header(Header.CACHE_CONTROL, "no-store");
@@ -73,12 +86,28 @@ final class Problems {
   }
 
   static ProblemDocument document(RequestFault fault) {
-    List<Fault> faults = fault.faults();
+    List<Fault> faults = bounded(fault.faults());
     String detail =
         faults.size() == 1
             ? faults.get(0).says()
             : "There are " + faults.size() + " faults; \"problems\" lists each.";
     return document(fault.status(), detail, Optional.empty(), faults);
+  }
+
+  private static List<Fault> bounded(List<Fault> faults) {
+    if (faults.size() <= MOST) {
+      return faults;
+    }
+    List<Fault> first = new ArrayList<>(faults.subList(0, MOST));
+    String count = Integer.toString(faults.size() - MOST);
+    first.add(
+        new Fault(
+            "more-faults",
+            new Answers.InRequest("body"),
+            count,
+            "none",
+            "There are " + count + " more faults. Mend these first."));
+    return first;
   }
 
   private static ProblemDocument document(

@@ -65,6 +65,19 @@ class FaultsTest {
   }
 
   @Test
+  void more_faults_than_anyone_mends_are_counted() {
+    StringBuilder body = new StringBuilder("{'when':'2026-03-03T17:10:00Z','entry':'cooling'");
+    for (int i = 0; i < 1500; i++) {
+      body.append(",'x").append(i).append("':1");
+    }
+    JsonNode problem =
+        served.post("/api/v1/lots/S-1/entries", body.append('}').toString()).problem(422);
+    assertThat(problem.at("/problems")).hasSize(1001);
+    assertThat(problem.at("/problems/1000/code").asText()).isEqualTo("more-faults");
+    assertThat(problem.at("/problems/1000/given").asText()).isEqualTo("500");
+  }
+
+  @Test
   void nothing_of_a_request_with_a_fault_is_written() {
     int before = served.get("/api/v1/lots/S-1/entries").json().at("/items").size();
     served

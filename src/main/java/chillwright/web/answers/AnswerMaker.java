@@ -41,7 +41,8 @@ public record AnswerMaker(ZoneId zone, Instant now) {
         new Answers.RuleSetRef(book.id(), book.version()),
         time(checked.at()),
         checked.lots().stream().map(this::lot).toList(),
-        faults(checked.problems()));
+        faults(checked.problems()),
+        book.defers().strip());
   }
 
   private Answers.Lot lot(Judged judged) {

@@ -18,7 +18,11 @@ public final class Answers {
 
   /** A stateless check of a log. */
   public record Check(
-      RuleSetRef ruleSet, OffsetDateTime checkedAt, List<Lot> lots, List<Fault> problems) {}
+      RuleSetRef ruleSet,
+      OffsetDateTime checkedAt,
+      List<Lot> lots,
+      List<Fault> problems,
+      String defers) {}
 
   /**
    * One lot of a check, with what the rules say of it; {@code verdict} is null without findings.
