@@ -37,7 +37,7 @@ CREATE TABLE lot (
   settled_at          INTEGER,                    -- when the last of its findings settles
   out_from_at         INTEGER,                    -- when the first finding settled out
   not_shown_from_at   INTEGER,                    -- when the first finding settled not-shown
-  overdue_from_at     INTEGER,                    -- the same, of those that miss a reading
+  owed_from_at        INTEGER,                    -- from when on a corrective action is owed
   date_mark_last_day  INTEGER,
   days_left_thawed    INTEGER,                    -- while frozen: days of the mark it will have
   chilled_last_day    INTEGER,
@@ -58,8 +58,8 @@ CREATE INDEX lot_place ON lot (place, id) WHERE closed_at IS NULL AND place IS N
 CREATE INDEX lot_out ON lot (out_from_at, id) WHERE closed_at IS NULL AND out_from_at IS NOT NULL;
 CREATE INDEX lot_not_shown ON lot (not_shown_from_at, id)
   WHERE closed_at IS NULL AND not_shown_from_at IS NOT NULL;
-CREATE INDEX lot_overdue ON lot (overdue_from_at, id)
-  WHERE closed_at IS NULL AND overdue_from_at IS NOT NULL;
+CREATE INDEX lot_owed ON lot (owed_from_at, id)
+  WHERE closed_at IS NULL AND owed_from_at IS NOT NULL;
 CREATE INDEX lot_pending ON lot (settled_at, id)
   WHERE closed_at IS NULL AND settled_at IS NOT NULL;
 CREATE INDEX lot_last_day ON lot (last_day, id) WHERE closed_at IS NULL AND last_day IS NOT NULL;
@@ -125,7 +125,7 @@ CREATE TABLE finding (
   settles_at          INTEGER NOT NULL,
   settled             INTEGER NOT NULL CHECK (settled IN (0, 1, 3, 4)),     -- pending never stays
   deadline_at         INTEGER,
-  overdue             INTEGER NOT NULL CHECK (overdue IN (0, 1)),    -- settled for want of a reading
+  calls               INTEGER NOT NULL CHECK (calls IN (0, 1)),      -- for a hand, once settled
   shortest_ms         INTEGER,
   longest_ms          INTEGER,
   estimate_ms         INTEGER,
@@ -135,11 +135,9 @@ CREATE TABLE finding (
   PRIMARY KEY (lot_id, seq)
 ) STRICT, WITHOUT ROWID;
 
--- "Due next": what still settles badly if nothing is done.
-CREATE INDEX finding_due ON finding (settles_at, lot_id, seq)
-  WHERE settled <= 1 AND deadline_at IS NOT NULL;
--- The report: what went out, or was never shown in time, between two moments.
-CREATE INDEX finding_trouble ON finding (settles_at, lot_id, seq) WHERE settled = 0 OR overdue = 1;
+-- "Due next" is what still settles badly if nothing is done; the report, what did between two
+-- moments.
+CREATE INDEX finding_calls ON finding (settles_at, lot_id, seq) WHERE calls = 1;
 
 -- Readings of a refrigerator, a freezer, a hot-holding unit or a counter, and their corrections.
 CREATE TABLE place_reading (

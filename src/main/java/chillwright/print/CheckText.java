@@ -2,6 +2,7 @@ package chillwright.print;
 
 import chillwright.core.keeping.Keeping;
 import chillwright.core.log.Timeline;
+import chillwright.core.rules.Acts;
 import chillwright.core.rules.Assessment;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.Rule;
@@ -38,7 +39,12 @@ public record CheckText(ZoneId zone, Instant at) {
         .sorted(Sentences.worstFirst(at))
         .forEach(finding -> lines.add(line(finding, sentences)));
     if (timeline.closedAt().isEmpty()) {
-      lines.addAll(KeepText.dates(keeping, zone));
+      if (Acts.owed(timeline, findings, at).isPresent()) {
+        lines.add("  > Act first: no date below holds before that is done.");
+        lines.addAll(KeepText.dates(keeping.withoutGoverning(), zone));
+      } else {
+        lines.addAll(KeepText.dates(keeping, zone));
+      }
       keeping.because().stream().map(reason -> "        " + reason).forEach(lines::add);
     }
     return String.join(NEW_LINE, lines);

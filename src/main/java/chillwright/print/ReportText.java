@@ -51,6 +51,11 @@ public record ReportText(ZoneId zone, Scale scale, Instant now) {
     if (taken.isEmpty()) {
       return isOwed ? "owed, none is logged" : "none is logged; the lot is closed";
     }
+    return done(taken);
+  }
+
+  /** What was done, in words; blank for nothing. */
+  public String done(List<LogEntry> taken) {
     return taken.stream().map(this::done).collect(Collectors.joining("; "));
   }
 

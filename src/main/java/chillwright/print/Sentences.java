@@ -2,6 +2,7 @@ package chillwright.print;
 
 import chillwright.core.log.LogEntry;
 import chillwright.core.measure.Temperature.Scale;
+import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.Remark;
 import chillwright.core.rules.Rule;
@@ -40,8 +41,8 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
   public String says(Finding finding) {
     String fact =
         switch (finding.at(now)) {
-          case OUT -> out(finding) + doNow(finding.rule());
-          case NOT_SHOWN -> notShown(finding);
+          case OUT -> out(finding) + reheat(finding) + doNow(finding);
+          case NOT_SHOWN -> notShown(finding) + reheat(finding);
           case PENDING -> pending(finding);
           case IN -> in(finding);
           case NO_RULE -> finding.rule().says();
@@ -114,14 +115,15 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
       return "The record does not show when the clock started, so it cannot show "
           + Figures.limit(rule, scale)
           + bounds(finding)
-          + ".";
+          + "."
+          + unlessShown(finding);
     }
     if (finding.has(Remark.STANDING_NOT_SHOWN)) {
       return "Nothing shows that it stood covered; a reading two minutes or more after the heating"
           + " would.";
     }
     if (finding.has(Remark.FOUND_SOFT)) {
-      return "Found soft without a temperature: take one now." + doNow(rule);
+      return "Found soft without a temperature: take one now." + doNow(finding);
     }
     if (finding.has(Remark.READING_OVERDUE)) {
       return overdue(finding);
@@ -130,7 +132,27 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
         + Figures.limit(rule, scale)
         + bounds(finding)
         + finding.deadline().map(d -> "; a reading by " + time(d) + " would have").orElse("")
-        + ".";
+        + "."
+        + unlessShown(finding);
+  }
+
+  /** A cooling or reheating that cannot be shown is handled as if its limit was missed. */
+  private String unlessShown(Finding finding) {
+    return Acts.calls(finding) && !finding.rule().actions().isEmpty()
+        ? " Unless something else shows it, act as if it was missed:" + doNow(finding)
+        : "";
+  }
+
+  /** What came of a reheat that was logged while the food cooled. */
+  private static String reheat(Finding finding) {
+    if (finding.has(Remark.REHEATED_TOO_OFTEN)) {
+      return " It had been reheated before; another reheat does not start the cooling again.";
+    }
+    boolean isTooLate = finding.has(Remark.REHEAT_TOO_LATE) || finding.has(Remark.REHEAT_BEGUN);
+    return isTooLate
+        ? " A reheat that is not done before the limit has passed does not mend this; if your"
+            + " authority allows it, log that as an action."
+        : "";
   }
 
   private String overdue(Finding finding) {
@@ -138,16 +160,29 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
         finding.rule().shape() instanceof Reach reach
             ? reach.to().text(scale)
             : Figures.limit(finding.rule(), scale);
-    String last =
-        finding.decisive().flatMap(LogEntry::temperature).isPresent()
-            ? " (last read " + seen(finding) + ")"
-            : "";
+    Optional<LogEntry> read = finding.decisive().filter(e -> e.temperature().isPresent());
+    String by = finding.deadline().map(d -> " by " + time(d)).orElse("");
+    if (finding.has(Remark.CLOSED_UNREAD)) {
+      String last = read.map(e -> ", last read " + seen(finding)).orElse("");
+      return "No reading shows " + limit + by + last + "; the lot is closed.";
+    }
+    boolean isReadLate =
+        read.isPresent() && finding.deadline().filter(read.get().happenedAt()::isAfter).isPresent();
+    if (isReadLate) {
+      return "Still "
+          + seen(finding)
+          + ", after the time counted from the last proof ("
+          + limit
+          + by
+          + "): act as if the limit was missed."
+          + doNow(finding);
+    }
     return "Reading overdue: nothing shows "
         + limit
-        + finding.deadline().map(d -> " by " + time(d)).orElse("")
-        + last
+        + by
+        + read.map(e -> " (last read " + seen(finding) + ")").orElse("")
         + ". Take one now and log it. If the limit was missed:"
-        + doNow(finding.rule());
+        + doNow(finding);
   }
 
   private String bounds(Finding finding) {
@@ -176,7 +211,7 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
     Instant last = finding.deadline().orElse(finding.settlesAt());
     String left = " (" + Figures.duration(Duration.between(now, last)) + " left).";
     if (finding.rule().shape() instanceof Reach reach) {
-      return reach.to().text(scale) + " by " + time(last) + left;
+      return reach.to().text(scale) + " by " + time(last) + left + reheatBegun(finding, last);
     }
     if (finding.rule().shape() instanceof DayCount) {
       return "Last day " + day(last) + ".";
@@ -190,6 +225,25 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
           + (hold.allowed().isZero() ? "" : " A reading will show it.");
     }
     return "Gone by " + time(last) + left;
+  }
+
+  private String reheatBegun(Finding finding, Instant last) {
+    if (!finding.has(Remark.REHEAT_BEGUN)) {
+      return finding.has(Remark.REHEATED_TOO_OFTEN) ? reheat(finding) : "";
+    }
+    return finding.rule().actions().stream()
+        .map(Rule.Action::says)
+        .filter(act -> act.startsWith("reheat to "))
+        .map(
+            act -> " Being reheated: " + upTo(act, " and ") + " by then, or the old clock runs on.")
+        .findFirst()
+        .orElse(
+            " Being reheated: it must be done by " + time(last) + ", or the old clock runs on.");
+  }
+
+  private static String upTo(String text, String end) {
+    int at = text.indexOf(end);
+    return at < 0 ? text : text.substring(0, at);
   }
 
   private String in(Finding finding) {
@@ -209,7 +263,11 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
           + ".";
     }
     if (finding.rule().shape() instanceof Hold) {
-      return Figures.limit(finding.rule(), scale) + " at every reading" + gap(finding) + ".";
+      return Figures.limit(finding.rule(), scale)
+          + " at every reading"
+          + gap(finding)
+          + lastRead(finding)
+          + ".";
     }
     if (finding.rule().shape() instanceof StaysFrozen) {
       return "Frozen, " + seen(finding) + ".";
@@ -231,6 +289,17 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
         .orElse("");
   }
 
+  /** Silence is no fault of holding, but a cook must see how long it has lasted. */
+  private String lastRead(Finding finding) {
+    return finding
+        .decisive()
+        .filter(read -> finding.has(Remark.STILL_GOES_ON))
+        .map(read -> Duration.between(read.happenedAt(), now))
+        .filter(silence -> silence.compareTo(Duration.ofMinutes(1)) >= 0)
+        .map(silence -> "; last read " + Figures.duration(silence) + " ago")
+        .orElse("");
+  }
+
   private String seen(Finding finding) {
     return finding
         .decisive()
@@ -244,13 +313,21 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
   }
 
   /** The corrective actions as the rule set gives them: " Discard, or reheat …". */
-  private static String doNow(Rule rule) {
-    if (rule.actions().isEmpty()) {
+  private String doNow(Finding finding) {
+    if (finding.rule().actions().isEmpty()) {
       return "";
     }
     String all =
-        rule.actions().stream().map(Rule.Action::says).collect(Collectors.joining(", or "));
+        finding.rule().actions().stream()
+            .map(act -> act.says() + noLonger(act, finding))
+            .collect(Collectors.joining(", or "));
     return " " + all.substring(0, 1).toUpperCase(Locale.ROOT) + all.substring(1) + ".";
+  }
+
+  private String noLonger(Rule.Action act, Finding finding) {
+    return finding.offered(now).contains(act)
+        ? ""
+        : " (no longer: that was until " + time(finding.offeredUntil(act).orElseThrow()) + ")";
   }
 
   private String time(Instant moment) {

@@ -68,7 +68,7 @@ final class Figures {
     return OptionalInt.of(degrees.movePointRight(2).intValueExact());
   }
 
-  private static Optional<Duration> time(Spot day, String key) {
+  static Optional<Duration> time(Spot day, String key) {
     return day.has(key) ? Optional.of(Duration.parse(day.text(key))) : Optional.empty();
   }
 

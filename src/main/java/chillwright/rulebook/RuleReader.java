@@ -131,6 +131,9 @@ final class RuleReader {
   }
 
   private static Rule.Action action(Spot action) {
-    return new Rule.Action(action.text("says"), Figures.citation(action.at("cite")));
+    return new Rule.Action(
+        action.text("says"),
+        Figures.citation(action.at("cite")),
+        Figures.time(action, "offered-for"));
   }
 }

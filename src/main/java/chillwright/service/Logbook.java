@@ -6,6 +6,7 @@ import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Row;
+import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
 import chillwright.service.Judge.Judged;
 import chillwright.storage.KeyStore.Answered;
@@ -99,7 +100,7 @@ public final class Logbook {
         judged.timeline(),
         Set.copyOf(before),
         judged.findings(),
-        Dues.first(judged.findings(), now),
+        Acts.next(judged.timeline(), judged.findings(), now),
         descendants);
   }
 

@@ -28,7 +28,7 @@ public record LotView(
    *
    * @param timeline its life in order of time, corrections applied
    * @param ruleSet the rules that judged it, with the figures of its day
-   * @param due what settles badly next unless something is done
+   * @param due what is owed, or else settles badly next unless something is done
    */
   public record Judged(
       Timeline timeline, RuleSet ruleSet, List<Finding> findings, Optional<Finding> due) {

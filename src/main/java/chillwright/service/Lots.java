@@ -3,6 +3,7 @@ package chillwright.service;
 import chillwright.core.keeping.LotState;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
+import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
 import chillwright.service.FoundFindings.Found;
 import chillwright.storage.LotFilter;
@@ -52,7 +53,7 @@ public final class Lots {
             .map(found::finding)
             .toList();
     return new LotView.Judged(
-        found.timeline(), found.ruleSet(), findings, Dues.first(findings, now));
+        found.timeline(), found.ruleSet(), findings, Acts.next(found.timeline(), findings, now));
   }
 
   /** Lots that the query lets through. */
@@ -71,17 +72,17 @@ public final class Lots {
                     Function.identity()));
   }
 
-  /** Lots on hand for which a reading is overdue, the longest overdue first. */
-  public Page<LotState> overdue(Page.Wanted wanted) {
+  /** Lots on hand to which a corrective action is owed, the longest owed first. */
+  public Page<LotState> owed(Page.Wanted wanted) {
     Instant now = kitchen.now();
-    String list = "overdue";
+    String list = "owed";
     return kitchen
         .database()
         .read(
             session ->
                 Cursors.page(
                     list,
-                    session.lots().overdue(now, wanted.limit(), Cursors.position(list, wanted)),
+                    session.lots().owed(now, wanted.limit(), Cursors.position(list, wanted)),
                     Function.identity()));
   }
 }

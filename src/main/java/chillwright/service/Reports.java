@@ -5,25 +5,19 @@ import chillwright.core.log.EntryId;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Timeline;
-import chillwright.core.log.Word;
+import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.RuleSet;
 import chillwright.service.FoundFindings.Found;
 import chillwright.storage.FindingStore.OfLot;
 import chillwright.storage.Session;
 import java.time.Instant;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
 
 /** What the kitchen must answer for, and what it must do next. */
 public final class Reports {
-  /** Words that tell what was done about a missed limit. */
-  private static final Set<Word> CORRECTIVE =
-      EnumSet.of(Word.ACTION, Word.DISCARDED, Word.REHEATING);
-
   private static final String DUE = "due";
   private static final String TROUBLE = "out";
 
@@ -63,8 +57,8 @@ public final class Reports {
   public record Due(LotState lot, Timeline timeline, RuleSet ruleSet, Finding finding) {}
 
   /**
-   * What went out of compliance, or was not shown for want of a reading, between two moments, both
-   * included; the oldest first, closed lots too. What only will go out later is not among it.
+   * What went out of compliance, or a cooling or reheating that was not shown, between two moments,
+   * both included; the oldest first, closed lots too. What only will go out later is not among it.
    */
   public Page<Trouble> outOfCompliance(
       Optional<Instant> from, Optional<Instant> to, Page.Wanted wanted) {
@@ -98,12 +92,7 @@ public final class Reports {
             .map((EntryId id) -> found.entries().get(id))
             .filter(Objects::nonNull)
             .toList();
-    List<LogEntry> taken =
-        found.timeline().own().stream()
-            .filter(entry -> CORRECTIVE.contains(entry.word()))
-            .filter(entry -> !entry.happenedAt().isBefore(finding.settlesAt()))
-            .filter(entry -> !finding.evidence().contains(entry.id()))
-            .toList();
+    List<LogEntry> taken = Acts.taken(finding, found.timeline());
     return new Trouble(found.state(), found.timeline(), found.ruleSet(), finding, evidence, taken);
   }
 

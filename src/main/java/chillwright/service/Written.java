@@ -26,7 +26,7 @@ public record Written(
    *
    * @param timeline its life in order of time, corrections applied
    * @param before the findings it had before these rows; the others are what the rows did
-   * @param due what settles badly next unless something is done
+   * @param due what is owed, or else settles badly next unless something is done
    * @param descendants lots that came from it and were judged again
    */
   public record Lot(

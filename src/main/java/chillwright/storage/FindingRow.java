@@ -4,6 +4,7 @@ import chillwright.core.log.EntryId;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.measure.Elapsed;
+import chillwright.core.rules.Acts;
 import chillwright.core.rules.Citation;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.Remark;
@@ -25,6 +26,7 @@ import java.util.function.Function;
  *
  * @param rule id within the rule set that judged the lot
  * @param judged the lot whose record was judged: this one or a source
+ * @param calls whether it calls for a hand once it has settled
  */
 public record FindingRow(
     String rule,
@@ -32,6 +34,7 @@ public record FindingRow(
     Instant opensAt,
     Instant settlesAt,
     Verdict settled,
+    boolean calls,
     Optional<Instant> deadline,
     Elapsed elapsed,
     Optional<EntryId> decisive,
@@ -44,6 +47,7 @@ public record FindingRow(
         finding.opensAt(),
         finding.settlesAt(),
         finding.settled(),
+        Acts.calls(finding),
         finding.deadline(),
         finding.elapsed(),
         finding.decisive().map(LogEntry::id),
@@ -58,6 +62,7 @@ public record FindingRow(
         row.getOpensAt(),
         row.getSettlesAt(),
         Codes.VERDICTS.word(row.getSettled()),
+        row.getCalls() == 1,
         Optional.ofNullable(row.getDeadlineAt()),
         new Elapsed(
             Optional.ofNullable(row.getShortestMs()),
@@ -83,7 +88,7 @@ public record FindingRow(
     row.setSettlesAt(settlesAt);
     row.setSettled(Codes.VERDICTS.of(settled));
     row.setDeadlineAt(deadline.orElse(null));
-    row.setOverdue(remarks.contains(Remark.READING_OVERDUE) ? 1 : 0);
+    row.setCalls(calls ? 1 : 0);
     row.setShortestMs(elapsed.shortest().orElse(null));
     row.setLongestMs(elapsed.longest().orElse(null));
     row.setEstimateMs(elapsed.estimate().orElse(null));
@@ -101,6 +106,7 @@ public record FindingRow(
         Instant.ofEpochMilli(opensAt.toEpochMilli()),
         Instant.ofEpochMilli(settlesAt.toEpochMilli()),
         settled,
+        calls,
         deadline.map(Instant::toEpochMilli).map(Instant::ofEpochMilli),
         new Elapsed(
             elapsed.shortest().map(FindingRow::cut),

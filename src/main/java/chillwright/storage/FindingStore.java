@@ -25,10 +25,6 @@ import org.jooq.impl.DSL;
 /** What was found of each lot when it was last assessed. */
 public final class FindingStore {
   /** Codes of {@code out} and {@code not-shown}; the partial indexes name the same numbers. */
-  private static final int OUT = 0;
-
-  private static final int NOT_SHOWN = 1;
-
   private final Session session;
 
   FindingStore(Session session) {
@@ -96,7 +92,8 @@ public final class FindingStore {
 
   /**
    * What falls due next: of each lot on hand the first finding that settles badly after now unless
-   * something is done, the most urgent lot first.
+   * something is done, the most urgent lot first. Lots that are out, or to which an action is owed,
+   * are not among them: no date mends that.
    */
   public Slice<OfLot> due(Instant now, int limit, Optional<Position> after) {
     Finding earlier = FINDING.as("earlier");
@@ -115,23 +112,28 @@ public final class FindingStore {
                                 .SETTLES_AT
                                 .eq(FINDING.SETTLES_AT)
                                 .and(earlier.SEQ.lt(FINDING.SEQ)))));
-    return slice(dueAfter(FINDING, now).and(LOT.CLOSED_AT.isNull()).and(first), limit, after);
+    Condition isUpToNow =
+        LOT.CLOSED_AT
+            .isNull()
+            .and(LOT.OWED_FROM_AT.isNull().or(LOT.OWED_FROM_AT.gt(now)))
+            .and(LOT.OUT_FROM_AT.isNull().or(LOT.OUT_FROM_AT.gt(now)));
+    return slice(dueAfter(FINDING, now).and(isUpToNow).and(first), limit, after);
   }
 
   private static Condition dueAfter(Finding finding, Instant now) {
     return finding
         .SETTLES_AT
         .gt(now)
-        .and(finding.SETTLED.le(inline(NOT_SHOWN)))
+        .and(finding.CALLS.eq(inline(1)))
         .and(finding.DEADLINE_AT.isNotNull());
   }
 
   /**
-   * Findings that settled {@code out}, or {@code not-shown} for want of a reading, from one moment
-   * to another, both included; the oldest first. Closed lots are among them.
+   * Findings that settled {@code out}, or {@code not-shown} where that calls for a hand, from one
+   * moment to another, both included; the oldest first. Closed lots are among them.
    */
   public Slice<OfLot> trouble(Instant from, Instant to, int limit, Optional<Position> after) {
-    Condition inTrouble = FINDING.SETTLED.eq(inline(OUT)).or(FINDING.OVERDUE.eq(inline(1)));
+    Condition inTrouble = FINDING.CALLS.eq(inline(1));
     return slice(
         FINDING.SETTLES_AT.ge(from).and(FINDING.SETTLES_AT.le(to)).and(inTrouble), limit, after);
   }

@@ -40,10 +40,10 @@ record LotList(Optional<Field<Long>> along, List<Condition> wanted) {
     return new LotList(along(filter), wanted);
   }
 
-  static LotList overdue(Instant now) {
+  static LotList owed(Instant now) {
     return new LotList(
-        Optional.of(number(LOT.OVERDUE_FROM_AT)),
-        List.of(LOT.CLOSED_AT.isNull(), LOT.OVERDUE_FROM_AT.le(now)));
+        Optional.of(number(LOT.OWED_FROM_AT)),
+        List.of(LOT.CLOSED_AT.isNull(), LOT.OWED_FROM_AT.le(now)));
   }
 
   private static boolean isOnHandOnly(LotFilter filter) {

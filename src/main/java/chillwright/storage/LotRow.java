@@ -35,6 +35,7 @@ final class LotRow {
     row.setRuleSet(standing.judgedBy().ruleSet());
     row.setRuleSetVersion(standing.judgedBy().version());
     row.setLastDay(standing.lastDay().orElse(null));
+    row.setOwedFromAt(standing.owedFrom().orElse(null));
     fill(row, standing.verdicts());
     fill(row, standing.keeping());
   }
@@ -44,7 +45,6 @@ final class LotRow {
     row.setSettledAt(verdicts.settledAt().orElse(null));
     row.setOutFromAt(verdicts.outFrom().orElse(null));
     row.setNotShownFromAt(verdicts.notShownFrom().orElse(null));
-    row.setOverdueFromAt(verdicts.overdueFrom().orElse(null));
   }
 
   private static void fill(LotRecord row, Keeping keeping) {
@@ -78,6 +78,7 @@ final class LotRow {
         Optional.ofNullable(row.getPlace()),
         new JudgedBy(row.getRuleSet(), row.getRuleSetVersion()),
         verdicts(row),
+        Optional.ofNullable(row.getOwedFromAt()),
         keeping(row),
         Optional.ofNullable(row.getLastDay()));
   }
@@ -87,8 +88,7 @@ final class LotRow {
         Codes.VERDICTS.wordOrEmpty(row.getWorst()),
         Optional.ofNullable(row.getSettledAt()),
         Optional.ofNullable(row.getOutFromAt()),
-        Optional.ofNullable(row.getNotShownFromAt()),
-        Optional.ofNullable(row.getOverdueFromAt()));
+        Optional.ofNullable(row.getNotShownFromAt()));
   }
 
   private static Keeping keeping(LotRecord row) {

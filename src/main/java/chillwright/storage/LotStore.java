@@ -49,9 +49,9 @@ public final class LotStore {
     return LotList.of(filter).slice(session.sql(), limit, after);
   }
 
-  /** Lots on hand for which a reading is overdue, the longest overdue first. */
-  public Slice<LotState> overdue(Instant now, int limit, Optional<Position> after) {
-    return LotList.overdue(now).slice(session.sql(), limit, after);
+  /** Lots on hand to which a corrective action is owed, the longest owed first. */
+  public Slice<LotState> owed(Instant now, int limit, Optional<Position> after) {
+    return LotList.owed(now).slice(session.sql(), limit, after);
   }
 
   /** Every lot, in the order of arrival. */

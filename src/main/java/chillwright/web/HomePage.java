@@ -1,9 +1,12 @@
 package chillwright.web;
 
 import chillwright.core.keeping.LotState;
+import chillwright.core.measure.Temperature.Scale;
+import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.Verdict;
 import chillwright.print.Figures;
+import chillwright.print.ReportText;
 import chillwright.print.Sentences;
 import chillwright.rulebook.RuleBook;
 import chillwright.service.Kitchen;
@@ -91,15 +94,15 @@ final class HomePage {
         new LotQuery(
             Optional.empty(), Optional.empty(), Optional.of(Verdict.OUT), Optional.empty());
     Page<LotState> outNow = kitchen.lots().list(out, Page.Wanted.first(SHOWN));
-    Page<LotState> overdue = kitchen.lots().overdue(Page.Wanted.first(SHOWN));
+    Page<LotState> owed = kitchen.lots().owed(Page.Wanted.first(SHOWN));
     outNow.items().forEach(lot -> items.add(trouble(lot, "OUT", now)));
-    overdue.items().stream()
+    owed.items().stream()
         .filter(lot -> !outNow.items().contains(lot))
-        .forEach(lot -> items.add(trouble(lot, "READING OVERDUE", now)));
+        .forEach(lot -> items.add(trouble(lot, "NOT SHOWN", now)));
     return list(
         items,
-        outNow.next().isPresent() || overdue.next().isPresent(),
-        "Nothing on hand is out of compliance, and no reading is overdue.");
+        outNow.next().isPresent() || owed.next().isPresent(),
+        "Nothing on hand is out of compliance, and no action is owed.");
   }
 
   private String trouble(LotState lot, String mark, Instant now) {
@@ -111,15 +114,21 @@ final class HomePage {
             found.findings().stream()
                 .sorted(Sentences.worstFirst(now))
                 .filter(finding -> finding.at(now).compareTo(Verdict.NOT_SHOWN) <= 0)
+                .filter(Acts::calls)
                 .forEach(finding -> item.append(says(finding, found, now))));
     return item.append("</li>").toString();
   }
 
   private String says(Finding finding, LotView.Judged judged, Instant now) {
     Sentences sentences = new Sentences(kitchen.zone(), Figures.scale(judged.timeline()), now);
-    return "<p>%s [%s]</p>"
+    String done =
+        new ReportText(kitchen.zone(), Scale.FAHRENHEIT, now)
+            .done(Acts.taken(finding, judged.timeline()));
+    return "<p>%s [%s]</p>%s"
         .formatted(
-            Html.words(sentences.says(finding)), Html.escaped(finding.rule().citation().text()));
+            Html.words(sentences.says(finding)),
+            Html.escaped(finding.rule().citation().text()),
+            done.isEmpty() ? "" : "<p>Done: " + Html.words(done) + "</p>");
   }
 
   private static String named(LotState lot) {

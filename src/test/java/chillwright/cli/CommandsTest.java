@@ -55,9 +55,13 @@ class CommandsTest {
   @Test
   void check_ends_with_1_where_something_is_out() throws IOException {
     String late = COOLED.replace("13:45:00Z,reading,70F", "14:00:00Z,reading,78F");
-    assertThat(run("check", file("a.csv", late), "--zone", "UTC")).isEqualTo(1);
+    String at = "2026-03-02T18:00:00Z";
+    assertThat(run("check", file("a.csv", late), "--zone", "UTC", "--at", at)).isEqualTo(1);
     assertThat(out.toString())
         .contains("Discard, or reheat to 165 °F and start again if your authority allows.");
+    assertThat(run("check", file("a.csv", late), "--zone", "UTC")).isEqualTo(1);
+    assertThat(out.toString())
+        .contains("if your authority allows (no longer: that was until 2026-03-02 18:00).");
   }
 
   @Test

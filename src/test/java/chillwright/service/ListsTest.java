@@ -10,6 +10,7 @@ import chillwright.core.log.Phase;
 import chillwright.core.log.Word;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.Remark;
+import chillwright.core.rules.Shape;
 import chillwright.core.rules.Verdict;
 import chillwright.service.Reports.Due;
 import chillwright.service.Reports.Trouble;
@@ -217,17 +218,39 @@ class ListsTest {
   }
 
   @Test
-  void overdue_lists_the_lots_on_hand_that_miss_a_reading() {
+  void owed_lists_the_lots_on_hand_that_call_for_a_hand_until_an_action_is_logged() {
     List<LotId> expected =
         those(
             v ->
-                v.state().isOnHand()
-                    && v.judged().orElseThrow().findings().stream()
-                        .anyMatch(
-                            f -> f.has(Remark.READING_OVERDUE) && !END.isBefore(f.settlesAt())));
+                v.judged().orElseThrow().findings().stream()
+                    .filter(f -> f.at(END).compareTo(Verdict.NOT_SHOWN) <= 0)
+                    .filter(f -> f.settled() == Verdict.OUT || isWaitedFor(f))
+                    .anyMatch(f -> v.state().isOnHand() && hasNoActSince(f, v)));
     assertThat(expected).isNotEmpty();
-    assertThat(pages(page -> kitchen.kitchen().lots().overdue(page), 2).stream().map(LotState::lot))
+    assertThat(pages(page -> kitchen.kitchen().lots().owed(page), 2).stream().map(LotState::lot))
         .containsExactlyInAnyOrderElementsOf(expected);
+  }
+
+  private static boolean isPending(Finding finding) {
+    return finding.at(END) == Verdict.PENDING;
+  }
+
+  private static boolean isWaitedFor(Finding finding) {
+    return finding.has(Remark.READING_OVERDUE)
+        || finding.has(Remark.FOUND_SOFT)
+        || finding.rule().shape() instanceof Shape.Reach;
+  }
+
+  private static boolean hasNoActSince(Finding finding, LotView view) {
+    boolean isHeldHot = finding.rule().id().startsWith("hot-holding.");
+    return view.judged().orElseThrow().timeline().own().stream()
+        .filter(e -> !e.happenedAt().isBefore(finding.settlesAt()))
+        .filter(e -> !finding.evidence().contains(e.id()))
+        .noneMatch(
+            e ->
+                e.word() == Word.ACTION
+                    || e.word() == Word.DISCARDED
+                    || (isHeldHot && e.word() == Word.REHEATING));
   }
 
   @Test
@@ -237,7 +260,7 @@ class ListsTest {
       assertThat(due).isSortedAccordingTo(Comparator.comparing(d -> d.finding().settlesAt()));
       assertThat(due.stream().map(d -> d.lot().lot()))
           .containsExactlyInAnyOrderElementsOf(
-              those(v -> v.state().isOnHand() && v.judged().orElseThrow().due().isPresent()));
+              those(v -> v.judged().orElseThrow().due().filter(ListsTest::isPending).isPresent()));
       assertThat(due)
           .allSatisfy(
               d -> {
@@ -256,7 +279,10 @@ class ListsTest {
     List<Finding> expected =
         all.stream()
             .flatMap(v -> v.judged().orElseThrow().findings().stream())
-            .filter(f -> f.settled() == Verdict.OUT || f.has(Remark.READING_OVERDUE))
+            .filter(
+                f ->
+                    f.settled() == Verdict.OUT
+                        || (f.settled() == Verdict.NOT_SHOWN && isWaitedFor(f)))
             .filter(f -> !f.settlesAt().isBefore(from) && !f.settlesAt().isAfter(to))
             .toList();
     assertThat(expected).hasSizeGreaterThan(5);

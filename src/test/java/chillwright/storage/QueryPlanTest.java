@@ -79,7 +79,7 @@ class QueryPlanTest {
           question(
               "last days" + end,
               s -> s.lots().list(filter(LocalDate.parse("2026-03-03")), 50, after)));
-      pages.add(question("overdue" + end, s -> s.lots().overdue(NOW, 50, after)));
+      pages.add(question("owed" + end, s -> s.lots().owed(NOW, 50, after)));
       pages.add(question("every lot" + end, s -> s.lots().all(50, after)));
       pages.add(question("due next" + end, s -> s.findings().due(NOW, 50, after)));
       pages.add(
@@ -154,9 +154,9 @@ class QueryPlanTest {
         question("lot_place", s -> s.lots().list(filter("walk-in"), 50, LATER)),
         question(
             "lot_last_day", s -> s.lots().list(filter(LocalDate.parse("2026-03-03")), 50, LATER)),
-        question("lot_overdue", s -> s.lots().overdue(NOW, 50, LATER)),
-        question("finding_due", s -> s.findings().due(NOW, 50, LATER)),
-        question("finding_trouble", s -> s.findings().trouble(Instant.EPOCH, NOW, 50, LATER)));
+        question("lot_owed", s -> s.lots().owed(NOW, 50, LATER)),
+        question("finding_calls", s -> s.findings().due(NOW, 50, LATER)),
+        question("finding_calls", s -> s.findings().trouble(Instant.EPOCH, NOW, 50, LATER)));
   }
 
   /** Asks, and gives the steps of the plans of all statements that were run. */

@@ -457,7 +457,7 @@ class ApiTest {
     assertThat(page.header("Content-Type")).startsWith("text/html");
     assertThat(page.text())
         .contains("OUT</span> <bdi>Barley soup</bdi> <span class=\"lot\">S-1")
-        .contains("READING OVERDUE</span> <bdi>Barley soup</bdi> <span class=\"lot\">S-2")
+        .contains("NOT SHOWN</span> <bdi>Barley soup</bdi> <span class=\"lot\">S-2")
         .contains("<b>14:00</b> <bdi>Rice</bdi>")
         .contains("us-food-code-2022", "local health authority decides")
         .doesNotContain("<script");

@@ -5,6 +5,7 @@ import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
 import chillwright.core.log.Portions;
 import chillwright.core.log.Timeline;
+import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.RuleSet;
 import chillwright.core.rules.Verdicts;
@@ -36,6 +37,7 @@ public record LotState(
    *
    * @param beganAt when it came into being as a lot of its own
    * @param place where its last entry with a place left it
+   * @param owedFrom from when on a corrective action is owed, while none was logged
    * @param lastDay the earliest of its last days of safety, however many count; quality never does
    */
   public record Standing(
@@ -44,6 +46,7 @@ public record LotState(
       Optional<String> place,
       JudgedBy judgedBy,
       Verdicts verdicts,
+      Optional<Instant> owedFrom,
       Keeping keeping,
       Optional<LocalDate> lastDay) {
     public Standing {
@@ -71,6 +74,7 @@ public record LotState(
             lastPlace(timeline.entries()),
             new JudgedBy(ruleSet.id(), ruleSet.version()),
             Verdicts.of(findings),
+            Acts.owedFrom(timeline, findings),
             keeping,
             lastDay(keeping, timeline));
     return new LotState(

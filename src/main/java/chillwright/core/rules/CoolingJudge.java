@@ -23,11 +23,13 @@ final class CoolingJudge {
   private final List<Rule> rules;
   private final LotId lot;
   private final Optional<Instant> endedAt;
+  private final boolean isClosed;
 
   CoolingJudge(Cycle cycle, List<Rule> rules, LotId lot, Optional<Instant> closedAt) {
     this.cycle = cycle;
     this.rules = rules;
     this.lot = lot;
+    this.isClosed = closedAt.isPresent();
     this.endedAt =
         cycle
             .end
@@ -101,6 +103,7 @@ final class CoolingJudge {
       return Optional.empty();
     }
     draft.remark(Remark.READING_OVERDUE, reached.isEmpty());
+    draft.remark(Remark.CLOSED_UNREAD, reached.isEmpty() && isClosed);
     return Optional.of(draft.pendingUntil(last, Verdict.NOT_SHOWN));
   }
 
@@ -109,7 +112,7 @@ final class CoolingJudge {
     Elapsed bounds = bounds(start, crossing);
     Estimate estimate = Estimate.of(cycle, rule, crossing);
     boolean isEstimated = estimate.elapsed().isPresent();
-    return new Draft(rule, lot, cycle.opening.happenedAt())
+    return aboutReheats(new Draft(rule, lot, cycle.opening.happenedAt()), crossing)
         .deadline(cycle.deadline(rule))
         .elapsed(new Elapsed(bounds.shortest(), bounds.longest(), estimate.elapsed()))
         .evidence(start.proof())
@@ -119,6 +122,21 @@ final class CoolingJudge {
         .remark(Remark.ROSE_AGAIN, crossing.roseAgain())
         .remark(Remark.LOG_LINEAR, isEstimated && estimate.isLogLinear())
         .remark(Remark.STRAIGHT_LINE, isEstimated && !estimate.isLogLinear());
+  }
+
+  /** Says why a reheat that was logged while this limit was waited for did not close it. */
+  private Draft aboutReheats(Draft draft, Crossing crossing) {
+    Optional<LogEntry> attempt = Readings.last(cycle.attempts);
+    if (attempt.isEmpty() || crossing.reached().isPresent() || reheatThatClosed().isPresent()) {
+      return draft;
+    }
+    LogEntry row = attempt.get();
+    boolean isTooLate = cycle.hasMissed(rules, row, row.happenedAt());
+    return draft
+        .evidence(attempt)
+        .remark(Remark.REHEAT_TOO_LATE, isTooLate)
+        .remark(Remark.REHEATED_TOO_OFTEN, !isTooLate && !cycle.mayStartAnew)
+        .remark(Remark.REHEAT_BEGUN, !isTooLate && cycle.mayStartAnew && cycle.isBeingReheated);
   }
 
   private static Elapsed bounds(Cycle.Start clock, Crossing crossing) {

@@ -88,6 +88,7 @@ final class Course {
     if (phase.filter(Phase.HOT_HOLDING::equals).isPresent() && next != Phase.HOT_HOLDING) {
       leaveHotHolding(next, row);
     }
+    cooling.ifPresent(running -> running.isBeingReheated = false);
     switch (next) {
       case COOKED -> enterCooked(row);
       case PREPARED -> enterPrepared(row);
@@ -213,7 +214,9 @@ final class Course {
     stopReheat(row);
     if (!stillRunning(row.happenedAt()).isEmpty()) {
       if (!row.is(How.SERVE_NOW)) {
-        cooling.orElseThrow().attempts.add(row);
+        Cycle running = cooling.orElseThrow();
+        running.attempts.add(row);
+        running.isBeingReheated = true;
       }
       return;
     }
@@ -260,7 +263,8 @@ final class Course {
   }
 
   private Cycle open(Occasion occasion, LogEntry row) {
-    Cycle begun = new Cycle(occasion, row, thresholds.hot());
+    boolean mayStartAnew = correctiveReheats < rules.settings().correctiveReheats();
+    Cycle begun = new Cycle(occasion, row, thresholds.hot(), mayStartAnew);
     coolings.add(begun);
     opened.add(begun);
     cooling = Optional.of(begun);
@@ -346,9 +350,7 @@ final class Course {
   /** A logged reheat closes a cooling where it reaches its limit before any running one passed. */
   private boolean closesByReheat(Cycle running, LogEntry reading) {
     Optional<LogEntry> attempt = Readings.last(running.attempts);
-    if (attempt.isEmpty()
-        || phase.filter(Phase.REHEATING::equals).isEmpty()
-        || correctiveReheats >= rules.settings().correctiveReheats()) {
+    if (attempt.isEmpty() || !running.isBeingReheated || !running.mayStartAnew) {
       return false;
     }
     LogEntry row = attempt.get();
@@ -356,10 +358,8 @@ final class Course {
         reach(Thresholds.reheating(row))
             .filter(reach -> Reheat.isReached(reach, row, reading, coolest))
             .isPresent();
-    boolean isInTime =
-        running.unreached(rules.rules(running.occasion), row.happenedAt()).stream()
-            .noneMatch(rule -> running.hadPassed(rule, reading.happenedAt()));
-    return isReached && isInTime;
+    return isReached
+        && !running.hasMissed(rules.rules(running.occasion), row, reading.happenedAt());
   }
 
   private Optional<Reach> reach(Occasion occasion) {

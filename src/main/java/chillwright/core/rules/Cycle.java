@@ -37,6 +37,12 @@ final class Cycle {
   /** Reheating rows while this clock ran. */
   final List<LogEntry> attempts = new ArrayList<>();
 
+  /** Whether the rule set still lets a reheat in time start this cooling anew. */
+  final boolean mayStartAnew;
+
+  /** Whether the last of the attempts still goes on. */
+  boolean isBeingReheated;
+
   Optional<LogEntry> proof = Optional.empty();
   Optional<LogEntry> firstBelow = Optional.empty();
   Optional<End> end = Optional.empty();
@@ -48,8 +54,9 @@ final class Cycle {
   /** Where the cooling of hot food starts, as the rule set prints it. */
   private final Optional<Limit> hot;
 
-  Cycle(Occasion occasion, LogEntry opening, Optional<Limit> hot) {
+  Cycle(Occasion occasion, LogEntry opening, Optional<Limit> hot, boolean mayStartAnew) {
     this.occasion = occasion;
+    this.mayStartAnew = mayStartAnew;
     this.hot = hot;
     this.opening = opening;
     this.startsAtRow = occasion != Occasion.COOLING_COOKED;
@@ -143,6 +150,12 @@ final class Cycle {
     return rules.stream()
         .filter(rule -> Crossing.of(this, rule, rules, moment).reached().isEmpty())
         .toList();
+  }
+
+  /** Whether a limit of this cooling had passed unmet by the moment, so that no reheat mends it. */
+  boolean hasMissed(List<Rule> rules, LogEntry attempt, Instant moment) {
+    return unreached(rules, attempt.happenedAt()).stream()
+        .anyMatch(rule -> hadPassed(rule, moment));
   }
 
   static Duration within(Rule rule) {

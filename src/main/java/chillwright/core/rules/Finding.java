@@ -51,6 +51,18 @@ public record Finding(
     return now.isBefore(settlesAt) ? Verdict.PENDING : settled;
   }
 
+  /** The corrective actions that the rule set still offers at a moment, strictest first. */
+  public List<Rule.Action> offered(Instant now) {
+    return rule.actions().stream()
+        .filter(act -> offeredUntil(act).filter(now::isAfter).isEmpty())
+        .toList();
+  }
+
+  /** Last moment at which one of its rule's actions is offered; empty for one that always is. */
+  public Optional<Instant> offeredUntil(Rule.Action act) {
+    return act.offeredFor().map(deadline.orElse(settlesAt)::plus);
+  }
+
   public boolean has(Remark remark) {
     return remarks.contains(remark);
   }

@@ -81,7 +81,8 @@ final class FrozenJudge {
             .judge(
                 rule,
                 since.get(0).happenedAt(),
-                HoldingJudge.untilBack(hold, looks, Readings.warmest(timeline.entries())));
+                HoldingJudge.untilBack(hold, looks, Readings.warmest(timeline.entries())),
+                false);
     Optional<LogEntry> unread =
         since.stream().filter(row -> row.is(How.SOFT) && row.temperature().isEmpty()).findFirst();
     boolean isUnclear = byReadings.settled() == Verdict.IN && unread.isPresent();

@@ -27,10 +27,15 @@ final class HoldingJudge {
    *
    * @param from when the stretch began
    * @param readings one for each moment, in order of time
+   * @param goesOn whether the food was still held so after the last entry
    */
-  Finding judge(Rule rule, Instant from, List<LogEntry> readings) {
+  Finding judge(Rule rule, Instant from, List<LogEntry> readings, boolean goesOn) {
     Hold hold = (Hold) rule.shape();
-    Draft draft = new Draft(rule, lot, from).elapsed(longestGap(from, readings)).evidence(readings);
+    Draft draft =
+        new Draft(rule, lot, from)
+            .elapsed(longestGap(from, readings))
+            .remark(Remark.STILL_GOES_ON, goesOn)
+            .evidence(tellingOf(from, readings));
     if (readings.isEmpty()) {
       return draft.remark(Remark.NO_READING, true).settled(Verdict.NOT_SHOWN, from);
     }
@@ -42,6 +47,7 @@ final class HoldingJudge {
     if (hold.allowed().isZero()) {
       return draft
           .elapsed(sinceLastGood(readings, beyond.get()))
+          .evidence(before(readings, beyond.get()))
           .decisive(beyond)
           .settled(Verdict.OUT, beyond.get().happenedAt());
     }
@@ -159,25 +165,53 @@ final class HoldingJudge {
 
   /** How long it can have been beyond the limit at the reading that showed it. */
   private static Elapsed sinceLastGood(List<LogEntry> readings, LogEntry beyond) {
-    int at = readings.indexOf(beyond);
-    return at == 0
-        ? Elapsed.UNKNOWN
-        : new Elapsed(
-            Optional.empty(),
-            Optional.of(Duration.between(readings.get(at - 1).happenedAt(), beyond.happenedAt())),
-            Optional.empty());
+    Optional<Duration> longest =
+        before(readings, beyond)
+            .map(good -> Duration.between(good.happenedAt(), beyond.happenedAt()));
+    return new Elapsed(Optional.empty(), longest, Optional.empty());
+  }
+
+  private static Optional<LogEntry> before(List<LogEntry> readings, LogEntry reading) {
+    int at = readings.indexOf(reading);
+    return at == 0 ? Optional.empty() : Optional.of(readings.get(at - 1));
+  }
+
+  /**
+   * The readings a finding rests on, however many there are: the first, the last, and the two that
+   * the longest gap lies between.
+   */
+  private static List<LogEntry> tellingOf(Instant from, List<LogEntry> readings) {
+    List<LogEntry> telling = new ArrayList<>();
+    if (!readings.isEmpty()) {
+      int end = endOfLongestGap(from, readings);
+      telling.add(readings.get(0));
+      telling.add(readings.get(Math.max(0, end - 1)));
+      telling.add(readings.get(end));
+      telling.add(readings.get(readings.size() - 1));
+    }
+    return telling;
   }
 
   private static Elapsed longestGap(Instant from, List<LogEntry> readings) {
-    Duration longest = Duration.ZERO;
-    Instant last = from;
-    for (LogEntry reading : readings) {
-      Duration gap = Duration.between(last, reading.happenedAt());
-      longest = gap.compareTo(longest) > 0 ? gap : longest;
-      last = reading.happenedAt();
+    if (readings.isEmpty()) {
+      return Elapsed.UNKNOWN;
     }
-    return readings.isEmpty()
-        ? Elapsed.UNKNOWN
-        : new Elapsed(Optional.empty(), Optional.of(longest), Optional.empty());
+    Duration longest = gapBefore(endOfLongestGap(from, readings), from, readings);
+    return new Elapsed(Optional.empty(), Optional.of(longest), Optional.empty());
+  }
+
+  private static int endOfLongestGap(Instant from, List<LogEntry> readings) {
+    int end = 0;
+    for (int i = 1; i < readings.size(); i++) {
+      if (gapBefore(i, from, readings).compareTo(gapBefore(end, from, readings)) > 0) {
+        end = i;
+      }
+    }
+    return end;
+  }
+
+  private static Duration gapBefore(int i, Instant from, List<LogEntry> readings) {
+    Instant before = i == 0 ? from : readings.get(i - 1).happenedAt();
+    return Duration.between(before, readings.get(i).happenedAt());
   }
 }

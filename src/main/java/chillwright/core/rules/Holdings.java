@@ -32,6 +32,7 @@ final class Holdings {
   private final List<Span> spans;
   private final List<LogEntry> warmest;
   private final boolean isReadyToEat;
+  private final boolean isOnHand;
   private final List<Finding> findings = new ArrayList<>();
 
   private Holdings(Timeline timeline, RuleSet rules, Course course) {
@@ -41,6 +42,7 @@ final class Holdings {
     this.spans = untilTimeControl(Span.of(timeline));
     this.warmest = Readings.warmest(timeline.entries());
     this.isReadyToEat = timeline.food().category().readyToEat();
+    this.isOnHand = timeline.closedAt().isEmpty();
   }
 
   static List<Finding> findings(Timeline timeline, RuleSet rules, Course course) {
@@ -94,7 +96,8 @@ final class Holdings {
     }
     List<LogEntry> readings =
         Readings.coolest(rows).stream().filter(r -> !r.happenedAt().isBefore(held.get())).toList();
-    findings.add(judge.judge(rule.get(), held.get(), readings));
+    boolean goesOn = isOnHand && rows.contains(spans.get(spans.size() - 1).opening());
+    findings.add(judge.judge(rule.get(), held.get(), readings, goesOn));
   }
 
   /** Food put cold into hot holding is reheating until it reached the reheating limit. */
@@ -118,7 +121,7 @@ final class Holdings {
       boolean isFreezing = span.is(Phase.FROZEN);
       boolean canBeCold = span.isIn(COLD) || span.phase().isEmpty();
       if (!canBeCold && !isFreezing) {
-        close(rule, from, readings);
+        close(rule, from, readings, false);
         from = Optional.empty();
         readings.clear();
         continue;
@@ -133,16 +136,16 @@ final class Holdings {
         from = Optional.of(judged.isEmpty() ? span.from() : judged.get(0).happenedAt());
       }
       if (isFreezing) {
-        close(rule, from, readings);
+        close(rule, from, readings, false);
         from = Optional.empty();
         readings.clear();
       }
     }
-    close(rule, from, readings);
+    close(rule, from, readings, isOnHand);
   }
 
-  private void close(Rule rule, Optional<Instant> from, List<LogEntry> readings) {
-    from.ifPresent(start -> findings.add(judge.judge(rule, start, readings)));
+  private void close(Rule rule, Optional<Instant> from, List<LogEntry> readings, boolean goesOn) {
+    from.ifPresent(start -> findings.add(judge.judge(rule, start, readings, goesOn)));
   }
 
   /** A refrigerated stretch, of food that no cooling clock waits for. */
@@ -156,18 +159,31 @@ final class Holdings {
     return !isReceipt && !isStillCooling(rule, reading.happenedAt());
   }
 
-  /** Whether food that was hot or warm had not been read cold by that moment. */
+  /**
+   * Whether food that was hot or warm had not been read cold by that moment. Where a kitchen holds
+   * colder than its cooling rules ask, cooling is over once those were met.
+   */
   private boolean isStillCooling(Rule rule, Instant moment) {
-    Optional<Instant> opened =
+    Optional<Cycle> last =
         course.opened.stream()
-            .map(cycle -> cycle.opening.happenedAt())
-            .filter(start -> !start.isAfter(moment))
+            .filter(cycle -> !cycle.opening.happenedAt().isAfter(moment))
             .reduce((earlier, later) -> later);
-    return opened.isPresent()
+    return last.isPresent()
         && warmest.stream()
-            .filter(r -> !r.happenedAt().isBefore(opened.get()))
+            .filter(r -> !r.happenedAt().isBefore(last.get().opening.happenedAt()))
             .filter(r -> !r.happenedAt().isAfter(moment))
-            .noneMatch(r -> HoldingJudge.isWithin((Hold) rule.shape(), r));
+            .noneMatch(
+                r ->
+                    HoldingJudge.isWithin((Hold) rule.shape(), r)
+                        || (r.happenedAt().isBefore(moment) && hasEnded(last.get(), r)));
+  }
+
+  private boolean hasEnded(Cycle cooling, LogEntry reading) {
+    List<Rule> bearing = rules.rules(cooling.occasion);
+    return !bearing.isEmpty()
+        && bearing.stream()
+            .map(Crossing::to)
+            .allMatch(limit -> limit.isColdEnough(Readings.temperature(reading)));
   }
 
   private void judgeThawing() {
@@ -186,7 +202,7 @@ final class Holdings {
     for (Rule rule : rules.rules(thawing(row))) {
       findings.add(
           rule.shape() instanceof Hold hold
-              ? judge.judge(rule, span.from(), thawingReadings(hold, span))
+              ? judge.judge(rule, span.from(), thawingReadings(hold, span), false)
               : judge.noFigure(rule, row));
     }
   }

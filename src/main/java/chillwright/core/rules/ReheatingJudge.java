@@ -69,6 +69,7 @@ final class ReheatingJudge {
       return Optional.of(draft.settled(Verdict.NOT_SHOWN, reheat.row.happenedAt()));
     }
     draft.remark(Remark.READING_OVERDUE, reached.isEmpty());
+    draft.remark(Remark.CLOSED_UNREAD, reached.isEmpty() && closedAt.isPresent());
     return Optional.of(draft.pendingUntil(deadline.get(), Verdict.NOT_SHOWN));
   }
 

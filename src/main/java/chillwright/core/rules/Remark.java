@@ -14,12 +14,20 @@ public enum Remark {
   ROSE_AGAIN,
   /** A reheat in time closed this cooling and opened a new one. */
   CLOSED_BY_REHEAT,
+  /** A reheat was begun while this clock ran; it closes the cooling if it is done in time. */
+  REHEAT_BEGUN,
+  /** A reheat came after a limit of this cooling had passed, so it does not close it. */
+  REHEAT_TOO_LATE,
+  /** Food was reheated again, more often than the rule set lets a cooling start anew. */
+  REHEATED_TOO_OFTEN,
   /** The estimate is read off a straight line between two readings. */
   STRAIGHT_LINE,
   /** The estimate follows a cooling curve towards the logged surroundings. */
   LOG_LINEAR,
   /** No reading was taken in this phase. */
   NO_READING,
+  /** The stretch still went on after the last entry. */
+  STILL_GOES_ON,
   /** Reached, but nothing shows that it stood the time the method needs. */
   STANDING_NOT_SHOWN,
   /** The time or date marked on the food is later than the rule allows. */
@@ -36,6 +44,8 @@ public enum Remark {
   USE_AT_ONCE,
   /** The lot was closed (served or discarded) in time. */
   CLOSED_IN_TIME,
+  /** The lot was closed, so no further reading can tell. */
+  CLOSED_UNREAD,
   /** The limit was missed by a lot this one came from. */
   FROM_SOURCE;
 

@@ -1,7 +1,9 @@
 package chillwright.core.rules;
 
+import java.time.Duration;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -21,11 +23,16 @@ public record Rule(
     String status,
     Citation citation,
     List<Action> actions) {
-  /** A corrective action as the rule set gives it, such as "discard". */
-  public record Action(String says, Citation citation) {
+  /**
+   * A corrective action as the rule set gives it, such as "discard".
+   *
+   * @param offeredFor how long after the limit's last moment it is still offered; empty for ever
+   */
+  public record Action(String says, Citation citation, Optional<Duration> offeredFor) {
     public Action {
       Objects.requireNonNull(says, "says");
       Objects.requireNonNull(citation, "citation");
+      Objects.requireNonNull(offeredFor, "offeredFor");
     }
   }
 

@@ -15,18 +15,15 @@ import java.util.function.Predicate;
  * @param settledAt when the last finding settles
  * @param outFrom when the first finding settles {@code out}
  * @param notShownFrom when the first finding settles {@code not-shown}
- * @param overdueFrom the same, of those that miss a reading
  */
 public record Verdicts(
     Optional<Verdict> worst,
     Optional<Instant> settledAt,
     Optional<Instant> outFrom,
-    Optional<Instant> notShownFrom,
-    Optional<Instant> overdueFrom) {
+    Optional<Instant> notShownFrom) {
   /** Of a lot without findings. */
   public static final Verdicts NONE =
-      new Verdicts(
-          Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+      new Verdicts(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
 
   public Verdicts {
     Objects.requireNonNull(worst, "worst");
@@ -40,8 +37,7 @@ public record Verdicts(
         findings.stream().map(Finding::settled).min(Comparator.naturalOrder()),
         findings.stream().map(Finding::settlesAt).max(Comparator.naturalOrder()),
         first(findings, finding -> finding.settled() == Verdict.OUT),
-        first(findings, finding -> finding.settled() == Verdict.NOT_SHOWN),
-        first(findings, finding -> finding.has(Remark.READING_OVERDUE)));
+        first(findings, finding -> finding.settled() == Verdict.NOT_SHOWN));
   }
 
   private static Optional<Instant> first(List<Finding> findings, Predicate<Finding> wanted) {

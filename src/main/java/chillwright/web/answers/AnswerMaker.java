@@ -88,7 +88,7 @@ public record AnswerMaker(ZoneId zone, Instant now) {
         time(finding.opensAt()),
         finding.deadline().map(this::time),
         new Sentences(zone, scale, now).says(finding),
-        rule.actions().stream().map(Rule.Action::says).toList(),
+        finding.offered(now).stream().map(Rule.Action::says).toList(),
         finding.lot().text(),
         finding.evidence().stream().map(EntryId::text).toList(),
         remarks(finding),

@@ -107,10 +107,16 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
     return lots.stream().map(LotId::text).toList();
   }
 
+  private static Instant lastMoment(Finding finding) {
+    return finding.deadline().orElse(finding.settlesAt());
+  }
+
+  /** What must be done next: what is owed has been due since the limit was missed. */
   private Answers.Due due(Finding finding, Timeline timeline) {
+    boolean isOwed = finding.at(now) != Verdict.PENDING;
     return new Answers.Due(
         says(finding, timeline),
-        maker().time(finding.deadline().orElse(finding.settlesAt())),
+        maker().time(isOwed ? finding.settlesAt() : lastMoment(finding)),
         finding.rule().id());
   }
 
@@ -153,12 +159,12 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
         Figures.limit(rule, Figures.scale(due.timeline())),
         rule.citation().text(),
         rule.status(),
-        offered(rule),
+        offered(finding),
         ref(due.ruleSet()));
   }
 
-  private static List<String> offered(Rule rule) {
-    return rule.actions().stream().map(Rule.Action::says).toList();
+  private List<String> offered(Finding finding) {
+    return finding.offered(now).stream().map(Rule.Action::says).toList();
   }
 
   private static Answers.RuleSetRef ref(RuleSet ruleSet) {
@@ -190,7 +196,7 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
         entries().all(trouble.evidence()),
         entries().all(trouble.taken()),
         trouble.isOwed(),
-        offered(rule),
+        offered(finding),
         ref(trouble.ruleSet()));
   }
 }

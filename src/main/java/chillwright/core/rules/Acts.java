@@ -1,0 +1,95 @@
+package chillwright.core.rules;
+
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.Timeline;
+import chillwright.core.log.Word;
+import chillwright.core.rules.Shape.Reach;
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * What a kitchen did about its findings, and what it still owes: whatever went out of compliance,
+ * and every cooling or reheating that the record cannot show, calls for a hand until a corrective
+ * action is logged. A forgotten pot must not vanish from sight because somebody read it too late.
+ */
+public final class Acts {
+  private static final Set<Occasion> HELD_HOT =
+      EnumSet.of(Occasion.HOT_HOLDING, Occasion.HOT_HOLDING_ROAST);
+
+  private Acts() {}
+
+  /** Whether a finding, once settled, calls for a hand. */
+  public static boolean calls(Finding finding) {
+    return switch (finding.settled()) {
+      case OUT -> true;
+      case NOT_SHOWN ->
+          finding.has(Remark.READING_OVERDUE)
+              || finding.has(Remark.FOUND_SOFT)
+              || finding.rule().shape() instanceof Reach;
+      case PENDING, IN, NO_RULE -> false;
+    };
+  }
+
+  /**
+   * What was done about a finding since it settled. Reheating is an answer to food that was held
+   * too cool; to food that cooled too slowly it is none by itself.
+   */
+  public static List<LogEntry> taken(Finding finding, Timeline timeline) {
+    return timeline.own().stream()
+        .filter(entry -> isAct(entry.word(), finding.rule()))
+        .filter(entry -> !entry.happenedAt().isBefore(finding.settlesAt()))
+        .filter(entry -> !finding.evidence().contains(entry.id()))
+        .toList();
+  }
+
+  private static boolean isAct(Word word, Rule rule) {
+    boolean isHeldHot = rule.occasions().stream().anyMatch(HELD_HOT::contains);
+    return word == Word.ACTION || word == Word.DISCARDED || (word == Word.REHEATING && isHeldHot);
+  }
+
+  /** Whether a finding calls for a hand and nothing was done about it yet. */
+  public static boolean isOwed(Finding finding, Timeline timeline) {
+    return timeline.closedAt().isEmpty() && calls(finding) && taken(finding, timeline).isEmpty();
+  }
+
+  /** From when on something is owed to a lot on hand; empty if nothing is, or ever will be. */
+  public static Optional<Instant> owedFrom(Timeline timeline, List<Finding> findings) {
+    return findings.stream()
+        .filter(finding -> isOwed(finding, timeline))
+        .map(Finding::settlesAt)
+        .min(Comparator.naturalOrder());
+  }
+
+  /** What is owed to a lot on hand at a moment, the worst first. */
+  public static Optional<Finding> owed(Timeline timeline, List<Finding> findings, Instant now) {
+    return findings.stream()
+        .filter(finding -> !now.isBefore(finding.settlesAt()))
+        .filter(finding -> isOwed(finding, timeline))
+        .min(Comparator.comparing(Finding::settled).thenComparing(Finding::settlesAt));
+  }
+
+  /** What a cook must do next: what is owed, or else what falls due. */
+  public static Optional<Finding> next(Timeline timeline, List<Finding> findings, Instant now) {
+    return owed(timeline, findings, now).or(() -> due(timeline, findings, now));
+  }
+
+  /**
+   * The finding of a lot on hand that settles badly next unless something is done; none while
+   * something else is owed or the lot is out of compliance already, since no date mends that.
+   */
+  public static Optional<Finding> due(Timeline timeline, List<Finding> findings, Instant now) {
+    boolean isLost =
+        owed(timeline, findings, now).isPresent()
+            || findings.stream().anyMatch(finding -> finding.at(now) == Verdict.OUT);
+    return findings.stream()
+        .filter(finding -> !isLost)
+        .filter(finding -> finding.deadline().isPresent())
+        .filter(finding -> finding.at(now) == Verdict.PENDING)
+        .filter(Acts::calls)
+        .min(Comparator.comparing(Finding::settlesAt));
+  }
+}

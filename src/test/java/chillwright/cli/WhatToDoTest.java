@@ -1,0 +1,168 @@
+package chillwright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * What a cook is told to do next. The limits are those of 16 Del. Admin. Code 3-501.14(A),
+ * 3-501.16(A) and 3-403.11; that a reheat too late mends nothing is our reading of them, the
+ * stricter of two, and once is common practice, no source.
+ */
+class WhatToDoTest {
+  private static final String HEADER = "lot,food,category,when,entry,temperature,by,note\n";
+  private static final String SOUP =
+      "A,Barley soup,soup_or_stew,2026-03-02T12:00:00Z,cooked,180F,,\n";
+
+  @TempDir private Path folder;
+
+  private final StringWriter out = new StringWriter();
+
+  /** What {@code check} says of a soup, hot at noon, at some moment of that day. */
+  private String at(String time, String... rows) throws IOException {
+    return by("", time, rows);
+  }
+
+  private String by(String rules, String time, String... rows) throws IOException {
+    StringBuilder log = new StringBuilder(HEADER).append(SOUP);
+    for (String row : rows) {
+      int cells = row.split(",", -1).length;
+      log.append("A,,,2026-03-02T").append(row).append(",".repeat(5 - cells)).append('\n');
+    }
+    Path file = Files.writeString(folder.resolve("log.csv"), log);
+    out.getBuffer().setLength(0);
+    Console console = new Console(new PrintWriter(out), new PrintWriter(out), false);
+    String moment = "2026-03-02T" + time + "Z";
+    String all = "check " + file + " --zone UTC --at " + moment + rules;
+    Clock clock = Clock.fixed(Instant.parse(moment), ZoneOffset.UTC);
+    Main.commandLine(clock, console).execute(all.split(" "));
+    return out.toString();
+  }
+
+  @Test
+  void what_is_owed_stands_before_any_date() throws IOException {
+    String missed = at("14:10:00", "12:05:00Z,reading,130F", "14:05:00Z,reading,90F");
+    assertThat(missed).contains("Act first: no date below holds").doesNotContain("governs now");
+    String acted =
+        at(
+            "14:30:00",
+            "12:05:00Z,reading,130F",
+            "14:05:00Z,reading,90F",
+            "14:20:00Z,action,,MK,thrown into a bin");
+    assertThat(acted).contains("out       cooling").doesNotContain("Act first");
+  }
+
+  @Test
+  void a_cooling_that_cannot_be_shown_is_handled_as_missed() throws IOException {
+    assertThat(at("15:00:00", "13:00:00Z,reading,120F", "14:30:00Z,reading,65F"))
+        .contains(
+            "a reading by 14:00 would have. Unless something else shows it, act as if it was"
+                + " missed: Discard, or reheat to 165 °F");
+  }
+
+  @Test
+  void a_reading_after_the_time_that_is_still_warm_asks_for_no_other_reading() throws IOException {
+    assertThat(at("14:10:00", "12:30:00Z,reading,120F", "14:05:00Z,reading,74F"))
+        .contains("Still 74 °F at 14:05, after the time counted from the last proof")
+        .doesNotContain("Take one now");
+  }
+
+  @Test
+  void a_closed_lot_is_not_asked_for_a_reading() throws IOException {
+    assertThat(at("15:00:00", "14:30:00Z,discarded,,MK,"))
+        .contains("the lot is closed.")
+        .doesNotContain("Take one now");
+  }
+
+  @Test
+  void a_reheat_that_runs_says_by_when_it_counts() throws IOException {
+    assertThat(at("13:40:00", "13:30:00Z,reading,120F", "13:35:00Z,reheating,"))
+        .contains("70 °F by 14:00 (20 min left). Being reheated: reheat to 165 °F by then");
+  }
+
+  @Test
+  void a_reheat_after_the_limit_is_told_to_mend_nothing() throws IOException {
+    assertThat(
+            at(
+                "15:00:00",
+                "12:05:00Z,reading,130F",
+                "14:05:00Z,reading,90F",
+                "14:10:00Z,reheating,",
+                "14:40:00Z,reading,170F"))
+        .contains("out       cooling.cooked.first-stage")
+        .contains("A reheat that is not done before the limit has passed does not mend this");
+  }
+
+  @Test
+  void a_second_reheat_is_told_to_start_nothing() throws IOException {
+    assertThat(
+            at(
+                "16:20:00",
+                "13:30:00Z,reading,120F",
+                "13:35:00Z,reheating,",
+                "13:50:00Z,reading,170F",
+                "15:30:00Z,reading,110F",
+                "15:35:00Z,reheating,"))
+        .contains("another reheat does not start the cooling again");
+  }
+
+  @Test
+  void food_held_hot_shows_how_long_nobody_looked() throws IOException {
+    assertThat(at("19:00:00", "12:10:00Z,hot-holding,150F", "13:00:00Z,reading,140F"))
+        .contains("last read 6 h ago");
+  }
+
+  /** The kitchen's own colder limit is an example, no source. */
+  @Test
+  void a_kitchen_that_holds_colder_judges_food_that_has_cooled() throws IOException {
+    Path set = Files.createDirectories(folder.resolve("rules/our-kitchen"));
+    Files.writeString(
+        set.resolve("ruleset.yaml"),
+        """
+        extends: us-food-code-2022
+        title: Our kitchen
+        version: "1"
+        status: practice
+        defers: Your local health authority decides.
+        last_checked: 2026-03-01
+        """);
+    Files.writeString(
+        set.resolve("cold-holding.yaml"),
+        """
+        last_checked: 2026-03-01
+        rules:
+          - id: cold-holding.ordinary
+            says: Cold food is held at the kitchen's own limit or below.
+            occasions: [cold-holding]
+            shape: hold
+            status: practice
+            actions: []
+            values:
+              2020-01-01:
+                at-most: {c: 3.33, f: 38}
+                cite: {text: "common practice, no source", state: reported, copy: our own notebook}
+        """);
+    String rules = " --rules " + folder.resolve("rules") + " --rule-set our-kitchen";
+    String cooled =
+        by(
+            rules,
+            "20:00:00",
+            "13:30:00Z,reading,70F",
+            "17:00:00Z,reading,41F",
+            "19:00:00Z,reading,40F");
+    assertThat(cooled)
+        .contains("out       cold-holding.ordinary")
+        .contains("in        cooling.cooked.total");
+    assertThat(by(rules, "18:00:00", "13:30:00Z,reading,70F", "17:00:00Z,reading,41F"))
+        .doesNotContain("cold-holding.ordinary");
+  }
+}
