@@ -4,6 +4,7 @@ import chillwright.core.log.How;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Phase;
 import chillwright.core.log.Timeline;
+import chillwright.core.measure.Limit;
 import chillwright.core.rules.Shape.Hold;
 import chillwright.core.rules.Shape.Reach;
 import java.time.Instant;
@@ -31,6 +32,7 @@ final class Holdings {
   private final HoldingJudge judge;
   private final List<Span> spans;
   private final List<LogEntry> warmest;
+  private final List<CooledDown> coolings;
   private final boolean isReadyToEat;
   private final boolean isOnHand;
   private final List<Finding> findings = new ArrayList<>();
@@ -41,6 +43,7 @@ final class Holdings {
     this.judge = new HoldingJudge(timeline.lot());
     this.spans = untilTimeControl(Span.of(timeline));
     this.warmest = Readings.warmest(timeline.entries());
+    this.coolings = cooledDown(rules, course, warmest);
     this.isReadyToEat = timeline.food().category().readyToEat();
     this.isOnHand = timeline.closedAt().isEmpty();
   }
@@ -128,10 +131,10 @@ final class Holdings {
       }
       List<LogEntry> judged =
           Readings.warmest(isFreezing ? FrozenJudge.beforeProof(span.rows()) : span.rows()).stream()
-              .filter(reading -> isHeldCold(rule, span, reading))
+              .filter(reading -> isHeldCold(span, reading))
               .toList();
       readings.addAll(judged);
-      boolean opens = !judged.isEmpty() || isSilentHolding(rule, span);
+      boolean opens = !judged.isEmpty() || isSilentHolding(span);
       if (from.isEmpty() && opens) {
         from = Optional.of(judged.isEmpty() ? span.from() : judged.get(0).happenedAt());
       }
@@ -149,41 +152,68 @@ final class Holdings {
   }
 
   /** A refrigerated stretch, of food that no cooling clock waits for. */
-  private boolean isSilentHolding(Rule rule, Span span) {
-    return span.is(Phase.CHILLED) && !isStillCooling(rule, span.from());
+  private boolean isSilentHolding(Span span) {
+    return span.is(Phase.CHILLED) && !isStillCooling(span.from());
   }
 
   /** Judged from the first reading at or below the limit, or where no cooling clock ever ran. */
-  private boolean isHeldCold(Rule rule, Span span, LogEntry reading) {
+  private boolean isHeldCold(Span span, LogEntry reading) {
     boolean isReceipt = span.is(Phase.RECEIVED) && reading.equals(span.opening());
-    return !isReceipt && !isStillCooling(rule, reading.happenedAt());
+    return !isReceipt && !isStillCooling(reading.happenedAt());
+  }
+
+  /** Whether food that was hot or warm had not been read cold by that moment. */
+  private boolean isStillCooling(Instant moment) {
+    boolean isCooling = false;
+    for (CooledDown cooling : coolings) {
+      if (!cooling.opened().isAfter(moment)) {
+        isCooling = cooling.heldFrom().filter(from -> !from.isAfter(moment)).isEmpty();
+      }
+    }
+    return isCooling;
   }
 
   /**
-   * Whether food that was hot or warm had not been read cold by that moment. Where a kitchen holds
-   * colder than its cooling rules ask, cooling is over once those were met.
+   * A cooling, and from when on cold holding is judged: from the first reading that meets its
+   * limit, or where a kitchen holds colder than its cooling rules ask, after the one that ended the
+   * cooling.
    */
-  private boolean isStillCooling(Rule rule, Instant moment) {
-    Optional<Cycle> last =
-        course.opened.stream()
-            .filter(cycle -> !cycle.opening.happenedAt().isAfter(moment))
-            .reduce((earlier, later) -> later);
-    return last.isPresent()
-        && warmest.stream()
-            .filter(r -> !r.happenedAt().isBefore(last.get().opening.happenedAt()))
-            .filter(r -> !r.happenedAt().isAfter(moment))
-            .noneMatch(
-                r ->
-                    HoldingJudge.isWithin((Hold) rule.shape(), r)
-                        || (r.happenedAt().isBefore(moment) && hasEnded(last.get(), r)));
+  private record CooledDown(Instant opened, Optional<Instant> heldFrom) {}
+
+  private static List<CooledDown> cooledDown(RuleSet rules, Course course, List<LogEntry> warmest) {
+    Optional<Hold> hold =
+        rules
+            .rule(Occasion.COLD_HOLDING)
+            .map(Rule::shape)
+            .filter(Hold.class::isInstance)
+            .map(Hold.class::cast);
+    List<CooledDown> all = new ArrayList<>();
+    for (Cycle cooling : course.opened) {
+      Instant opened = cooling.opening.happenedAt();
+      List<Limit> ends = rules.rules(cooling.occasion).stream().map(Crossing::to).toList();
+      all.add(new CooledDown(opened, hold.flatMap(h -> heldFrom(h, ends, opened, warmest))));
+    }
+    return all;
   }
 
-  private boolean hasEnded(Cycle cooling, LogEntry reading) {
-    List<Rule> bearing = rules.rules(cooling.occasion);
-    return !bearing.isEmpty()
-        && bearing.stream()
-            .map(Crossing::to)
-            .allMatch(limit -> limit.isColdEnough(Readings.temperature(reading)));
+  private static Optional<Instant> heldFrom(
+      Hold hold, List<Limit> ends, Instant opened, List<LogEntry> warmest) {
+    for (LogEntry reading : warmest) {
+      Instant at = reading.happenedAt();
+      if (at.isBefore(opened)) {
+        continue;
+      }
+      if (HoldingJudge.isWithin(hold, reading)) {
+        return Optional.of(at);
+      }
+      boolean hasEnded =
+          !ends.isEmpty()
+              && ends.stream().allMatch(to -> to.isColdEnough(Readings.temperature(reading)));
+      if (hasEnded) {
+        return Optional.of(at.plusMillis(1));
+      }
+    }
+    return Optional.empty();
   }
 
   private void judgeThawing() {
