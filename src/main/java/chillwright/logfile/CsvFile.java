@@ -1,8 +1,6 @@
 package chillwright.logfile;
 
-import chillwright.core.log.EntryId;
 import chillwright.core.log.Incoming;
-import chillwright.core.log.LotId;
 import chillwright.core.log.Misread;
 import chillwright.core.log.Problem;
 import java.util.List;
@@ -38,10 +36,8 @@ final class CsvFile {
       if (!read.problems().isEmpty()) {
         taker.accept(whole(place.row(), read.problems().toArray(Problem[]::new)));
       }
-    } else if (line.cells().size() != header.get().size()) {
-      taker.accept(wrongCount(line.cells(), place));
     } else {
-      taker.accept(cells.readKnown(header.get().byColumn(line.cells()), place));
+      taker.accept(header.get().row(line.cells(), place, cells));
     }
   }
 
@@ -80,33 +76,5 @@ final class CsvFile {
                 "a cell in double quotes, with each double quote inside it doubled",
                 "The quotation mark that begins this cell is not closed, or something follows the"
                     + " one that closes it. The rows after this one were not read.")));
-  }
-
-  private Misread wrongCount(List<String> given, Place place) {
-    CsvHeader columns = header.orElseThrow();
-    Problem problem =
-        new Problem(
-            "cell-count",
-            place.row(),
-            given.size() + " cells",
-            columns.size() + " cells",
-            "This row has %d cells, but the header has %d columns. %s"
-                .formatted(given.size(), columns.size(), remedy(given.size() > columns.size())));
-    return new Misread(
-        place.row(),
-        code(columns.cell(Column.LOT, given)).map(LotId::new),
-        code(columns.cell(Column.ID, given)).map(EntryId::new),
-        false,
-        List.of(problem));
-  }
-
-  private static String remedy(boolean tooMany) {
-    return tooMany
-        ? "A cell that holds a comma goes between double quotes."
-        : "A blank cell still needs its comma.";
-  }
-
-  private static Optional<String> code(String cell) {
-    return Optional.of(Texts.trimmed(cell)).filter(LotId::isCode);
   }
 }

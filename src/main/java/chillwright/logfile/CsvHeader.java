@@ -1,5 +1,9 @@
 package chillwright.logfile;
 
+import chillwright.core.log.EntryId;
+import chillwright.core.log.Incoming;
+import chillwright.core.log.LotId;
+import chillwright.core.log.Misread;
 import chillwright.core.log.Problem;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -60,14 +64,19 @@ record CsvHeader(List<Optional<Column>> columns, List<Problem> problems) {
     return index < columns.size() ? columns.get(index).map(Column::title).orElse("") : "";
   }
 
+  /** Where that column stands; -1 if it does not. */
+  int index(Column column) {
+    return columns.indexOf(Optional.of(column));
+  }
+
   /** The cell of that column in a row that may be too short; empty if it is not there. */
   String cell(Column column, List<String> row) {
-    int index = columns.indexOf(Optional.of(column));
+    int index = index(column);
     return index >= 0 && index < row.size() ? row.get(index) : "";
   }
 
   /** The cells of a row by column, those of unknown columns left out. */
-  Map<Column, String> byColumn(List<String> row) {
+  private Map<Column, String> byColumn(List<String> row) {
     Map<Column, String> known = new EnumMap<>(Column.class);
     for (int i = 0; i < columns.size(); i++) {
       if (columns.get(i).isPresent()) {
@@ -75,6 +84,40 @@ record CsvHeader(List<Optional<Column>> columns, List<Problem> problems) {
       }
     }
     return known;
+  }
+
+  /** Reads a row by these columns. */
+  Incoming row(List<String> row, Place place, Cells cells) {
+    return row.size() == columns.size()
+        ? cells.readKnown(byColumn(row), place)
+        : wrongCount(row, place);
+  }
+
+  private Misread wrongCount(List<String> given, Place place) {
+    Problem problem =
+        new Problem(
+            "cell-count",
+            place.row(),
+            given.size() + " cells",
+            columns.size() + " cells",
+            "This row has %d cells, but the header has %d columns. %s"
+                .formatted(given.size(), columns.size(), remedy(given.size() > columns.size())));
+    return new Misread(
+        place.row(),
+        code(cell(Column.LOT, given)).map(LotId::new),
+        code(cell(Column.ID, given)).map(EntryId::new),
+        false,
+        List.of(problem));
+  }
+
+  private static String remedy(boolean tooMany) {
+    return tooMany
+        ? "A cell that holds a comma goes between double quotes."
+        : "A blank cell still needs its comma.";
+  }
+
+  private static Optional<String> code(String cell) {
+    return Optional.of(Texts.trimmed(cell)).filter(LotId::isCode);
   }
 
   private static Problem wrongSeparator(List<String> titles, Place place) {

@@ -12,11 +12,13 @@ import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.Reader;
 import java.io.UncheckedIOException;
+import java.nio.charset.CharsetDecoder;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.Consumer;
 
@@ -100,13 +102,15 @@ public final class CsvLog {
   }
 
   private static Reader utf8(InputStream bytes) {
-    return new InputStreamReader(
-        bytes,
-        StandardCharsets.UTF_8
-            .newDecoder()
-            .onMalformedInput(CodingErrorAction.REPLACE)
-            .onUnmappableCharacter(CodingErrorAction.REPLACE)
-            .replaceWith(BROKEN_BYTES));
+    return new InputStreamReader(bytes, decoder());
+  }
+
+  static CharsetDecoder decoder() {
+    return StandardCharsets.UTF_8
+        .newDecoder()
+        .onMalformedInput(CodingErrorAction.REPLACE)
+        .onUnmappableCharacter(CodingErrorAction.REPLACE)
+        .replaceWith(BROKEN_BYTES);
   }
 
   /** Skips the mark of UTF-8; tells whether the mark of UTF-16 stands there. */
@@ -118,6 +122,17 @@ public final class CsvLog {
       bytes.reset();
     }
     return startsWith(first, 0xFF, 0xFE) || startsWith(first, 0xFE, 0xFF);
+  }
+
+  /** Where the text of a file begins: after its byte-order mark; -1 where that is not of UTF-8. */
+  static long startOfText(FileWindow window) throws IOException {
+    int at = window.at(0);
+    byte[] first = Arrays.copyOfRange(window.bytes(), at, Math.min(window.length(), BOM_LENGTH));
+    boolean isUtf16 = startsWith(first, 0xFF, 0xFE) || startsWith(first, 0xFE, 0xFF);
+    if (isUtf16) {
+      return -1;
+    }
+    return startsWith(first, 0xEF, 0xBB, 0xBF) ? BOM_LENGTH : 0;
   }
 
   private static boolean startsWith(byte[] bytes, int... start) {

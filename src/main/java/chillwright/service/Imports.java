@@ -1,21 +1,14 @@
 package chillwright.service;
 
-import chillwright.core.log.Admission;
-import chillwright.core.log.Incoming;
 import chillwright.core.log.Problem;
 import chillwright.logfile.Cells;
-import chillwright.logfile.CsvLog;
-import chillwright.storage.Session;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 
 /** Takes in log files, together and whole: all of them or, with any fault, nothing. */
 public final class Imports {
-  private static final int TOLD_EVERY = 10_000;
-
   private final Kitchen kitchen;
 
   Imports(Kitchen kitchen) {
@@ -48,54 +41,34 @@ public final class Imports {
   }
 
   /**
-   * Reads the files, checks them as a whole against what is stored, and stores them in one
-   * transaction.
+   * Reads the files twice: checks them as a whole against what is stored, beside any other writes,
+   * and then stores them a block at a time, so that nobody else waits long. Each lot is stored
+   * whole. If the program is stopped meanwhile, the rest is stored by importing the files again.
    *
    * @param goodLotsOnly stores the lots without a fault, whatever the others have
    */
   public Imported files(List<Path> files, boolean goodLotsOnly, Progress progress)
       throws IOException {
-    Instant now = kitchen.now();
-    List<Incoming> rows = new ArrayList<>();
-    CsvLog log = new CsvLog(new Cells(now));
-    for (Path file : files) {
-      log.read(
-          file,
-          row -> {
-            rows.add(row);
-            if (rows.size() % TOLD_EVERY == 0) {
-              progress.done("rows read", rows.size());
-            }
-          });
+    try (ImportFiles read = ImportFiles.of(files, new Cells(kitchen.now()))) {
+      ImportRun run = new ImportRun(kitchen, read, progress);
+      ImportTally checked = run.check();
+      if (!goodLotsOnly && !checked.problems().isEmpty()) {
+        return imported(read, checked, false);
+      }
+      return imported(read, run.store(), true);
     }
-    progress.done("rows read", rows.size());
-    return kitchen.database().write(session -> take(session, rows, goodLotsOnly, progress));
   }
 
-  private Imported take(
-      Session session, List<Incoming> rows, boolean goodLotsOnly, Progress progress) {
-    Instant now = kitchen.now();
-    Admission admission = Intaking.of(session, kitchen.judge(), rows, now).admission();
-    boolean isStored = goodLotsOnly || admission.isFaultless();
-    if (isStored) {
-      int[] lots = {0};
-      new Recorder(session, kitchen.judge(), now)
-          .record(
-              admission.lots(),
-              admission.ofPlaces(),
-              lot -> progress.done("lots stored", ++lots[0]));
-    }
-    return imported(rows, admission, isStored);
-  }
-
-  private static Imported imported(List<Incoming> rows, Admission admission, boolean isStored) {
+  private static Imported imported(ImportFiles files, ImportTally tally, boolean isStored) {
+    List<Problem> problems = new ArrayList<>(tally.problems());
+    problems.sort(files.inOrder());
     return new Imported(
-        rows.size(),
-        isStored ? admission.lots().stream().mapToLong(lot -> lot.added().size()).sum() : 0,
-        isStored ? admission.ofPlaces().size() : 0,
-        admission.repeats(),
-        isStored ? admission.lots().size() : 0,
-        admission.problems(),
+        files.rows(),
+        isStored ? tally.entries() : 0,
+        isStored ? tally.readings() : 0,
+        tally.repeats(),
+        isStored ? tally.lots() : 0,
+        problems,
         isStored);
   }
 }

@@ -41,9 +41,18 @@ final class Recorder {
    * @return the lots that came from those, which were judged again
    */
   Set<LotId> record(List<Admission.Lot> lots, List<LogEntry> ofPlaces, Consumer<Judged> watcher) {
-    for (int start = 0; start < lots.size(); start += TOGETHER) {
-      recordSome(lots.subList(start, Math.min(lots.size(), start + TOGETHER)), watcher);
-    }
+    List<Judged> judged = lots.stream().map(lot -> judge.judge(lot.log())).toList();
+    judged.forEach(watcher);
+    return write(lots, judged, ofPlaces);
+  }
+
+  /** Writes what was admitted and has been judged. */
+  void write(Admission admission, List<Judged> judged) {
+    write(admission.lots(), judged, admission.ofPlaces());
+  }
+
+  private Set<LotId> write(List<Admission.Lot> lots, List<Judged> judged, List<LogEntry> ofPlaces) {
+    append(lots, judged);
     Set<LotId> descendants =
         session.log().descendants(lots.stream().map(lot -> lot.log().lot()).toList());
     rejudge(descendants);
@@ -51,17 +60,13 @@ final class Recorder {
     return descendants;
   }
 
-  private void recordSome(List<Admission.Lot> lots, Consumer<Judged> watcher) {
+  private void append(List<Admission.Lot> lots, List<Judged> judged) {
     List<LogStore.Addition> added = new ArrayList<>();
-    List<Assessed> assessed = new ArrayList<>();
     for (Admission.Lot lot : lots) {
       int stored = lot.log().entries().size() - lot.added().size();
       added.add(new LogStore.Addition(lot.log().lot(), stored, lot.added()));
-      Judged judged = judge.judge(lot.log());
-      watcher.accept(judged);
-      assessed.add(assessed(judged));
     }
-    session.lots().save(assessed, now);
+    session.lots().save(judged.stream().map(this::assessed).toList(), now);
     session.log().append(added);
   }
 

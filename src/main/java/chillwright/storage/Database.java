@@ -145,6 +145,11 @@ public final class Database implements AutoCloseable {
     }
   }
 
+  /** How many writes were begun since the database was opened, those that failed too. */
+  public long writes() {
+    return writer.writes();
+  }
+
   /** How many commits there were since the database was opened: grows with every change. */
   public long commits() {
     return writer.commits();

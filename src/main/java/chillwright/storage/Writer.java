@@ -30,6 +30,7 @@ final class Writer {
   private final Readers readers;
   private final LinkedBlockingQueue<Write<?>> waiting = new LinkedBlockingQueue<>();
   private final AtomicLong commits = new AtomicLong();
+  private final AtomicLong writes = new AtomicLong();
   private final Thread thread;
   private boolean finishing;
   private Session session;
@@ -136,13 +137,14 @@ final class Writer {
 
   private void runInSavepoint(Write<?> write) throws SQLException {
     session.execute("SAVEPOINT one");
+    writes.incrementAndGet();
     try {
       write.run(session);
     } catch (RuntimeException | Error e) {
       if (e instanceof DataAccessException fault && !isOfThisWriteAlone(fault)) {
         throw fault;
       }
-      write.trouble = e;
+      write.trouble = e instanceof DataAccessException fault ? new ClashException(fault) : e;
       session.execute("ROLLBACK TO one");
     }
     session.execute("RELEASE one");
@@ -201,6 +203,10 @@ final class Writer {
       session.close();
       session = null;
     }
+  }
+
+  long writes() {
+    return writes.get();
   }
 
   long commits() {

@@ -1,0 +1,174 @@
+package chillwright.service;
+
+import chillwright.core.log.Admission;
+import chillwright.core.log.Incoming;
+import chillwright.logfile.LogIndex.Block;
+import chillwright.service.Judge.Judged;
+import chillwright.storage.ClashException;
+import chillwright.storage.Session;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.time.Instant;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.atomic.AtomicLong;
+
+/**
+ * One import on its way. Blocks are prepared beside the writer, on what was stored when they were
+ * read; where somebody else wrote meanwhile, a block is admitted again inside its transaction.
+ */
+final class ImportRun {
+  /** Threads that prepare blocks: one core is left to the writer. */
+  private static final int PREPARING =
+      Math.max(1, Math.min(4, Runtime.getRuntime().availableProcessors() - 1));
+
+  private final Kitchen kitchen;
+  private final ImportFiles files;
+  private final Progress progress;
+  private final Instant now;
+  private long ownWrites;
+
+  ImportRun(Kitchen kitchen, ImportFiles files, Progress progress) {
+    this.kitchen = kitchen;
+    this.files = files;
+    this.progress = progress;
+    this.now = kitchen.now();
+  }
+
+  /**
+   * A block ready to be stored.
+   *
+   * @param foreignWrites how many writes of others had been made when it was prepared
+   */
+  private record Prepared(
+      List<Incoming> rows, Admission admission, List<Judged> judged, long foreignWrites) {}
+
+  /** Checks every block against what is stored; nothing is written. */
+  ImportTally check() throws IOException {
+    ImportTally tally = new ImportTally();
+    AtomicLong done = new AtomicLong();
+    inParallel(
+        PREPARING + 1,
+        block -> {
+          List<Incoming> rows = read(block);
+          tally.add(kitchen.database().read(session -> admission(session, rows)));
+          progress.done("rows checked", done.addAndGet(rows.size()));
+          return rows;
+        },
+        checked -> {});
+    return tally;
+  }
+
+  /** Stores every block, each in a transaction of its own. */
+  ImportTally store() throws IOException {
+    ImportTally tally = new ImportTally();
+    AtomicLong done = new AtomicLong();
+    inParallel(
+        PREPARING,
+        this::prepared,
+        block -> {
+          tally.add(store(block));
+          progress.done("rows stored", done.addAndGet(block.rows().size()));
+        });
+    return tally;
+  }
+
+  /** Work for a block, done beside others. */
+  private interface Work<T> {
+    T of(Block block);
+  }
+
+  /** What comes of it, taken in the order of the blocks. */
+  private interface Taker<T> {
+    void take(T done);
+  }
+
+  private <T> void inParallel(int threads, Work<T> work, Taker<T> taker) throws IOException {
+    ExecutorService pool = Executors.newFixedThreadPool(threads, ImportRun::thread);
+    Deque<CompletableFuture<T>> running = new ArrayDeque<>();
+    try {
+      for (Block block : files.blocks()) {
+        if (running.size() > threads) {
+          taker.take(running.remove().join());
+        }
+        running.add(CompletableFuture.supplyAsync(() -> work.of(block), pool));
+      }
+      while (!running.isEmpty()) {
+        taker.take(running.remove().join());
+      }
+    } catch (CompletionException e) {
+      throw thrown(e.getCause());
+    } finally {
+      pool.shutdownNow();
+    }
+  }
+
+  private static Thread thread(Runnable work) {
+    Thread thread = new Thread(work, "import");
+    thread.setDaemon(true);
+    return thread;
+  }
+
+  private static RuntimeException thrown(Throwable cause) throws IOException {
+    if (cause instanceof UncheckedIOException file) {
+      throw file.getCause();
+    }
+    if (cause instanceof Error error) {
+      throw error;
+    }
+    return cause instanceof RuntimeException fault ? fault : new IllegalStateException(cause);
+  }
+
+  private List<Incoming> read(Block block) {
+    try {
+      return files.rows(block);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private Admission admission(Session session, List<Incoming> rows) {
+    return Intaking.of(session, kitchen.judge(), rows, now).admission();
+  }
+
+  private Prepared prepared(Block block) {
+    List<Incoming> rows = read(block);
+    long foreign = foreignWrites();
+    Admission admission = kitchen.database().read(session -> admission(session, rows));
+    return new Prepared(rows, admission, judged(admission), foreign);
+  }
+
+  private List<Judged> judged(Admission admission) {
+    return admission.lots().stream().map(lot -> kitchen.judge().judge(lot.log())).toList();
+  }
+
+  private synchronized long foreignWrites() {
+    return kitchen.database().writes() - ownWrites;
+  }
+
+  private synchronized void countOwn() {
+    ownWrites++;
+  }
+
+  private Admission store(Prepared block) {
+    try {
+      return kitchen.database().write(session -> store(session, block, false));
+    } catch (ClashException e) {
+      return kitchen.database().write(session -> store(session, block, true));
+    }
+  }
+
+  private Admission store(Session session, Prepared block, boolean anew) {
+    countOwn();
+    boolean isStale = anew || foreignWrites() != block.foreignWrites();
+    Admission admission = isStale ? admission(session, block.rows()) : block.admission();
+    List<Judged> judged = isStale ? judged(admission) : block.judged();
+    new Recorder(session, kitchen.judge(), now).write(admission, judged);
+    return admission;
+  }
+}
