@@ -21,6 +21,7 @@ final class PlaceDraft implements Page {
   private final Stored stored;
   private final Map<Content, EntryId> contents = new HashMap<>();
   private final Set<Instant> loaded = new HashSet<>();
+  private final Set<EntryId> repeated = new HashSet<>();
   private final Map<EntryId, NewRow> rows = new LinkedHashMap<>();
 
   PlaceDraft(Stored stored) {
@@ -55,7 +56,7 @@ final class PlaceDraft implements Page {
 
   @Override
   public void repeat(NewRow row) {
-    // Nothing of a place depends on a row that is there already.
+    repeated.add(row.id());
   }
 
   @Override
@@ -71,6 +72,16 @@ final class PlaceDraft implements Page {
   @Override
   public int nextNumber() {
     return 1;
+  }
+
+  /** The stored entries of a row's place, word and moment that no row of this input says again. */
+  List<LogEntry> notRepeated(Row row) {
+    return stored.ofPlaces(row.when()).stream()
+        .filter(entry -> entry.word() == row.word())
+        .filter(entry -> entry.corrects().equals(row.corrects()))
+        .filter(entry -> entry.details().place().equals(row.details().place()))
+        .filter(entry -> !repeated.contains(entry.id()))
+        .toList();
   }
 
   List<NewRow> rows() {
