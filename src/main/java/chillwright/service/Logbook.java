@@ -69,6 +69,7 @@ public final class Logbook {
     List<EntryId> ids = intake.admission().ids().stream().map(Optional::orElseThrow).toList();
     key.ifPresent(k -> remember(session, k, now, Optional.empty(), ids));
     List<Written.Lot> lots = new ArrayList<>();
+    List<LogEntry> record = ofPlaces(session, ids, rows.stream().anyMatch(Logbook::isOfPlace));
     boolean isOne = lotsOf(rows).size() == 1 && judged.size() == 1;
     for (LotId lot : lotsOf(rows)) {
       Optional<Judged> before = intake.before().lot(lot).map(judge::judge);
@@ -76,9 +77,19 @@ public final class Logbook {
       Set<LotId> made = isOne ? descendants : session.log().descendants(List.of(lot));
       List<Finding> findingsBefore = before.map(Judged::findings).orElse(List.of());
       lots.add(written(session, after, findingsBefore, made, now));
+      record.addAll(after.log().entries());
     }
-    return new Written(
-        now, entries(session, ids, intake.added()), intake.admission().repeats(), lots, false);
+    List<LogEntry> entries = entries(session, ids, intake.added());
+    return new Written(now, entries, record, intake.admission().repeats(), lots, false);
+  }
+
+  private static boolean isOfPlace(Incoming incoming) {
+    return incoming instanceof Row row && row.lot().isEmpty();
+  }
+
+  /** The corrections of readings of places, where there may be such readings. */
+  private static List<LogEntry> ofPlaces(Session session, List<EntryId> ids, boolean mayBe) {
+    return mayBe ? new ArrayList<>(session.places().corrections(ids)) : new ArrayList<>();
   }
 
   private static Set<LotId> lotsOf(List<Incoming> rows) {
@@ -132,6 +143,7 @@ public final class Logbook {
     Set<LotId> lots = new LinkedHashSet<>();
     session.log().entries(before.entries()).stream().map(LogStore.OfLot::lot).forEach(lots::add);
     List<Written.Lot> found = new ArrayList<>();
+    List<LogEntry> record = ofPlaces(session, before.entries(), lots.isEmpty());
     session
         .log()
         .logs(lots)
@@ -141,9 +153,10 @@ public final class Logbook {
               Judged judged = judge.judge(log);
               Set<LotId> made = session.log().descendants(List.of(log.lot()));
               found.add(written(session, judged, judged.findings(), made, now));
+              record.addAll(log.entries());
             });
-    return new Written(
-        now, entries(session, before.entries(), List.of()), before.entries().size(), found, true);
+    List<LogEntry> entries = entries(session, before.entries(), List.of());
+    return new Written(now, entries, record, before.entries().size(), found, true);
   }
 
   private static void remember(
