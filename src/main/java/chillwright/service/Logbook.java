@@ -195,6 +195,16 @@ public final class Logbook {
    */
   public record Recomputed(long lots, long changedRows) {}
 
+  /**
+   * Judges every lot again if the figures are not those that judged the last time: what is stored
+   * would be shown beside limits that did not judge it.
+   *
+   * @return empty where nothing had changed
+   */
+  public Optional<Recomputed> catchUp(Progress progress) {
+    return kitchen.settings().olderVersion().map(older -> recompute(progress));
+  }
+
   /** Judges every lot again, some in each transaction. */
   public Recomputed recompute(Progress progress) {
     long lots = 0;
@@ -211,8 +221,7 @@ public final class Logbook {
       progress.done("lots recomputed", lots);
       next = some.next();
     } while (next.isPresent());
-    String version = judge.book().version();
-    kitchen.database().write(session -> session.kitchen().setRulesVersion(version));
+    kitchen.database().write(session -> session.kitchen().setRulesVersion(kitchen.figures()));
     return new Recomputed(lots, changed);
   }
 
