@@ -22,9 +22,7 @@ final class LateDiscards {
   }
 
   void check(LotDraft draft) {
-    boolean mayEnd =
-        draft.rows().stream()
-            .anyMatch(row -> row.isCorrection() || row.row().word() == Word.DISCARDED);
+    boolean mayEnd = draft.rows().stream().anyMatch(LateDiscards::mayEnd);
     if (!mayEnd || !draft.isStored() || !draft.isComplete()) {
       return;
     }
@@ -40,7 +38,11 @@ final class LateDiscards {
     }
   }
 
-  /** At the row that tells of the end, or else at the last correction, which made it the end. */
+  private static boolean mayEnd(NewRow row) {
+    return row.isCorrection() || Portions.isOutgoing(row.row().word());
+  }
+
+  /** At the row that tells of the end, or else at the last one that may have made it the end. */
   private void refuse(LotDraft draft, Instant thrown, Descent made) {
     Optional<NewRow> cause =
         draft.rows().stream()
@@ -49,7 +51,7 @@ final class LateDiscards {
             .or(
                 () ->
                     draft.rows().stream()
-                        .filter(NewRow::isCorrection)
+                        .filter(LateDiscards::mayEnd)
                         .reduce((earlier, later) -> later));
     if (cause.isEmpty()) {
       return;

@@ -282,4 +282,16 @@ class IntakeLineageTest {
         .extracting(Problem::code, Problem::where)
         .containsExactly(tuple("source-discarded", at(2, "corrects")));
   }
+
+  @Test
+  void portions_served_late_may_make_an_earlier_discard_the_end() {
+    bench.keep(
+        HEADER
+            + "S,Stock,gravy_or_broth,08:00,cooked,10,,s1,\n"
+            + "S,,,11:00,discarded,4,,,\n"
+            + "B,Soup,soup_or_stew,12:00,cooked,,S,,\n");
+    assertThat(bench.admit(HEADER + "S,,,10:00,served,6,,,\n").problems())
+        .extracting(Problem::code, Problem::where)
+        .containsExactly(tuple("source-discarded", at(2, "when")));
+  }
 }
