@@ -19,7 +19,8 @@ import picocli.CommandLine.Parameters;
     mixinStandardHelpOptions = true,
     description = {
       "Takes log files into the kitchen's database, whole: with any fault nothing is stored.",
-      "Rows that are stored already are skipped, so a file that grew can be imported again."
+      "Rows that are stored already are skipped, so a file that grew can be imported again. A row",
+      "that was changed since is a fault: write a correction row instead."
     },
     footer = {
       "",
@@ -50,7 +51,7 @@ final class ImportCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     CheckCommand.requireReadable(files);
-    try (Kitchen kitchen = options.open(clock)) {
+    try (Kitchen kitchen = options.openCurrent(clock, console)) {
       Imported imported = kitchen.imports().files(files, goodLotsOnly, console.progress());
       imported.problems().forEach(problem -> console.word(FaultText.line(problem)));
       console.result(told(imported));

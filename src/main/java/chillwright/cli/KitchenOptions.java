@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Optional;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
@@ -30,6 +31,23 @@ final class KitchenOptions {
     return open(
         new Opening(
             file, zone.named(), rules.id(), ZoneId.systemDefault(), rules.library(), clock));
+  }
+
+  /** Opens it, and judges its lots again where the rules or the categories have changed. */
+  Kitchen openCurrent(Clock clock, Console console) {
+    Kitchen kitchen = open(clock);
+    Optional<String> older = kitchen.settings().olderVersion();
+    older.ifPresent(
+        version ->
+            console.word(
+                ("The rules or storage categories have changed since lots were judged (version %s)."
+                        + " All lots are judged again now.")
+                    .formatted(version)));
+    kitchen
+        .logbook()
+        .catchUp(console.progress())
+        .ifPresent(done -> console.word(RecomputeCommand.told(done)));
+    return kitchen;
   }
 
   static Kitchen open(Opening opening) {

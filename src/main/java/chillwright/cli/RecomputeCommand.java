@@ -13,7 +13,7 @@ import picocli.CommandLine.Mixin;
     mixinStandardHelpOptions = true,
     description = {
       "Judges every lot again by the rules as they are now and stores what came out.",
-      "Needed after a rule file or a storage category changed."
+      "\"serve\" and \"import\" do so by themselves after a rule or a storage category changed."
     },
     footer = {"", "Exit codes: 0 done, 2 the database or the rules are at fault."})
 final class RecomputeCommand implements Callable<Integer> {
@@ -31,9 +31,12 @@ final class RecomputeCommand implements Callable<Integer> {
   public Integer call() {
     try (Kitchen kitchen = options.open(clock)) {
       Recomputed done = kitchen.logbook().recompute(console.progress());
-      console.result(
-          "Lots judged again: " + done.lots() + "; rows changed: " + done.changedRows() + ".");
+      console.result(told(done));
     }
     return 0;
+  }
+
+  static String told(Recomputed done) {
+    return "Lots judged again: " + done.lots() + "; rows changed: " + done.changedRows() + ".";
   }
 }

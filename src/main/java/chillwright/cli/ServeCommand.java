@@ -37,7 +37,7 @@ final class ServeCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Kitchen kitchen = options.open(clock);
+    Kitchen kitchen = options.openCurrent(clock, console);
     Serving serving = Serving.start(kitchen, serverOptions, console);
     console.result("Kitchen " + options.file() + " is served at " + serving.address());
     console.result("Stop it with Ctrl-C.");

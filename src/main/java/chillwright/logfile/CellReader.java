@@ -31,6 +31,10 @@ final class CellReader {
   private static final Set<Column> OF_LOTS_ONLY =
       EnumSet.of(Column.FOOD, Column.CATEGORY, Column.PORTIONS, Column.FROM);
 
+  /** Cells that a reading of a lot may tell something in. */
+  private static final Set<Column> OF_READINGS =
+      EnumSet.of(Column.TEMPERATURE, Column.HOW, Column.AIR);
+
   private final GivenCells cells;
   private final TimeCells times;
 
@@ -244,8 +248,29 @@ final class CellReader {
           "blank",
           "Only a row with the entry word \"correction\" names an entry to correct.");
     }
+    if (corrects && cells.isBlank(Column.NOTE)) {
+      cells.refuse(
+          Column.NOTE,
+          "missing",
+          "the reason, in words",
+          "Give the reason of the correction in the note, such as \"read off the pot beside it\".");
+    }
     if (cells.isBlank(Column.LOT)) {
       checkWithoutLot(word);
+    } else if (word.filter(Word.READING::equals).isPresent()) {
+      checkReading();
+    }
+  }
+
+  /** A reading that shows nothing would count as a look at the food. */
+  private void checkReading() {
+    if (OF_READINGS.stream().allMatch(cells::isBlank)) {
+      cells.refuse(
+          Column.TEMPERATURE,
+          "reading-empty",
+          Degrees.ALLOWED + "; or in how hard, crystals or soft; or in air the surroundings",
+          "This reading tells nothing. Fill in what was read, or write an \"action\" with a note if"
+              + " nothing was measured.");
     }
   }
 

@@ -3,6 +3,7 @@ package chillwright.rulebook;
 import chillwright.core.log.Category;
 import chillwright.core.log.KeepingList;
 import chillwright.core.log.Problem;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -16,6 +17,7 @@ import java.util.Set;
 final class KeepingFiles {
   private final Faults faults;
   private final Map<String, Category> categories = new LinkedHashMap<>();
+  private final Map<String, String> written = new LinkedHashMap<>();
 
   KeepingFiles(Faults faults) {
     this.faults = faults;
@@ -41,6 +43,7 @@ final class KeepingFiles {
       checkRange(place.at("freezer-months"));
       if (!faults.anyIn(place)) {
         categories.put(key, category(key, place));
+        written.put(key, place.node().toString());
       }
     }
   }
@@ -85,6 +88,13 @@ final class KeepingFiles {
 
   private static OptionalInt count(Spot count) {
     return count.node().isNumber() ? OptionalInt.of(count.node().intValue()) : OptionalInt.empty();
+  }
+
+  /** Changes with anything that a category says. */
+  String fingerprint() {
+    List<String> parts = new ArrayList<>();
+    written.forEach((key, text) -> parts.add(key + text));
+    return Fingerprint.of(parts);
   }
 
   KeepingList keepingList() {

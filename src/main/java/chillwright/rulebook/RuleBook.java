@@ -64,7 +64,10 @@ public final class RuleBook {
     return about.title();
   }
 
-  /** The version of the data, stored with what it judged. */
+  /**
+   * The version of the data, stored with what it judged: as its file declares it, then a mark that
+   * changes with any figure of this set or of the one it extends.
+   */
   public String version() {
     return about.version();
   }

@@ -13,10 +13,12 @@ import java.util.Optional;
 public final class RuleLibrary {
   private final Map<String, RuleBook> books = new LinkedHashMap<>();
   private final KeepingList keepingList;
+  private final String keepingMark;
 
-  private RuleLibrary(List<RuleBook> books, KeepingList keepingList) {
+  private RuleLibrary(List<RuleBook> books, KeepingFiles keeping) {
     books.forEach(book -> this.books.put(book.id(), book));
-    this.keepingList = keepingList;
+    this.keepingList = keeping.keepingList();
+    this.keepingMark = keeping.fingerprint();
   }
 
   /**
@@ -34,8 +36,7 @@ public final class RuleLibrary {
     KeepingFiles keeping = new KeepingFiles(faults);
     shelves.forEach(shelf -> keeping.read(shelf.keeping()));
     faults.throwIfAny();
-    return new RuleLibrary(
-        readers.stream().map(RuleSetReader::book).toList(), keeping.keepingList());
+    return new RuleLibrary(readers.stream().map(RuleSetReader::book).toList(), keeping);
   }
 
   /** The rule sets by id, in the order of the shelves. */
@@ -81,6 +82,11 @@ public final class RuleLibrary {
 
   public Optional<RuleBook> ruleBook(String id) {
     return Optional.ofNullable(books.get(id));
+  }
+
+  /** Names all figures that a lot is judged by under that set: its rules and the categories. */
+  public String figures(RuleBook book) {
+    return book.version() + ", categories " + keepingMark;
   }
 
   /** The storage categories, local ones in place of shipped ones of the same key. */

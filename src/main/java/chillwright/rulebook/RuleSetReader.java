@@ -149,7 +149,7 @@ final class RuleSetReader {
         new RuleBook.About(
             files.id(),
             text.text("title"),
-            text.text("version"),
+            version(),
             text.text("status"),
             defers(),
             files.extendsAt().map(Spot::text),
@@ -158,6 +158,19 @@ final class RuleSetReader {
     settings().forEach((key, setting) -> choices.add(choice(key, setting)));
     Set<String> changed = base.isPresent() ? own : Set.of();
     return new RuleBook(about, values(), choices, List.copyOf(rules.values()), changed);
+  }
+
+  /**
+   * The version its file declares, and a mark of all that it says with what it takes over, the
+   * version of the set it extends included.
+   */
+  private String version() {
+    List<String> parts = new ArrayList<>();
+    base.ifPresent(set -> parts.add(set.version()));
+    settings().forEach((key, setting) -> parts.add(key + setting.node()));
+    rules.keySet().forEach(id -> parts.add(id + whole.get(id)));
+    String declared = Spot.whole(files.ruleSet().orElseThrow()).text("version");
+    return declared + "+" + Fingerprint.of(parts);
   }
 
   private String defers() {

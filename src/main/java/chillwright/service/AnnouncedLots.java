@@ -16,7 +16,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 
 /**
@@ -90,7 +89,7 @@ final class AnnouncedLots {
     }
     // Portions made go to the first row alone: on others the column means portions taken.
     boolean counts = row.equals(earliest.get(lot)) && !Portions.isOutgoing(row.word());
-    Details filled = (counts ? said : uncounted(said)).correctedBy(row.details());
+    Details filled = (counts ? said : said.uncounted()).correctedBy(row.details());
     return new Row(
         row.where(),
         row.lot(),
@@ -101,21 +100,6 @@ final class AnnouncedLots {
         row.note(),
         row.corrects(),
         filled);
-  }
-
-  private static Details uncounted(Details details) {
-    return new Details(
-        details.food(),
-        details.category(),
-        details.temperature(),
-        details.how(),
-        details.place(),
-        details.air(),
-        OptionalInt.empty(),
-        details.from(),
-        details.to(),
-        details.until(),
-        details.probe());
   }
 
   private static List<Problem> differences(Row row, Details said) {

@@ -3,6 +3,7 @@ package chillwright.service;
 import chillwright.core.keeping.LotState;
 import chillwright.core.log.KeepingList;
 import chillwright.core.log.LotId;
+import chillwright.core.log.LotLog;
 import chillwright.core.log.Portions;
 import chillwright.core.log.Problem;
 import chillwright.logfile.Cells;
@@ -10,6 +11,7 @@ import chillwright.storage.Assessed;
 import chillwright.storage.Session;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,6 +23,9 @@ import java.util.Set;
 /** A lot being made known before anything is written of it: checked as a whole, then kept. */
 final class Announcement {
   private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("yyMMdd", Locale.ROOT);
+
+  private static final DateTimeFormatter MOMENT =
+      DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
   private final Session session;
   private final NewLot lot;
@@ -40,7 +45,7 @@ final class Announcement {
    */
   LotState keep(Judge judge, Instant now) {
     lot.lot().ifPresent(this::requireNew);
-    checkSources();
+    checkSources(judge.zone());
     checkText("food", lot.food(), Cells.LONGEST_TEXT, lot.from().size() != 1);
     checkText("category", lot.category(), Cells.LONGEST_TEXT, lot.from().size() != 1);
     checkText("note", lot.note(), Cells.LONGEST_NOTE, false);
@@ -80,7 +85,7 @@ final class Announcement {
     }
   }
 
-  private void checkSources() {
+  private void checkSources(ZoneId zone) {
     for (int i = 0; i < lot.from().size(); i++) {
       LotId source = lot.from().get(i);
       if (Optional.ofNullable(sources.get(source)).flatMap(LotState::standing).isEmpty()) {
@@ -97,8 +102,24 @@ final class Announcement {
             source.text(),
             "each lot once",
             "Lot %s is named twice.".formatted(source));
+      } else {
+        checkThere(i, source, zone);
       }
     }
+  }
+
+  private void checkThere(int index, LotId source, ZoneId zone) {
+    Optional<Instant> thrown = session.log().log(source).flatMap(LotLog::thrownAway);
+    thrown.ifPresent(
+        at ->
+            add(
+                "source-discarded",
+                "/from/" + index,
+                source.text(),
+                "lots of which something is left",
+                ("All of lot %s was discarded on %s. Check the code; if some of it had gone into"
+                        + " another lot before that, write those portions of %s down first.")
+                    .formatted(source, MOMENT.withZone(zone).format(at), source)));
   }
 
   private void checkText(String field, Optional<String> text, int longest, boolean needed) {

@@ -21,6 +21,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * The home cook's question, "how long does this keep?", asked by dates alone and answered by the
@@ -77,7 +78,8 @@ public record KeepQuestion(
             zone,
             List.of(),
             rows,
-            List.of());
+            List.of(),
+            Set.of());
     RuleSet rules = book.on(timeline.day(timeline.beganAt()));
     Keeping keeping = Keeper.keep(timeline, Assessment.of(timeline, rules), rules);
     return new Answer(timeline, rules, keeping);

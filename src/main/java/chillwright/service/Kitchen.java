@@ -68,7 +68,7 @@ public final class Kitchen implements AutoCloseable {
             Optional.empty(),
             opening.zone().orElse(opening.systemZone()),
             id,
-            book.version(),
+            opening.library().figures(book),
             Scale.FAHRENHEIT,
             Instant.ofEpochMilli(opening.clock().millis()));
     return database.write(
@@ -132,7 +132,12 @@ public final class Kitchen implements AutoCloseable {
     return database
         .read(session -> session.kitchen().find())
         .map(KitchenStore.Settings::rulesVersion)
-        .filter(version -> !version.equals(judge.book().version()));
+        .filter(version -> !version.equals(figures()));
+  }
+
+  /** Names the figures that lots are judged by now. */
+  String figures() {
+    return library.figures(judge.book());
   }
 
   public RuleLibrary library() {

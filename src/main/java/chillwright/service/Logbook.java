@@ -70,6 +70,7 @@ public final class Logbook {
     List<EntryId> ids = intake.admission().ids().stream().map(Optional::orElseThrow).toList();
     key.ifPresent(k -> remember(session, k, now, Optional.empty(), ids));
     List<Written.Lot> lots = new ArrayList<>();
+    List<LogEntry> record = ofPlaces(session, ids, rows.stream().anyMatch(Logbook::isOfPlace));
     boolean isOne = lotsOf(rows).size() == 1 && judged.size() == 1;
     for (LotId lot : lotsOf(rows)) {
       Optional<Judged> before = intake.before().lot(lot).map(judge::judge);
@@ -77,9 +78,19 @@ public final class Logbook {
       Set<LotId> made = isOne ? descendants : session.log().descendants(List.of(lot));
       List<Finding> findingsBefore = before.map(Judged::findings).orElse(List.of());
       lots.add(written(session, after, findingsBefore, made, now));
+      record.addAll(after.log().entries());
     }
-    return new Written(
-        now, entries(session, ids, intake.added()), intake.admission().repeats(), lots, false);
+    List<LogEntry> entries = entries(session, ids, intake.added());
+    return new Written(now, entries, record, intake.admission().repeats(), lots, false);
+  }
+
+  private static boolean isOfPlace(Incoming incoming) {
+    return incoming instanceof Row row && row.lot().isEmpty();
+  }
+
+  /** The corrections of readings of places, where there may be such readings. */
+  private static List<LogEntry> ofPlaces(Session session, List<EntryId> ids, boolean mayBe) {
+    return mayBe ? new ArrayList<>(session.places().corrections(ids)) : new ArrayList<>();
   }
 
   private static Set<LotId> lotsOf(List<Incoming> rows) {
@@ -133,6 +144,7 @@ public final class Logbook {
     Set<LotId> lots = new LinkedHashSet<>();
     session.log().entries(before.entries()).stream().map(LogStore.OfLot::lot).forEach(lots::add);
     List<Written.Lot> found = new ArrayList<>();
+    List<LogEntry> record = ofPlaces(session, before.entries(), lots.isEmpty());
     session
         .log()
         .logs(lots)
@@ -142,9 +154,10 @@ public final class Logbook {
               Judged judged = judge.judge(log);
               Set<LotId> made = session.log().descendants(List.of(log.lot()));
               found.add(written(session, judged, judged.findings(), made, now));
+              record.addAll(log.entries());
             });
-    return new Written(
-        now, entries(session, before.entries(), List.of()), before.entries().size(), found, true);
+    List<LogEntry> entries = entries(session, before.entries(), List.of());
+    return new Written(now, entries, record, before.entries().size(), found, true);
   }
 
   private static void remember(
@@ -183,6 +196,16 @@ public final class Logbook {
    */
   public record Recomputed(long lots, long changedRows) {}
 
+  /**
+   * Judges every lot again if the figures are not those that judged the last time: what is stored
+   * would be shown beside limits that did not judge it.
+   *
+   * @return empty where nothing had changed
+   */
+  public Optional<Recomputed> catchUp(Progress progress) {
+    return kitchen.settings().olderVersion().map(older -> recompute(progress));
+  }
+
   /** Judges every lot again, some in each transaction. */
   public Recomputed recompute(Progress progress) {
     long lots = 0;
@@ -199,8 +222,7 @@ public final class Logbook {
       progress.done("lots recomputed", lots);
       next = some.next();
     } while (next.isPresent());
-    String version = judge.book().version();
-    kitchen.database().write(session -> session.kitchen().setRulesVersion(version));
+    kitchen.database().write(session -> session.kitchen().setRulesVersion(kitchen.figures()));
     return new Recomputed(lots, changed);
   }
 

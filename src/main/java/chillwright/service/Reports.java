@@ -12,7 +12,10 @@ import chillwright.service.FoundFindings.Found;
 import chillwright.storage.FindingStore.OfLot;
 import chillwright.storage.Session;
 import java.time.Instant;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 
@@ -32,8 +35,9 @@ public final class Reports {
    *
    * @param timeline the lot's life in order of time, corrections applied
    * @param ruleSet the rules that judged the lot
-   * @param evidence the entries it rests on, corrected
+   * @param evidence the entries it rests on, as they were written
    * @param taken what was done about it since; nothing means that a corrective action is owed
+   * @param record all entries of the lot and of those it came from, corrections included
    */
   public record Trouble(
       LotState lot,
@@ -41,10 +45,12 @@ public final class Reports {
       RuleSet ruleSet,
       Finding finding,
       List<LogEntry> evidence,
-      List<LogEntry> taken) {
+      List<LogEntry> taken,
+      List<LogEntry> record) {
     public Trouble {
       evidence = List.copyOf(evidence);
       taken = List.copyOf(taken);
+      record = List.copyOf(record);
     }
 
     /** Whether a corrective action is still owed: none was taken and the food is on hand. */
@@ -87,13 +93,23 @@ public final class Reports {
 
   private static Trouble trouble(Found found, OfLot row) {
     Finding finding = found.finding(row.row());
-    List<LogEntry> evidence =
-        finding.evidence().stream()
-            .map((EntryId id) -> found.entries().get(id))
-            .filter(Objects::nonNull)
-            .toList();
-    List<LogEntry> taken = Acts.taken(finding, found.timeline());
-    return new Trouble(found.state(), found.timeline(), found.ruleSet(), finding, evidence, taken);
+    List<LogEntry> record = found.log().withSources();
+    List<EntryId> taken = Acts.taken(finding, found.timeline()).stream().map(LogEntry::id).toList();
+    return new Trouble(
+        found.state(),
+        found.timeline(),
+        found.ruleSet(),
+        finding,
+        written(record, finding.evidence()),
+        written(record, taken),
+        record);
+  }
+
+  /** Those entries as they were written, in the order of the ids. */
+  private static List<LogEntry> written(List<LogEntry> record, Collection<EntryId> ids) {
+    Map<EntryId, LogEntry> byId = new HashMap<>();
+    record.forEach(entry -> byId.put(entry.id(), entry));
+    return ids.stream().map(byId::get).filter(Objects::nonNull).toList();
   }
 
   /**

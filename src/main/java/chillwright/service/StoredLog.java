@@ -46,6 +46,11 @@ final class StoredLog implements Stored {
   }
 
   @Override
+  public List<LotLog> madeOf(LotId lot) {
+    return List.copyOf(session.log().logs(session.log().madeFrom(List.of(lot))).values());
+  }
+
+  @Override
   public Optional<Found> entry(EntryId id) {
     if (!session.isTaken(id)) {
       return Optional.empty();

@@ -15,12 +15,19 @@ import java.util.Set;
  *
  * @param at the moment they were written down, or asked about again
  * @param entries the entry of each row, in the order of the rows, new or known already
+ * @param record all entries of the lots at hand and the corrections of the readings of places, as
+ *     they were written: what became of each entry is told by the corrections among them
  * @param repeats how many of them were known already
  * @param lots each lot that the rows belong to
  * @param isReplay whether the same request was answered before; nothing was written now
  */
 public record Written(
-    Instant at, List<LogEntry> entries, int repeats, List<Lot> lots, boolean isReplay) {
+    Instant at,
+    List<LogEntry> entries,
+    List<LogEntry> record,
+    int repeats,
+    List<Lot> lots,
+    boolean isReplay) {
   /**
    * One of the lots.
    *
@@ -45,6 +52,7 @@ public record Written(
 
   public Written {
     entries = List.copyOf(entries);
+    record = List.copyOf(record);
     lots = List.copyOf(lots);
   }
 }

@@ -171,7 +171,8 @@ public final class LogStore {
     return descendants;
   }
 
-  private List<LotId> madeFrom(List<LotId> lots) {
+  /** The lots that name one of these as their source. */
+  public List<LotId> madeFrom(List<LotId> lots) {
     var made = LOT.as("made");
     return session
         .sql()

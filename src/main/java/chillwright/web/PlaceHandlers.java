@@ -25,8 +25,8 @@ final class PlaceHandlers {
     Accept.best(context, Accept.JSON);
     Query query = Query.of(context, "place", "from", "to", Query.LIMIT, Query.CURSOR);
     Optional<String> place = query.text("place");
-    Optional<Instant> from = query.time("from");
-    Optional<Instant> to = query.time("to");
+    Optional<Instant> from = query.from("from", kitchen.zone());
+    Optional<Instant> to = query.to("to", kitchen.zone());
     Page.Wanted page = query.page(LotHandlers.USUAL_PAGE);
     EntryAnswers answers = new EntryAnswers(kitchen.zone());
     Page<PlaceReading> found = kitchen.places().readings(place, from, to, page);
@@ -45,7 +45,7 @@ final class PlaceHandlers {
     Answer.created(
         context,
         new Answers.ReadingsWritten(
-            new EntryAnswers(kitchen.zone()).all(written.entries()),
+            new EntryAnswers(kitchen.zone()).some(written.entries(), written.record()),
             written.repeats(),
             written.isReplay()));
   }

@@ -6,6 +6,8 @@ import chillwright.web.answers.Answers;
 import chillwright.web.answers.Answers.Fault;
 import io.javalin.http.Context;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -91,12 +93,26 @@ final class Query {
                 : Optional.of(value));
   }
 
-  Optional<Instant> time(String name) {
+  /** A moment, or a date of that zone, which stands for its beginning. */
+  Optional<Instant> from(String name, ZoneId zone) {
+    return bound(name, day -> day.atStartOfDay(zone).toInstant());
+  }
+
+  /** A moment, or a date of that zone, which stands for its last millisecond. */
+  Optional<Instant> to(String name, ZoneId zone) {
+    return bound(name, day -> day.plusDays(1).atStartOfDay(zone).toInstant().minusMillis(1));
+  }
+
+  private Optional<Instant> bound(String name, Function<LocalDate, Instant> ofDay) {
     return read(
         name,
         "bad-time",
-        Moments.TIME_ALLOWED,
-        value -> Moments.time(LOST_PLUS.matcher(value).replaceFirst("+$1")));
+        Moments.TIME_ALLOWED + "; or " + Moments.DATE_ALLOWED,
+        value -> Moments.date(value).map(ofDay).or(() -> time(value)));
+  }
+
+  private static Optional<Instant> time(String value) {
+    return Moments.time(LOST_PLUS.matcher(value).replaceFirst("+$1"));
   }
 
   /** A value that stands for something; what it cannot stand for is a fault. */

@@ -9,13 +9,21 @@ import io.javalin.http.Context;
 import io.javalin.http.Header;
 import java.io.IOException;
 import java.io.OutputStreamWriter;
+import java.io.StringWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.util.Map;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 
 /** What must be done next, and what the kitchen must answer for. */
 final class ReportHandlers {
+  private static final String FORMAT = "format";
+  private static final SortedMap<String, String> FORMATS =
+      new TreeMap<>(Map.of("json", Accept.JSON, "csv", Accept.CSV));
+
   private final Kitchen kitchen;
   private final Freshness freshness;
 
@@ -38,13 +46,19 @@ final class ReportHandlers {
     }
   }
 
-  /** As JSON page by page; as CSV from the cursor on to the end. */
+  /**
+   * As JSON page by page; as CSV from the cursor on to the end. The first page is made before the
+   * answer begins, so a fault in it is told as one; a fault in a later page breaks the line.
+   */
   void outOfCompliance(Context context) throws IOException {
     context.header(Header.VARY, Header.ACCEPT);
-    String form = Accept.best(context, Accept.JSON, Accept.CSV);
-    Query query = Query.of(context, "from", "to", Query.LIMIT, Query.CURSOR);
-    Optional<Instant> from = query.time("from");
-    Optional<Instant> to = query.time("to");
+    Query query = Query.of(context, "from", "to", FORMAT, Query.LIMIT, Query.CURSOR);
+    String form =
+        query
+            .read(FORMAT, "unknown-format", String.join(", ", FORMATS.keySet()), ReportHandlers::of)
+            .orElseGet(() -> Accept.best(context, Accept.JSON, Accept.CSV));
+    Optional<Instant> from = query.from("from", kitchen.zone());
+    Optional<Instant> to = query.to("to", kitchen.zone());
     Page.Wanted wanted = query.page(LotHandlers.USUAL_PAGE);
     Page<Trouble> first =
         kitchen
@@ -58,6 +72,10 @@ final class ReportHandlers {
     }
   }
 
+  private static Optional<String> of(String format) {
+    return Optional.ofNullable(FORMATS.get(format));
+  }
+
   private static Page.Wanted most(Page.Wanted wanted) {
     return new Page.Wanted(Page.MOST, wanted.cursor());
   }
@@ -65,12 +83,14 @@ final class ReportHandlers {
   private void csv(
       Context context, Optional<Instant> from, Optional<Instant> to, Page<Trouble> first)
       throws IOException {
+    StringWriter begun = new StringWriter();
+    new TroubleCsv(answers(), begun).begin().write(first.items());
     context.contentType("text/csv; charset=utf-8; header=present");
     context.header(Header.CONTENT_DISPOSITION, "attachment; filename=\"out-of-compliance.csv\"");
     Writer out = new OutputStreamWriter(context.outputStream(), StandardCharsets.UTF_8);
     TroubleCsv csv = new TroubleCsv(answers(), out);
     Page<Trouble> page = first;
-    csv.write(page.items());
+    out.write(begun.toString());
     while (page.next().isPresent()) {
       page = kitchen.reports().outOfCompliance(from, to, new Page.Wanted(Page.MOST, page.next()));
       csv.write(page.items());

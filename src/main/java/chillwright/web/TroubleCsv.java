@@ -2,6 +2,7 @@ package chillwright.web;
 
 import chillwright.logfile.CsvWriter;
 import chillwright.service.Reports.Trouble;
+import chillwright.web.answers.Answers.Cells;
 import chillwright.web.answers.Answers.Entry;
 import chillwright.web.answers.Answers.TroubleLine;
 import chillwright.web.answers.LotAnswers;
@@ -9,6 +10,7 @@ import java.io.IOException;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -31,21 +33,34 @@ final class TroubleCsv {
           "deadline",
           "says",
           "evidence",
+          "evidence_ids",
+          "by",
+          "probe",
+          "corrections",
           "corrective_action",
+          "corrective_action_ids",
+          "corrective_action_by",
           "owed",
           "offered",
           "rule_set",
           "rule_set_version",
           "who_decides");
 
+  /** In a list of parts, where an entry does not say. */
+  private static final String BLANK = "-";
+
   private final LotAnswers answers;
   private final CsvWriter csv;
 
-  /** Begins with the header row. */
-  TroubleCsv(LotAnswers answers, Appendable out) throws IOException {
+  TroubleCsv(LotAnswers answers, Appendable out) {
     this.answers = answers;
     this.csv = CsvWriter.forSpreadsheets(out);
+  }
+
+  /** Writes the header row. */
+  TroubleCsv begin() throws IOException {
     csv.write(HEADER);
+    return this;
   }
 
   void write(List<Trouble> troubles) throws IOException {
@@ -70,8 +85,14 @@ final class TroubleCsv {
         duration(line.longest()),
         line.deadline().map(Object::toString).orElse(""),
         line.says(),
-        entries(line.evidence()),
-        entries(line.taken()),
+        joined(line.evidence(), TroubleCsv::entry),
+        joined(line.evidence(), Entry::id),
+        joined(line.evidence(), entry -> entry.by().orElse(BLANK)),
+        joined(line.evidence(), entry -> holds(entry).probe().orElse(BLANK)),
+        CorrectionText.of(line.evidence()),
+        joined(line.taken(), TroubleCsv::entry),
+        joined(line.taken(), Entry::id),
+        joined(line.taken(), entry -> entry.by().orElse(BLANK)),
         yesOrNo(line.owed()),
         String.join("; ", line.offered()),
         line.ruleSet().id(),
@@ -87,16 +108,22 @@ final class TroubleCsv {
     return time.map(Duration::toString).orElse("");
   }
 
-  private static String entries(List<Entry> entries) {
-    return entries.stream().map(TroubleCsv::entry).collect(Collectors.joining("; "));
+  /** One part for each entry, so that the parts of several columns belong together. */
+  private static String joined(List<Entry> entries, Function<Entry, String> part) {
+    return entries.stream().map(part).collect(Collectors.joining("; "));
   }
 
+  private static Cells holds(Entry entry) {
+    return entry.corrected().orElse(entry.written());
+  }
+
+  /** What holds of it; what was written before a correction stands in a column of its own. */
   private static String entry(Entry entry) {
     return Stream.of(
             Optional.of(entry.when().toString()),
             Optional.of(entry.entry()),
-            entry.written().temperature(),
-            entry.written().how(),
+            holds(entry).temperature(),
+            holds(entry).how(),
             entry.note())
         .flatMap(Optional::stream)
         .collect(Collectors.joining(" "));

@@ -185,4 +185,68 @@ class CommandsTest {
     assertThat(run("check", "no-such-file.csv")).isEqualTo(2);
     assertThat(err.toString()).contains("no-such-file.csv");
   }
+
+  /** Own rule: what is stored is never shown beside limits that did not judge it. */
+  @Test
+  void lots_are_judged_again_once_a_rule_file_was_edited() throws IOException {
+    Path rules = Files.createDirectories(folder.resolve("rules/own-plan"));
+    Files.writeString(
+        rules.resolve("ruleset.yaml"),
+        """
+        title: Own plan
+        version: "1"
+        status: practice
+        extends: us-food-code-2022
+        last_checked: 2026-11-25
+        """);
+    Files.writeString(rules.resolve("cold-holding.yaml"), coldHoldingAt(38));
+    String log = file("a.csv", COOLED + "A,,,2026-03-03T08:00:00Z,reading,40F\n");
+    String db = folder.resolve("kitchen.db").toString();
+    String dir = rules.getParent().toString();
+    String[] again = {"import", log, "--db", db, "--zone", "UTC", "--rules", dir};
+    assertThat(
+            run(
+                "import",
+                log,
+                "--db",
+                db,
+                "--zone",
+                "UTC",
+                "--rule-set",
+                "own-plan",
+                "--rules",
+                dir))
+        .isZero();
+    assertThat(run(again)).isZero();
+    assertThat(err.toString()).doesNotContain("judged again");
+    Files.writeString(rules.resolve("cold-holding.yaml"), coldHoldingAt(40));
+    assertThat(run(again)).isZero();
+    assertThat(err.toString()).contains("judged again now", "Lots judged again: 1; rows changed: ");
+    assertThat(run("recompute", "--db", db, "--rules", dir)).isZero();
+    assertThat(out.toString()).contains("Lots judged again: 1; rows changed: 0.");
+  }
+
+  private static String coldHoldingAt(int fahrenheit) {
+    return """
+        rules:
+          - id: cold-holding.ordinary
+            values:
+              2026-01-01:
+                at-most: {f: %d}
+                cite: {text: own food safety plan, state: verified, copy: the plan of this kitchen}
+        last_checked: 2026-11-25
+        """
+        .formatted(fahrenheit);
+  }
+
+  @Test
+  void a_row_changed_since_the_last_import_is_a_fault_that_says_what_to_do() throws IOException {
+    String db = folder.resolve("kitchen.db").toString();
+    assertThat(run("import", file("a.csv", COOLED), "--db", db, "--zone", "UTC")).isZero();
+    String changed = file("a.csv", COOLED.replace("reading,70F", "reading,68F"));
+    assertThat(run("import", changed, "--db", db)).isEqualTo(2);
+    assertThat(err.toString())
+        .contains("line 3, temperature", "A.2", "70 °F, not 68 °F", "\"correction\"");
+    assertThat(out.toString()).contains("Nothing was stored");
+  }
 }

@@ -39,6 +39,7 @@ class CellsTest {
     row.put("lot", "A-1");
     row.put("when", "2026-03-02T14:05:00Z");
     row.put("entry", "reading");
+    row.put("temperature", "40F");
     for (String change : changes) {
       int equals = change.indexOf('=');
       row.put(change.substring(0, equals), change.substring(equals + 1));
@@ -112,8 +113,10 @@ class CellsTest {
 
   @Test
   void blank_cells_are_the_same_as_cells_left_out() {
-    assertThat(read("food= ", "temperature=", "from=\t", "note=\u00a0", "id=")).isEqualTo(read());
-    assertThat(read().details()).isEqualTo(Details.NONE);
+    String chilled = "entry=chilled";
+    assertThat(read(chilled, "food= ", "temperature=", "from=\t", "note=\u00a0", "id="))
+        .isEqualTo(read(chilled, "temperature="));
+    assertThat(read(chilled, "temperature=").details()).isEqualTo(Details.NONE);
   }
 
   @Test
@@ -184,7 +187,7 @@ class CellsTest {
   @EnumSource(Word.class)
   void every_entry_word_is_known(Word word) {
     String corrects = word == Word.CORRECTION ? "corrects=e1" : "corrects=";
-    assertThat(read("entry=" + word.text(), corrects).word()).isEqualTo(word);
+    assertThat(read("entry=" + word.text(), corrects, "note=why").word()).isEqualTo(word);
   }
 
   @Test
@@ -270,8 +273,8 @@ class CellsTest {
                 "fast",
                 "blank",
                 "Leave this cell blank for \"chilled\"; put more words in the note."));
-    assertRefused("how", "unknown-how", "entry=correction", "corrects=e1", "how=fast");
-    assertThat(read("entry=correction", "corrects=e1", "how=4h").details().how())
+    assertRefused("how", "unknown-how", "entry=correction", "note=typo", "corrects=e1", "how=fast");
+    assertThat(read("entry=correction", "note=typo", "corrects=e1", "how=4h").details().how())
         .contains(How.FOUR_HOURS);
   }
 
@@ -320,7 +323,7 @@ class CellsTest {
   void other_codes_are_refused(String code) {
     assertRefused("lot", "bad-code", "lot=" + code);
     assertRefused("id", "bad-code", "id=" + code);
-    assertRefused("corrects", "bad-code", "entry=correction", "corrects=" + code);
+    assertRefused("corrects", "bad-code", "entry=correction", "note=typo", "corrects=" + code);
   }
 
   @Test
@@ -382,17 +385,29 @@ class CellsTest {
 
   @Test
   void a_correction_names_an_entry_and_nothing_else_does() {
-    assertThat(read("entry=correction", "corrects=e1").corrects()).contains(new EntryId("e1"));
-    assertRefused("corrects", "missing", "entry=correction");
+    assertThat(read("entry=correction", "note=typo", "corrects=e1").corrects())
+        .contains(new EntryId("e1"));
+    assertRefused("corrects", "missing", "entry=correction", "note=typo");
+    assertRefused("note", "missing", "entry=correction", "corrects=e1");
+    assertRefused("note", "missing", "entry=correction", "corrects=e1", "note= ");
     assertRefused("corrects", "only-in-correction", "corrects=e1");
+  }
+
+  /** Own rule: a reading that shows nothing would count as a look at the food. */
+  @Test
+  void a_reading_tells_something() {
+    assertRefused("temperature", "reading-empty", "temperature=");
+    assertRefused("temperature", "reading-empty", "temperature=", "probe=P2", "note=looked at it");
+    assertThat(read("temperature=", "how=hard").details().how()).contains(How.HARD);
+    assertThat(read("temperature=", "air=38F").details().air()).isPresent();
   }
 
   @Test
   void only_a_reading_of_a_place_and_its_correction_need_no_lot() {
     assertThat(read("lot=", "place=walk-in", "temperature=39F").lot()).isEmpty();
-    assertThat(read("lot=", "entry=correction", "corrects=e1").lot()).isEmpty();
+    assertThat(read("lot=", "entry=correction", "note=typo", "corrects=e1").lot()).isEmpty();
     assertRefused("place", "missing", "lot=", "temperature=39F");
-    assertRefused("temperature", "missing", "lot=", "place=walk-in");
+    assertRefused("temperature", "missing", "lot=", "place=walk-in", "temperature=");
     assertRefused("lot", "missing", "lot=", "entry=chilled", "place=walk-in");
     assertRefused("lot", "missing", "lot=", "food=Soup", "place=walk-in", "temperature=39F");
     assertThat(problems("lot=", "entry=boiled"))

@@ -81,20 +81,20 @@ class CsvLogTest {
   /** RFC 4180 section 2, rule 6: line breaks, double quotes and commas inside quotes. */
   @Test
   void a_quoted_cell_may_hold_commas_and_line_breaks() throws IOException {
-    assertThat(notes(HEADER + "A," + T + ",reading,,\"b\r\nbb, and c\"\n"))
+    assertThat(notes(HEADER + "A," + T + ",chilled,,\"b\r\nbb, and c\"\n"))
         .containsExactly("b\r\nbb, and c");
   }
 
   /** RFC 4180 section 2, rule 7: a double quote inside quotes is doubled. */
   @Test
   void a_doubled_quote_is_a_quote() throws IOException {
-    assertThat(notes(HEADER + "A," + T + ",reading,,\"b\"\"bb\"\n")).containsExactly("b\"bb");
+    assertThat(notes(HEADER + "A," + T + ",chilled,,\"b\"\"bb\"\n")).containsExactly("b\"bb");
   }
 
   /** RFC 4180 section 2, rule 5 has no quotes in plain cells; they are taken as they stand. */
   @Test
   void a_quote_inside_a_plain_cell_is_kept() throws IOException {
-    assertThat(notes(HEADER + "A," + T + ",reading,,the 12\" pan\n"))
+    assertThat(notes(HEADER + "A," + T + ",chilled,,the 12\" pan\n"))
         .containsExactly("the 12\" pan");
   }
 
@@ -244,8 +244,8 @@ class CsvLogTest {
 
   @Test
   void the_replacement_character_itself_is_text() throws IOException {
-    assertThat(notes(HEADER + "A," + T + ",reading,,\ufffd\n")).containsExactly("\ufffd");
-    assertThat(notes(HEADER + "A," + T + ",reading,,\ud800\udc00\n"))
+    assertThat(notes(HEADER + "A," + T + ",chilled,,\ufffd\n")).containsExactly("\ufffd");
+    assertThat(notes(HEADER + "A," + T + ",chilled,,\ud800\udc00\n"))
         .containsExactly("\ud800\udc00");
   }
 

@@ -83,6 +83,12 @@ class LogRoundTripTest {
     }
     maybe(random, row, "note", "a\r\nb\n" + text(random));
     maybe(random, row, "temperature", degrees(random));
+    if (word == Word.READING) {
+      row.put("temperature", degrees(random));
+    }
+    if (word == Word.CORRECTION) {
+      row.put("note", text(random) + "why");
+    }
     maybe(random, row, "air", degrees(random));
     maybe(random, row, "portions", Integer.toString(random.nextInt(1, 1_000_001)));
     maybe(random, row, "from", "S-" + random.nextInt(9) + " T-" + random.nextInt(9));

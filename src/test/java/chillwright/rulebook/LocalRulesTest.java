@@ -101,7 +101,47 @@ class LocalRulesTest {
     assertThat(rule.status()).isEqualTo("model-code");
     assertThat(book.defers()).isEqualTo(base.defers());
     assertThat(book.on(DAY).settings()).isEqualTo(base.on(DAY).settings());
-    assertThat(book.on(DAY).version()).isEqualTo("3");
+    assertThat(book.on(DAY).version()).matches("3\\+[0-9a-f]{8}");
+  }
+
+  /** Own rule: people edit a figure and forget the version, also that of the set they extend. */
+  @Test
+  void a_figure_edited_without_a_new_version_makes_another_version() throws Exception {
+    write("base/ruleset.yaml", RULE_SET);
+    write("top/ruleset.yaml", RULE_SET.replace("us-food-code-2022", "base"));
+    write("base/cold-holding.yaml", coldHoldingAt(38));
+    List<String> before = List.of(book("base").version(), book("top").version());
+    assertThat(List.of(book("base").version(), book("top").version())).isEqualTo(before);
+    write("base/cold-holding.yaml", coldHoldingAt(39));
+    assertThat(List.of(book("base").version(), book("top").version()))
+        .doesNotContainAnyElementsOf(before);
+    write("base/cold-holding.yaml", "# as it was\n" + coldHoldingAt(38));
+    assertThat(List.of(book("base").version(), book("top").version())).isEqualTo(before);
+  }
+
+  private static String coldHoldingAt(int fahrenheit) {
+    return """
+        rules:
+          - id: cold-holding.ordinary
+            values:
+              2026-01-01:
+                at-most: {f: %d}
+                cite: {text: own food safety plan, state: verified, copy: the plan of this kitchen}
+        last_checked: 2026-11-25
+        """
+        .formatted(fahrenheit);
+  }
+
+  @Test
+  void a_category_of_the_kitchen_changes_what_names_the_figures() throws Exception {
+    RuleLibrary shipped = RuleLibrary.load(Optional.empty());
+    RuleBook book = shipped.ruleBook("us-home").orElseThrow();
+    write(
+        "keeping/own.yaml",
+        Files.readString(Path.of("src/test/resources/rulebook/good/keeping/own.yaml")));
+    RuleLibrary own = RuleLibrary.load(Optional.of(dir));
+    assertThat(own.ruleBook("us-home").orElseThrow().version()).isEqualTo(book.version());
+    assertThat(own.figures(book)).isNotEqualTo(shipped.figures(book));
   }
 
   @Test

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chillwright.core.keeping.LotState;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LotId;
-import chillwright.core.log.Problem;
 import chillwright.core.rules.Verdict;
 import chillwright.service.Judge.Judged;
 import java.nio.file.Path;
@@ -44,9 +43,7 @@ class RecomputationTest {
       List<Incoming> taken = write(kitchen, new RandomLog(seed, START, END));
       LogCheck check = new LogCheck(kitchen.kitchen().judge(), END);
       LogCheck.Checked anew = check.check(taken, END);
-      // A source thrown away, told only after the lot made from it, is no fault when it comes; read
-      // all at once it is. Such a lot is then compared only by recomputing.
-      assertThat(anew.problems()).extracting(Problem::code).allMatch("source-discarded"::equals);
+      assertThat(anew.problems()).isEmpty();
       assertThat(anew.lots()).hasSizeGreaterThan(5);
       for (Judged lot : anew.lots()) {
         requireSame(kitchen, lot);

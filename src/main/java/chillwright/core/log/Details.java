@@ -88,6 +88,12 @@ public record Details(
         probe);
   }
 
+  /** These details without a count of portions. */
+  public Details uncounted() {
+    return new Details(
+        food, category, temperature, how, place, air, OptionalInt.empty(), from, to, until, probe);
+  }
+
   /** These details with another mark on the food. */
   public Details markedUntil(Optional<Mark> mark) {
     return new Details(

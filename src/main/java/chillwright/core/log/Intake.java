@@ -13,9 +13,10 @@ import java.util.Map;
  *
  * <p>A row that says the same as a stored entry, or as an earlier row of the same input, is a
  * repeat: skipped and counted, so a file that grew can be taken in again. A row without an id is
- * compared with entries of any id. Rows may come in any order of time, lots may be interleaved, and
- * a source may stand after the lot made of it. A row that happened long before it is written is
- * late, and no fault.
+ * compared with entries of any id; one of a file that says another thing of a moment than the
+ * stored entry does is a fault ({@link ChangedRows}). Rows may come in any order of time, lots may
+ * be interleaved, and a source may stand after the lot made of it. A row that happened long before
+ * it is written is late, and no fault.
  */
 public final class Intake {
   private final Stored stored;
@@ -40,6 +41,9 @@ public final class Intake {
     Sorting sorting = new Sorting(stored, faults);
     sorting.take(incoming);
     Map<LotId, LotDraft> lots = sorting.lots();
+    ChangedRows changedRows = new ChangedRows(faults);
+    lots.values().forEach(changedRows::check);
+    changedRows.check(sorting.places());
     FirstRows firstRows = new FirstRows(keeping, faults);
     lots.values().forEach(firstRows::check);
     CorrectionRows corrections = new CorrectionRows(stored, sorting, faults, firstRows);
@@ -51,6 +55,8 @@ public final class Intake {
     lots.values()
         .forEach(lot -> EndOfLot.check(lot, lineage.descents().get(lot.id()).entries(), faults));
     lineage.check();
+    LateDiscards lateDiscards = new LateDiscards(stored, lineage.descents(), faults);
+    lots.values().forEach(lateDiscards::check);
     return new Admission(
         lineage.grown(),
         sorting.places().added(writtenAt),

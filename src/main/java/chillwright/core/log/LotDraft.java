@@ -5,16 +5,18 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** One lot while rows are taken in: what is stored of it, and what is new. */
 final class LotDraft implements Page {
   private final LotId lot;
   private final Optional<LotLog> stored;
-  private final Map<EntryId, LogEntry> storedById = new HashMap<>();
+  private final Map<EntryId, LogEntry> storedById = new LinkedHashMap<>();
   private final Map<Content, EntryId> contents = new HashMap<>();
   private final Map<EntryId, NewRow> rows = new LinkedHashMap<>();
   private final List<NewRow> repeats = new ArrayList<>();
@@ -28,6 +30,17 @@ final class LotDraft implements Page {
     for (LogEntry entry : stored.map(LotLog::entries).orElse(List.of())) {
       storedById.put(entry.id(), entry);
       contents.putIfAbsent(Content.of(entry), entry.id());
+    }
+    stored.map(log -> log.entries().get(0)).ifPresent(this::knowUncounted);
+  }
+
+  /**
+   * Portions told when a lot was made known stand on its first row, though the row that came had
+   * none; so it has to be known again without them too.
+   */
+  private void knowUncounted(LogEntry first) {
+    if (!Portions.isOutgoing(first.word())) {
+      contents.putIfAbsent(Content.of(first.with(first.details().uncounted())), first.id());
     }
   }
 
@@ -75,6 +88,30 @@ final class LotDraft implements Page {
   @Override
   public int nextNumber() {
     return storedById.size() + rows.size() + 1;
+  }
+
+  /**
+   * The stored entries of a row's word and moment that still stand and that no row of this input
+   * says again.
+   */
+  List<LogEntry> notRepeated(Row row) {
+    Set<EntryId> repeated = new HashSet<>();
+    repeats.forEach(repeat -> repeated.add(repeat.id()));
+    List<LogEntry> alike =
+        stored.map(LotLog::entries).orElse(List.of()).stream()
+            .filter(entry -> entry.word() == row.word() && entry.happenedAt().equals(row.when()))
+            .filter(entry -> entry.corrects().equals(row.corrects()))
+            .filter(entry -> !repeated.contains(entry.id()))
+            .toList();
+    return alike.isEmpty() ? alike : standing(alike);
+  }
+
+  private List<LogEntry> standing(List<LogEntry> some) {
+    List<LogEntry> all = new ArrayList<>(storedById.values());
+    rows.values().stream()
+        .filter(NewRow::isCorrection)
+        .forEach(row -> all.add(row.entry(row.row().when())));
+    return some.stream().filter(entry -> Corrections.standing(entry, all).isPresent()).toList();
   }
 
   /** Whether every row of the lot could be read and has its own id, so that its story is whole. */

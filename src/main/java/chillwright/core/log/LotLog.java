@@ -1,7 +1,11 @@
 package chillwright.core.log;
 
+import java.time.Instant;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
 
 /**
  * All that was written of one lot, in the order of writing, corrections included, with the logs of
@@ -20,5 +24,26 @@ public record LotLog(LotId lot, List<LogEntry> entries, List<LotLog> sources) {
       throw new IllegalArgumentException(
           "a lot begins with an entry that is no correction: " + lot);
     }
+  }
+
+  /** Its entries and those of all lots it came from, as they were written. */
+  public List<LogEntry> withSources() {
+    Set<LotLog> logs = new LinkedHashSet<>();
+    collect(logs);
+    return logs.stream().flatMap(log -> log.entries.stream()).toList();
+  }
+
+  private void collect(Set<LotLog> logs) {
+    if (logs.add(this)) {
+      sources.forEach(source -> source.collect(logs));
+    }
+  }
+
+  /**
+   * When all of it was thrown away: nothing can be made of it after that. Empty also where portions
+   * were taken out before, since those may have gone anywhere.
+   */
+  public Optional<Instant> thrownAway() {
+    return Descent.of(this).thrownAway();
   }
 }

@@ -20,7 +20,8 @@ final class PlaceDraft implements Page {
 
   private final Stored stored;
   private final Map<Content, EntryId> contents = new HashMap<>();
-  private final Set<Instant> loaded = new HashSet<>();
+  private final Map<Instant, List<LogEntry>> loaded = new HashMap<>();
+  private final Set<EntryId> repeated = new HashSet<>();
   private final Map<EntryId, NewRow> rows = new LinkedHashMap<>();
 
   PlaceDraft(Stored stored) {
@@ -39,12 +40,20 @@ final class PlaceDraft implements Page {
 
   @Override
   public Optional<EntryId> same(Content content) {
-    if (loaded.add(content.when())) {
-      for (LogEntry entry : stored.ofPlaces(content.when())) {
-        contents.putIfAbsent(Content.of(entry), entry.id());
-      }
-    }
+    storedAt(content.when());
     return Optional.ofNullable(contents.get(content));
+  }
+
+  /** The stored entries of that moment, asked for once. */
+  private List<LogEntry> storedAt(Instant moment) {
+    List<LogEntry> known = loaded.get(moment);
+    if (known != null) {
+      return known;
+    }
+    List<LogEntry> found = stored.ofPlaces(moment);
+    found.forEach(entry -> contents.putIfAbsent(Content.of(entry), entry.id()));
+    loaded.put(moment, found);
+    return found;
   }
 
   @Override
@@ -55,7 +64,7 @@ final class PlaceDraft implements Page {
 
   @Override
   public void repeat(NewRow row) {
-    // Nothing of a place depends on a row that is there already.
+    repeated.add(row.id());
   }
 
   @Override
@@ -71,6 +80,16 @@ final class PlaceDraft implements Page {
   @Override
   public int nextNumber() {
     return 1;
+  }
+
+  /** The stored entries of a row's place, word and moment that no row of this input says again. */
+  List<LogEntry> notRepeated(Row row) {
+    return storedAt(row.when()).stream()
+        .filter(entry -> entry.word() == row.word())
+        .filter(entry -> entry.corrects().equals(row.corrects()))
+        .filter(entry -> entry.details().place().equals(row.details().place()))
+        .filter(entry -> !repeated.contains(entry.id()))
+        .toList();
   }
 
   List<NewRow> rows() {

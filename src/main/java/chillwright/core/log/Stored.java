@@ -15,6 +15,11 @@ public interface Stored {
         }
 
         @Override
+        public List<LotLog> madeOf(LotId lot) {
+          return List.of();
+        }
+
+        @Override
         public Optional<Found> entry(EntryId id) {
           return Optional.empty();
         }
@@ -27,6 +32,9 @@ public interface Stored {
 
   /** The whole log of a lot with its sources; empty if the lot has no entry. */
   Optional<LotLog> lot(LotId lot);
+
+  /** The logs of the lots that name this one as their source. */
+  List<LotLog> madeOf(LotId lot);
 
   /** The entry with that id, of a lot or of a place. */
   Optional<Found> entry(EntryId id);

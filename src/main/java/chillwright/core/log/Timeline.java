@@ -6,6 +6,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -19,6 +20,7 @@ import java.util.stream.Stream;
  * @param own this lot's own entries; never empty
  * @param sources what it was made of; empty for food made from scratch or divided from one lot that
  *     was
+ * @param corrected the inherited and own entries that do not stand as they were written
  */
 public record Timeline(
     LotId lot,
@@ -26,7 +28,8 @@ public record Timeline(
     ZoneId zone,
     List<LogEntry> inherited,
     List<LogEntry> own,
-    List<Timeline> sources) {
+    List<Timeline> sources,
+    Set<EntryId> corrected) {
   /** A first row of these words means made of its sources; any other word means divided. */
   private static final Set<Word> MADE = EnumSet.of(Word.COOKED, Word.PREPARED);
 
@@ -38,6 +41,7 @@ public record Timeline(
     inherited = List.copyOf(inherited);
     own = List.copyOf(own);
     sources = List.copyOf(sources);
+    corrected = Set.copyOf(corrected);
     if (own.isEmpty()) {
       throw new IllegalArgumentException("a timeline needs an entry of its own: " + lot);
     }
@@ -81,13 +85,34 @@ public record Timeline(
     Instant used = earlier(cut.happened(), first.happenedAt());
     List<Timeline> sources = sourcesOf(log, keeping, zone, new Cut(used, cut.corrected()));
     Food food = foodOf(first, sources, keeping);
-    if (isDivided(first, sources)) {
-      Timeline source = sources.get(0);
-      List<LogEntry> inherited =
-          source.entries().stream().filter(e -> !NOT_INHERITED.contains(e.word())).toList();
-      return Optional.of(new Timeline(log.lot(), food, zone, inherited, own, source.sources()));
+    Set<EntryId> corrected = corrected(known, own);
+    if (!isDivided(first, sources)) {
+      return Optional.of(new Timeline(log.lot(), food, zone, List.of(), own, sources, corrected));
     }
-    return Optional.of(new Timeline(log.lot(), food, zone, List.of(), own, sources));
+    Timeline source = sources.get(0);
+    List<LogEntry> inherited =
+        source.entries().stream().filter(e -> !NOT_INHERITED.contains(e.word())).toList();
+    corrected.addAll(source.corrected());
+    return Optional.of(
+        new Timeline(log.lot(), food, zone, inherited, own, source.sources(), corrected));
+  }
+
+  /** The entries that stand, but were not written so. */
+  private static Set<EntryId> corrected(List<LogEntry> written, List<LogEntry> standing) {
+    Set<EntryId> corrected = new HashSet<>();
+    if (written.stream().anyMatch(entry -> entry.word() == Word.CORRECTION)) {
+      Set<LogEntry> asWritten = new HashSet<>(written);
+      standing.stream()
+          .filter(entry -> !asWritten.contains(entry))
+          .forEach(entry -> corrected.add(entry.id()));
+    }
+    return corrected;
+  }
+
+  /** Whether an entry of this lot, or of one it came from, stands otherwise than written. */
+  public boolean isCorrected(EntryId entry) {
+    return corrected.contains(entry)
+        || sources.stream().anyMatch(source -> source.isCorrected(entry));
   }
 
   /** The row that names food, category and sources: the first that was written, corrected. */

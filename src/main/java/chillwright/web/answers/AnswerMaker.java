@@ -52,21 +52,22 @@ public record AnswerMaker(ZoneId zone, Instant now) {
         timeline.food().name(),
         timeline.food().category().key(),
         verdict(judged.findings()),
-        findings(judged.findings(), Figures.scale(timeline)),
+        findings(judged.findings(), timeline),
         dates(judged.keeping()));
   }
 
   /** The findings, worst first; of equal verdicts the one that falls due first. */
-  public List<Answers.Finding> findings(List<Finding> findings, Scale scale) {
+  public List<Answers.Finding> findings(List<Finding> findings, Timeline timeline) {
     return worstFirst(findings).stream()
-        .map(finding -> finding(finding, scale, Optional.empty()))
+        .map(finding -> finding(finding, timeline, Optional.empty()))
         .toList();
   }
 
   /** The same after a write, with the changed ones marked. */
-  public List<Answers.Finding> findings(List<Finding> findings, Scale scale, Set<Finding> before) {
+  public List<Answers.Finding> findings(
+      List<Finding> findings, Timeline timeline, Set<Finding> before) {
     return worstFirst(findings).stream()
-        .map(finding -> finding(finding, scale, Optional.of(!before.contains(finding))))
+        .map(finding -> finding(finding, timeline, Optional.of(!before.contains(finding))))
         .toList();
   }
 
@@ -74,8 +75,9 @@ public record AnswerMaker(ZoneId zone, Instant now) {
     return findings.stream().sorted(Sentences.worstFirst(now)).toList();
   }
 
-  private Answers.Finding finding(Finding finding, Scale scale, Optional<Boolean> changed) {
+  private Answers.Finding finding(Finding finding, Timeline timeline, Optional<Boolean> changed) {
     Rule rule = finding.rule();
+    Scale scale = Figures.scale(timeline);
     return new Answers.Finding(
         rule.id(),
         finding.at(now).text(),
@@ -91,8 +93,14 @@ public record AnswerMaker(ZoneId zone, Instant now) {
         finding.offered(now).stream().map(Rule.Action::says).toList(),
         finding.lot().text(),
         finding.evidence().stream().map(EntryId::text).toList(),
+        corrected(finding, timeline),
         remarks(finding),
         changed);
+  }
+
+  /** The evidence that was corrected: whoever reads the finding should know. */
+  static List<String> corrected(Finding finding, Timeline timeline) {
+    return finding.evidence().stream().filter(timeline::isCorrected).map(EntryId::text).toList();
   }
 
   /** A reading that is still to be waited for is not overdue yet. */

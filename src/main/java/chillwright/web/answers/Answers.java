@@ -39,6 +39,7 @@ public final class Answers {
    * One finding.
    *
    * @param lot whose record was judged: the lot itself or one it came from
+   * @param corrected those of the evidence that were corrected, so do not stand as first written
    * @param changed whether the entries just written changed it; absent where nothing was written
    */
   public record Finding(
@@ -56,6 +57,7 @@ public final class Answers {
       List<String> actions,
       String lot,
       List<String> evidence,
+      List<String> corrected,
       List<String> remarks,
       @JsonInclude(JsonInclude.Include.NON_ABSENT) Optional<Boolean> changed) {}
 
@@ -166,6 +168,7 @@ public final class Answers {
    * @param late whether it was written down noticeably later than it happened
    * @param state {@code stands}, {@code corrected} or {@code voided}
    * @param correctedBy the entries that correct it
+   * @param corrections these with their reasons, and the corrections of them
    * @param corrected what holds instead, where it is corrected
    */
   public record Entry(
@@ -180,7 +183,24 @@ public final class Answers {
       Optional<String> corrects,
       String state,
       List<String> correctedBy,
+      List<Correction> corrections,
       Optional<Cells> corrected) {}
+
+  /**
+   * Who corrected an entry, when and why.
+   *
+   * @param corrects the entry, or another correction of it
+   * @param reason empty only where it was written before a reason was asked for
+   * @param stands whether it was not voided itself
+   */
+  public record Correction(
+      String id,
+      String corrects,
+      OffsetDateTime when,
+      OffsetDateTime writtenAt,
+      Optional<String> by,
+      Optional<String> reason,
+      boolean stands) {}
 
   /**
    * What entries of a lot did.
@@ -227,6 +247,8 @@ public final class Answers {
    *
    * @param outSince when it went out of compliance, or when the reading was overdue
    * @param judgedLot whose record was judged: the lot itself or one it came from
+   * @param evidence the entries it rests on, as written, with what became of them
+   * @param corrected those of the evidence that were corrected
    * @param taken what was done about it since
    * @param owed whether a corrective action is still owed
    * @param offered the corrective actions of the rule set
@@ -249,6 +271,7 @@ public final class Answers {
       String says,
       String judgedLot,
       List<Entry> evidence,
+      List<String> corrected,
       List<Entry> taken,
       boolean owed,
       List<String> offered,

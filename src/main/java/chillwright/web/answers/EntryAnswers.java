@@ -12,9 +12,11 @@ import chillwright.service.Places.PlaceReading;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 
 /**
  * Turns entries into answers: a corrected entry is shown as it was written, with what holds
@@ -50,8 +52,8 @@ public record EntryAnswers(ZoneId zone) {
             .filter(other -> other.corrects().filter(entry.id()::equals).isPresent())
             .map(other -> other.id().text())
             .toList();
-    Optional<LogEntry> standing =
-        correctedBy.isEmpty() ? Optional.of(entry) : Corrections.standing(entry, corrections);
+    List<LogEntry> chain = correctedBy.isEmpty() ? List.of() : chain(entry.id(), corrections);
+    Optional<LogEntry> standing = Corrections.standing(entry, chain);
     boolean isCorrected = standing.filter(now -> !now.equals(entry)).isPresent();
     return new Answers.Entry(
         entry.id().text(),
@@ -65,7 +67,34 @@ public record EntryAnswers(ZoneId zone) {
         entry.corrects().map(EntryId::text),
         standing.isEmpty() ? VOIDED : isCorrected ? CORRECTED : STANDS,
         correctedBy,
+        chain.stream().map(other -> correction(other, chain)).toList(),
         standing.filter(now -> isCorrected).map(now -> cells(now.details())));
+  }
+
+  /** The corrections of an entry, and the corrections of those, in the order of writing. */
+  private static List<LogEntry> chain(EntryId entry, List<LogEntry> corrections) {
+    Set<EntryId> named = new HashSet<>(Set.of(entry));
+    int before = 0;
+    while (named.size() > before) {
+      before = named.size();
+      corrections.stream()
+          .filter(other -> named.contains(other.corrects().orElseThrow()))
+          .forEach(other -> named.add(other.id()));
+    }
+    return corrections.stream()
+        .filter(other -> named.contains(other.corrects().orElseThrow()))
+        .toList();
+  }
+
+  private Answers.Correction correction(LogEntry correction, List<LogEntry> chain) {
+    return new Answers.Correction(
+        correction.id().text(),
+        correction.corrects().orElseThrow().text(),
+        time(correction.happenedAt()),
+        time(correction.writtenAt()),
+        correction.by(),
+        correction.note(),
+        Corrections.standing(correction, chain).isPresent());
   }
 
   private Answers.Cells cells(Details details) {

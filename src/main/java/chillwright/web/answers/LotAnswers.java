@@ -96,9 +96,7 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
         line(view.state()),
         texts(view.sources()),
         texts(view.descendants()),
-        view.judged()
-            .map(j -> maker().findings(j.findings(), Figures.scale(j.timeline())))
-            .orElse(List.of()),
+        view.judged().map(j -> maker().findings(j.findings(), j.timeline())).orElse(List.of()),
         view.judged().flatMap(j -> j.due().map(finding -> due(finding, j.timeline()))),
         defers());
   }
@@ -128,12 +126,12 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
   public Answers.EntriesWritten written(Written written) {
     Written.Lot lot = written.lots().get(0);
     return new Answers.EntriesWritten(
-        entries().all(written.entries()),
+        entries().some(written.entries(), written.record()),
         written.repeats(),
         written.isReplay(),
         lot.state().lot().text(),
         verdict(lot.state()).map(Verdict::text),
-        maker().findings(lot.findings(), Figures.scale(lot.timeline()), lot.before()),
+        maker().findings(lot.findings(), lot.timeline(), lot.before()),
         dates(lot.state()),
         lot.due().map(finding -> due(finding, lot.timeline())),
         lot.descendants().stream().map(LotId::text).sorted().toList(),
@@ -193,8 +191,9 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
         finding.deadline().map(maker()::time),
         says(finding, trouble.timeline()),
         finding.lot().text(),
-        entries().all(trouble.evidence()),
-        entries().all(trouble.taken()),
+        entries().some(trouble.evidence(), trouble.record()),
+        AnswerMaker.corrected(finding, trouble.timeline()),
+        entries().some(trouble.taken(), trouble.record()),
         trouble.isOwed(),
         offered(finding),
         ref(trouble.ruleSet()));

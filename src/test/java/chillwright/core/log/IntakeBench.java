@@ -53,6 +53,9 @@ final class IntakeBench implements Stored {
 
   static List<Incoming> rows(String file, String text) {
     String whole = text.replaceAll("(?<=,)(\\d\\d:\\d\\d)(?=,|\\n|$)", "2026-03-02T$1:00Z");
+    if (!whole.contains("note")) {
+      whole = withReasons(whole);
+    }
     List<Incoming> rows = new ArrayList<>();
     try {
       new CsvLog(new Cells(WRITTEN))
@@ -61,6 +64,16 @@ final class IntakeBench implements Stored {
       throw new UncheckedIOException(e);
     }
     return rows;
+  }
+
+  /** Adds a note, which in a correction is the reason that it has to give. */
+  private static String withReasons(String text) {
+    StringBuilder noted = new StringBuilder();
+    for (String line : text.lines().toList()) {
+      String note = line.startsWith("lot,") ? "note" : line.contains(",correction,") ? "typo" : "";
+      noted.append(line).append(',').append(note).append('\n');
+    }
+    return noted.toString();
   }
 
   /** Takes in one file without keeping it. */
@@ -102,6 +115,13 @@ final class IntakeBench implements Stored {
   @Override
   public Optional<LotLog> lot(LotId lot) {
     return Optional.ofNullable(lots.get(lot));
+  }
+
+  @Override
+  public List<LotLog> madeOf(LotId lot) {
+    return lots.values().stream()
+        .filter(log -> log.sources().stream().anyMatch(source -> source.lot().equals(lot)))
+        .toList();
   }
 
   @Override

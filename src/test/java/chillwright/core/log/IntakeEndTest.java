@@ -35,14 +35,14 @@ class IntakeEndTest {
         "A,,,11:00,portions,12,,,\nA,,,12:00,served,8,,,\n",
       })
   void nothing_happens_to_a_lot_of_which_nothing_is_left(String end) {
-    assertThat(problems(FIRST + end + "A,,,12:00,reading,,,,\n")).isEmpty();
+    assertThat(problems(FIRST + end + "A,,,12:00,cooling,,,,\n")).isEmpty();
     assertThat(problems(FIRST + end + "A,,,12:01,action,,washed up,,\n")).isEmpty();
-    assertThat(problems(FIRST + end + "A,,,12:01,correction,19,,,a1\n"))
+    assertThat(problems(FIRST + end + "A,,,12:01,correction,19,typo,,a1\n"))
         .extracting(Problem::code)
         .doesNotContain("lot-closed");
-    assertThat(problems(FIRST + end + "A,,,12:01,reading,,,,\n"))
+    assertThat(problems(FIRST + end + "A,,,12:01,cooling,,,,\n"))
         .extracting(Problem::code, Problem::given)
-        .containsExactly(tuple("lot-closed", "reading"));
+        .containsExactly(tuple("lot-closed", "cooling"));
   }
 
   @Test
@@ -111,10 +111,10 @@ class IntakeEndTest {
   @Test
   void the_count_uses_corrected_cells() {
     String log = FIRST + "A,,,11:00,served,15,,a2,\nA,,,12:00,served,6,,,\n";
-    assertThat(problems(log + "A,,,13:00,correction,14,,,a2\n")).isEmpty();
-    assertThat(problems(log + "A,,,13:00,correction,21,,,a1\n")).isEmpty();
-    assertThat(problems(log + "A,,,13:00,correction,,,,a2\n")).isEmpty();
-    assertThat(problems(log + "A,,,13:00,correction,16,,,a2\n"))
+    assertThat(problems(log + "A,,,13:00,correction,14,typo,,a2\n")).isEmpty();
+    assertThat(problems(log + "A,,,13:00,correction,21,typo,,a1\n")).isEmpty();
+    assertThat(problems(log + "A,,,13:00,correction,,typo,,a2\n")).isEmpty();
+    assertThat(problems(log + "A,,,13:00,correction,16,typo,,a2\n"))
         .extracting(Problem::given, Problem::allowed)
         .containsExactly(tuple("6", "at most 4"));
   }
@@ -123,7 +123,7 @@ class IntakeEndTest {
   void a_voided_end_ends_nothing() {
     bench.keep(HEADER + FIRST + "A,,,12:00,served,,,a2,\n");
     assertThat(problem("A,,,13:00,chilled,,,,\n").code()).isEqualTo("lot-closed");
-    assertThat(problems("A,,,13:00,correction,,,,a2\nA,,,13:00,chilled,,,,\n")).isEmpty();
+    assertThat(problems("A,,,13:00,correction,,typo,,a2\nA,,,13:00,chilled,,,,\n")).isEmpty();
   }
 
   @Test
@@ -132,7 +132,7 @@ class IntakeEndTest {
     assertThat(problem("A,,,11:00,discarded,,,,\n"))
         .extracting(Problem::code, Problem::where)
         .containsExactly("lot-closed", at(2, ""));
-    assertThat(problems("A,,,11:00,reading,,,,\nA,,,14:00,correction,10,,,a1\n"))
+    assertThat(problems("A,,,11:00,cooling,,,,\nA,,,14:00,correction,10,typo,,a1\n"))
         .extracting(Problem::code, Problem::where)
         .containsExactly(tuple("too-many-portions", at(3, "")));
   }

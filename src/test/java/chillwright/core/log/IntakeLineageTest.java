@@ -35,8 +35,8 @@ class IntakeLineageTest {
                 .food()
                 .name())
         .isEqualTo("Stock");
-    bench.keep(HEADER + "A,Stock,gravy_or_broth,11:00,reading,,S,,\n");
-    assertThat(problem("A,Soup,,11:30,reading,,,,\n").allowed()).isEqualTo("Stock, or blank");
+    bench.keep(HEADER + "A,Stock,gravy_or_broth,11:00,cooling,,S,,\n");
+    assertThat(problem("A,Soup,,11:30,cooling,,,,\n").allowed()).isEqualTo("Stock, or blank");
   }
 
   @Test
@@ -71,7 +71,7 @@ class IntakeLineageTest {
   void a_lot_sees_what_is_new_in_its_stored_sources() {
     bench.keep(HEADER + STOCK + "A,,,10:00,chilled,,S,,\n");
     Admission admission =
-        bench.keep(HEADER + "B,,,11:00,chilled,,A,,\n" + "S,,,12:00,reading,,,,\n");
+        bench.keep(HEADER + "B,,,11:00,chilled,,A,,\n" + "S,,,12:00,cooling,,,,\n");
     assertThat(lotsOf(admission)).containsExactly("S", "B");
     LotLog stock = admission.lots().get(1).log().sources().get(0).sources().get(0);
     assertThat(stock.entries()).hasSize(2);
@@ -84,8 +84,8 @@ class IntakeLineageTest {
             + STOCK
             + "T,Stock,gravy_or_broth,08:00,cooked,,,,\n"
             + "A,Soup,soup_or_stew,10:00,cooked,,S T,,\n"
-            + "A,Soup,soup_or_stew,11:00,reading,,T S,,\n");
-    assertThat(problem("A,,,12:00,reading,,S,,\n"))
+            + "A,Soup,soup_or_stew,11:00,cooling,,T S,,\n");
+    assertThat(problem("A,,,12:00,cooling,,S,,\n"))
         .isEqualTo(
             new Problem(
                 "differs-from-first-row",
@@ -94,7 +94,7 @@ class IntakeLineageTest {
                 "S T, or blank",
                 "The first row of lot A says S T. Leave this cell blank; if the first row is wrong,"
                     + " write a correction; if this is other food, give it a lot of its own."));
-    assertThat(problem("S,,,12:00,reading,,T,,\n").says())
+    assertThat(problem("S,,,12:00,cooling,,T,,\n").says())
         .startsWith("The first row of lot S says nothing here.");
   }
 
@@ -252,5 +252,46 @@ class IntakeLineageTest {
     assertThat(bench.admit(HEADER + rows).problems())
         .isNotEmpty()
         .allMatch(problem -> problem.code().equals("too-many-sources"));
+  }
+
+  /** Own rule: what one file would not be allowed to say, several may not say either. */
+  @Test
+  void a_source_thrown_away_is_refused_also_when_that_is_told_late() {
+    String made = "B,Soup,soup_or_stew,12:00,cooked,,S,,\n";
+    String thrown = "S,,,11:00,discarded,,,,\n";
+    assertThat(bench.admit(HEADER + STOCK + thrown + made).problems())
+        .extracting(Problem::code)
+        .containsExactly("source-discarded");
+    bench.keep(HEADER + STOCK + made);
+    assertThat(bench.admit(HEADER + thrown).problems())
+        .extracting(Problem::code, Problem::where)
+        .containsExactly(tuple("source-discarded", at(2, "when")));
+    assertThat(bench.admit(HEADER + "S,,,12:00,discarded,,,,\n").problems()).isEmpty();
+    assertThat(bench.admit(HEADER + "S,,,10:30,portions,4,,,\n" + thrown).problems()).isEmpty();
+  }
+
+  @Test
+  void the_portions_that_a_lot_was_made_of_are_not_voided_once_the_rest_is_gone() {
+    bench.keep(
+        HEADER
+            + STOCK
+            + "S,,,10:30,portions,4,,p1,\n"
+            + "S,,,11:00,discarded,,,,\n"
+            + "B,Soup,soup_or_stew,12:00,cooked,,S,,\n");
+    assertThat(bench.admit(HEADER + "S,,,12:30,correction,,,,p1\n").problems())
+        .extracting(Problem::code, Problem::where)
+        .containsExactly(tuple("source-discarded", at(2, "corrects")));
+  }
+
+  @Test
+  void portions_served_late_may_make_an_earlier_discard_the_end() {
+    bench.keep(
+        HEADER
+            + "S,Stock,gravy_or_broth,08:00,cooked,10,,s1,\n"
+            + "S,,,11:00,discarded,4,,,\n"
+            + "B,Soup,soup_or_stew,12:00,cooked,,S,,\n");
+    assertThat(bench.admit(HEADER + "S,,,10:00,served,6,,,\n").problems())
+        .extracting(Problem::code, Problem::where)
+        .containsExactly(tuple("source-discarded", at(2, "when")));
   }
 }
