@@ -30,6 +30,9 @@ final class ChangedRows {
   private record Changed(LogEntry stored, List<Difference> differences) {}
 
   void check(LotDraft draft) {
+    if (!draft.isStored()) {
+      return;
+    }
     for (NewRow row : List.copyOf(draft.rows())) {
       if (isUnnamed(row)) {
         changed(row, draft.notRepeated(row.row()))

@@ -14,6 +14,12 @@ record Content(
     Optional<String> note,
     Optional<EntryId> corrects,
     Details details) {
+  /** Of what tells most contents apart; the rest is left to equals, since an import asks often. */
+  @Override
+  public int hashCode() {
+    return 31 * when.hashCode() + word.hashCode();
+  }
+
   static Content of(Row row) {
     return new Content(
         row.word(),

@@ -24,7 +24,8 @@ record NewRow(int index, Row row, EntryId id) {
 
   /** The entry of a later row: what it repeats of the lot's first row is left out. */
   LogEntry laterEntry(Instant writtenAt) {
-    LogEntry entry = entry(writtenAt);
-    return isCorrection() ? entry : entry.with(row.details().withoutFirstRowCells());
+    Details own = isCorrection() ? row.details() : row.details().withoutFirstRowCells();
+    return new LogEntry(
+        id, row.word(), row.when(), writtenAt, row.by(), row.note(), row.corrects(), own);
   }
 }

@@ -1,0 +1,95 @@
+package chillwright.bench;
+
+import chillwright.core.log.Admission;
+import chillwright.core.log.Incoming;
+import chillwright.core.log.Intake;
+import chillwright.core.log.Stored;
+import chillwright.core.log.Timeline;
+import chillwright.core.rules.Assessment;
+import chillwright.core.rules.Finding;
+import chillwright.core.rules.RuleSet;
+import chillwright.logfile.Cells;
+import chillwright.logfile.LogIndex;
+import chillwright.rulebook.RuleBook;
+import chillwright.rulebook.RuleLibrary;
+import java.io.IOException;
+import java.lang.management.ManagementFactory;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** What each stage of an import costs on one thread, a row and a lot: FILE. */
+final class Stages {
+  private static final ZoneId ZONE = ZoneId.of("UTC");
+  private static final Instant NOW = Instant.parse("2026-11-25T12:00:00Z");
+  private static final com.sun.management.ThreadMXBean THREADS =
+      (com.sun.management.ThreadMXBean) ManagementFactory.getThreadMXBean();
+
+  private Stages() {}
+
+  public static void main(String[] args) throws Exception {
+    Path file = Path.of(args[0]);
+    int rounds = args.length > 1 ? Integer.parseInt(args[1]) : 3;
+    RuleLibrary library = RuleLibrary.load(Optional.empty());
+    RuleBook book = library.ruleBook("us-food-code-2022").orElseThrow();
+    for (int round = 0; round < rounds; round++) {
+      measure(file, library, book.on(LocalDate.parse("2026-01-01")));
+    }
+  }
+
+  private static void measure(Path file, RuleLibrary library, RuleSet rules) throws IOException {
+    long start = System.nanoTime();
+    LogIndex index = LogIndex.of(List.of(file), new Cells(NOW)).orElseThrow();
+    long indexed = System.nanoTime() - start;
+    long[] times = new long[3];
+    long[] bytes = new long[3];
+    int lots = 0;
+    try (LogIndex.Reader reader = index.reader()) {
+      for (LogIndex.Block block : index.blocks(4000)) {
+        long[] mark = mark();
+        List<Incoming> rows = reader.rows(block);
+        mark = add(times, bytes, 0, mark);
+        Intake intake = new Intake(Stored.NOTHING, library.keepingList(), ZONE, NOW);
+        Admission admission = intake.admit(rows);
+        mark = add(times, bytes, 1, mark);
+        List<List<Finding>> found = new ArrayList<>();
+        for (Admission.Lot lot : admission.lots()) {
+          Timeline timeline =
+              Timeline.of(lot.log(), library.keepingList(), ZONE, Instant.MAX).orElseThrow();
+          found.add(Assessment.of(timeline, rules));
+        }
+        add(times, bytes, 2, mark);
+        lots += found.size();
+      }
+    }
+    double n = index.rows();
+    System.out.printf(
+        Locale.ROOT,
+        "a row: index %.2f us, read %.2f us %.0f B, admit %.2f us %.0f B, assess %.2f us; a lot:"
+            + " assess %.1f us %.0f B%n",
+        indexed / n / 1e3,
+        times[0] / n / 1e3,
+        bytes[0] / n,
+        times[1] / n / 1e3,
+        bytes[1] / n,
+        times[2] / n / 1e3,
+        times[2] / 1e3 / lots,
+        (double) bytes[2] / lots);
+  }
+
+  private static long[] mark() {
+    return new long[] {System.nanoTime(), THREADS.getCurrentThreadAllocatedBytes()};
+  }
+
+  private static long[] add(long[] times, long[] bytes, int stage, long[] since) {
+    long[] now = mark();
+    times[stage] += now[0] - since[0];
+    bytes[stage] += now[1] - since[1];
+    return now;
+  }
+}
