@@ -38,7 +38,7 @@ public record CheckText(ZoneId zone, Instant at) {
         .sorted(Sentences.worstFirst(at))
         .forEach(finding -> lines.add(line(finding, sentences)));
     if (timeline.closedAt().isEmpty()) {
-      lines.addAll(KeepText.dates(keeping, zone));
+      lines.addAll(new KeepText(timeline.food().category(), keeping, zone, at).marked());
       keeping.because().stream().map(reason -> "        " + reason).forEach(lines::add);
     }
     return String.join(NEW_LINE, lines);

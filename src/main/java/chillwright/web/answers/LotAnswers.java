@@ -100,6 +100,7 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
             .map(j -> maker().findings(j.findings(), Figures.scale(j.timeline())))
             .orElse(List.of()),
         view.judged().flatMap(j -> j.due().map(finding -> due(finding, j.timeline()))),
+        view.placeReadings().stream().map(entries()::reading).toList(),
         defers());
   }
 
