@@ -41,7 +41,10 @@ final class KeepCommand implements Callable<Integer> {
   @Parameters(arity = "0..1", paramLabel = "CATEGORY", description = "Key of the keeping list.")
   private Optional<String> category = Optional.empty();
 
-  @Option(names = "--made", paramLabel = "DATE", description = "Day it was made (default: today).")
+  @Option(
+      names = "--made",
+      paramLabel = "DATE",
+      description = "Day it was made (default: today; unknown with --frozen).")
   private Optional<LocalDate> made = Optional.empty();
 
   @Option(names = "--opened", paramLabel = "DATE", description = "Day a bought pack was opened.")

@@ -65,9 +65,8 @@ public record KeepText(Category category, Keeping keeping, ZoneId zone, Instant 
 
   private Optional<String> refreezing(RuleSet rules) {
     boolean wasFrozen = keeping.bestQualityBy().isPresent() || keeping.qualityLimit().isPresent();
-    return wasFrozen && keeping.lastDayMissed().isEmpty()
-        ? Refreezing.advice(rules)
-        : Optional.empty();
+    boolean isOver = lines().stream().anyMatch(line -> line.isPast() && !line.which().isQuality());
+    return wasFrozen && !isOver ? Refreezing.advice(rules) : Optional.empty();
   }
 
   /** What freezing would do for food that is not frozen. */

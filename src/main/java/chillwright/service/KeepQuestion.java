@@ -64,7 +64,7 @@ public record KeepQuestion(
                       "until",
                       day,
                       "only together with opened",
-                      "is the maker's date on a bought pack: give the day the pack was opened too")));
+                      "is the maker's date on a pack: give the day it was opened too")));
     }
     if (frozen.isEmpty()) {
       thawed.ifPresent(

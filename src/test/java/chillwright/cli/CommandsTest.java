@@ -168,7 +168,7 @@ class CommandsTest {
     assertThat(run("keep", "soup_or_stew", "--made", "11/22/2026")).isEqualTo(2);
     assertThat(err.toString()).contains("Write it like 2026-11-22").doesNotContain("java");
     assertThat(run("keep", "soup_or_stew", "--until", "2026-04-01")).isEqualTo(2);
-    assertThat(err.toString()).contains("give the day the pack was opened too");
+    assertThat(err.toString()).contains("give the day it was opened too");
     assertThat(run("keep", "curry")).isEqualTo(2);
     assertThat(err.toString()).contains("Did you mean soup_or_stew or casserole_meat");
   }
