@@ -241,6 +241,23 @@ class CommandsTest {
     assertThat(out.toString()).contains("Freeze it again? It may be refrozen while it has ice");
   }
 
+  /** 16 Del. Admin. Code 3-501.14(A)(1) and 3-501.19(B): 2 hours to 70 °F; 4 hours without heat. */
+  @Test
+  void bounds_and_deadlines_read_as_a_cook_would_say_them() throws IOException {
+    String pot =
+        """
+        lot,food,category,when,entry,temperature
+        A,Barley soup,soup_or_stew,2026-03-05T08:00:00Z,cooked,135F
+        A,,,2026-03-05T10:10:00Z,reading,65F
+        B,Barley soup,soup_or_stew,2026-03-05T09:00:00Z,prepared,40F
+        B,,,2026-03-05T11:00:00Z,time-control,40F
+        """;
+    check(file("a.csv", pot), "--zone", "UTC");
+    assertThat(out.toString())
+        .contains("only that it took at most 2 h 10 min", "Serve or discard by 15:00 (3 h left)")
+        .doesNotContain("between 0 s", "Gone by", "gone by");
+  }
+
   private void check(String file, String... options) {
     List<String> line = new ArrayList<>(List.of("check", file));
     line.addAll(List.of(options));

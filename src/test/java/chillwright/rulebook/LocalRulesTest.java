@@ -121,7 +121,9 @@ class LocalRulesTest {
           - id: cold-holding.ordinary
             status: house
             values:
-              2026-01-01: {at-most: {f: 38}, cite: {text: "house rule, Alder kitchen", state: house}}
+              2026-01-01:
+                at-most: {f: 38}
+                cite: {text: "house rule, Alder kitchen", state: house}
         last_checked: 2026-11-25
         """);
     Rule rule = book("cool-kitchen").on(DAY).rule("cold-holding.ordinary").orElseThrow();
