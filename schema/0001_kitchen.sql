@@ -39,6 +39,7 @@ CREATE TABLE lot (
   not_shown_from_at   INTEGER,                    -- when the first finding settled not-shown
   owed_from_at        INTEGER,                    -- from when on a corrective action is owed
   date_mark_last_day  INTEGER,
+  missed_last_day     INTEGER,                    -- had passed before it was frozen: discard
   days_left_thawed    INTEGER,                    -- while frozen: days of the mark it will have
   chilled_last_day    INTEGER,
   discard_at          INTEGER,
@@ -47,6 +48,7 @@ CREATE TABLE lot (
   governs             INTEGER,                    -- which of these dates counts now
   because             TEXT,                       -- the arithmetic, one step a line
   last_day            INTEGER,                    -- the earliest of its last days of safety
+  use_first           INTEGER NOT NULL,           -- order of use: see UseFirst, which makes it
   CHECK ((began_at IS NULL) = (phase IS NULL)),
   CHECK ((worst IS NULL) = (settled_at IS NULL))
 ) STRICT;
@@ -62,6 +64,10 @@ CREATE INDEX lot_owed ON lot (owed_from_at, id)
   WHERE closed_at IS NULL AND owed_from_at IS NOT NULL;
 CREATE INDEX lot_pending ON lot (settled_at, id)
   WHERE closed_at IS NULL AND settled_at IS NOT NULL;
+CREATE INDEX lot_use_first ON lot (use_first, id) WHERE closed_at IS NULL;
+CREATE INDEX lot_began ON lot (began_at, id) WHERE closed_at IS NULL AND began_at IS NOT NULL;
+CREATE INDEX lot_best_quality ON lot (best_quality_day, id)
+  WHERE closed_at IS NULL AND best_quality_day IS NOT NULL;
 CREATE INDEX lot_last_day ON lot (last_day, id) WHERE closed_at IS NULL AND last_day IS NOT NULL;
 
 -- The storage categories that lots have or had: without them their logs cannot be judged.

@@ -19,6 +19,7 @@ import java.time.ZoneId;
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -28,10 +29,17 @@ import picocli.CommandLine.Option;
     name = "demo",
     mixinStandardHelpOptions = true,
     description = {
-      "Serves an invented kitchen on a scratch database: loads the sample logs, moved in time so",
-      "that something is running now, prints the report and the address. Nothing is kept."
+      "Serves an invented kitchen, with something always running now; nothing of it is kept.",
+      "It loads the sample logs into a scratch database, moved in time to end now, and prints the",
+      "report and the address."
     },
-    footer = {"", "Example:", "  chillwright demo --port 8421", "", "Exit codes: 0 stopped."})
+    footer = {
+      "",
+      "Example:",
+      "  chillwright demo --port 8421",
+      "",
+      "Exit codes: 130 stopped with Ctrl-C, 143 by a signal to end, 2 it could not start."
+    })
 final class DemoCommand implements Callable<Integer> {
   private static final int SHOWN = 8;
 
@@ -53,14 +61,18 @@ final class DemoCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Path folder = scratchFolder();
+    AtomicReference<Runnable> stop = new AtomicReference<>(() -> {});
+    // At once, so that a demo that is stopped while it still loads leaves nothing behind either.
+    Runtime.getRuntime().addShutdownHook(new Thread(() -> end(stop.get(), folder), "stop"));
     Kitchen kitchen = KitchenOptions.open(opening(folder.resolve("demo.db")));
+    stop.set(kitchen::close);
     kitchen.logbook().log(DemoLog.until(clock.instant()), Optional.empty());
     Serving serving = Serving.startHere(kitchen, port);
+    stop.set(serving::stop);
     printReport(kitchen);
     console.result("");
     console.result("The demo kitchen is served at " + serving.address());
     console.result("Stop it with Ctrl-C; nothing of it is kept.");
-    serving.untilStopped(() -> delete(folder));
     return 0;
   }
 
@@ -100,6 +112,14 @@ final class DemoCommand implements Callable<Integer> {
       return Files.createTempDirectory("chillwright-demo");
     } catch (IOException broken) {
       throw new UncheckedIOException(broken);
+    }
+  }
+
+  private static void end(Runnable stop, Path folder) {
+    try {
+      stop.run();
+    } finally {
+      delete(folder);
     }
   }
 

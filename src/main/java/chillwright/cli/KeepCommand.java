@@ -7,9 +7,9 @@ import chillwright.rulebook.RuleBook;
 import chillwright.rulebook.RuleLibrary;
 import chillwright.service.KeepQuestion;
 import chillwright.web.answers.AnswerMaker;
-import chillwright.web.answers.Answers;
 import chillwright.web.answers.Json;
 import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
@@ -41,7 +41,10 @@ final class KeepCommand implements Callable<Integer> {
   @Parameters(arity = "0..1", paramLabel = "CATEGORY", description = "Key of the keeping list.")
   private Optional<String> category = Optional.empty();
 
-  @Option(names = "--made", paramLabel = "DATE", description = "Day it was made (default: today).")
+  @Option(
+      names = "--made",
+      paramLabel = "DATE",
+      description = "Day it was made (default: today; unknown with --frozen).")
   private Optional<LocalDate> made = Optional.empty();
 
   @Option(names = "--opened", paramLabel = "DATE", description = "Day a bought pack was opened.")
@@ -77,66 +80,35 @@ final class KeepCommand implements Callable<Integer> {
     }
     Category wanted = category(library.keepingList(), category.get());
     KeepQuestion question = new KeepQuestion(wanted, made, opened, until, frozen, thawed);
-    List<KeepQuestion.WrongDate> wrong = question.wrongDates();
-    if (!wrong.isEmpty()) {
-      throw new UsageFault(
-          wrong.stream()
-              .map(
-                  date ->
-                      "--" + date.name() + " " + date.given() + ": allowed is " + date.allowed())
-              .collect(Collectors.joining(System.lineSeparator())),
-          List.of());
-    }
+    requirePossible(question);
     ZoneId zone = ZoneId.systemDefault();
-    LocalDate today = LocalDate.ofInstant(clock.instant(), zone);
-    KeepQuestion.Answer answer = question.answer(book, zone, today);
-    if (format.isJson()) {
-      Answers.Dates dates = new AnswerMaker(zone, clock.instant()).dates(answer.keeping());
-      console.result(
-          Json.text(
-              new Answers.Keep(
-                  new Answers.RuleSetRef(book.id(), book.version()),
-                  wanted.key(),
-                  wanted.title(),
-                  dates,
-                  wanted.source(),
-                  wanted.status(),
-                  wanted.note(),
-                  book.defers())));
-    } else {
-      console.result(
-          KeepText.answer(
-              wanted, answer.keeping(), zone, book.id(), book.version(), book.defers()));
-    }
+    Instant now = clock.instant();
+    KeepQuestion.Answer answer = question.answer(book, zone, LocalDate.ofInstant(now, zone));
+    console.result(
+        format.isJson()
+            ? Json.text(new AnswerMaker(zone, now).keep(book, wanted, answer))
+            : new KeepText(wanted, answer.keeping(), zone, now)
+                .answer(answer.rules(), book.defers()));
     return 0;
   }
 
-  static Category category(KeepingList list, String key) {
+  private static void requirePossible(KeepQuestion question) {
+    String wrong =
+        question.wrongDates().stream()
+            .map(date -> "--" + date.name() + " " + date.given() + " " + date.says() + ".")
+            .collect(Collectors.joining(System.lineSeparator()));
+    if (!wrong.isEmpty()) {
+      throw new UsageFault(wrong, List.of());
+    }
+  }
+
+  private static Category category(KeepingList list, String key) {
     return list.category(key)
         .orElseThrow(
             () ->
                 new UsageFault(
-                    "There is no category \""
-                        + key
-                        + "\". `chillwright keep` lists the categories"
-                        + nearest(list, key)
-                        + ".",
+                    "There is no category \"%s\".%s `chillwright keep` lists them all."
+                        .formatted(key, list.question(key)),
                     List.of()));
-  }
-
-  private static String nearest(KeepingList list, String key) {
-    String near =
-        list.categories().stream()
-            .map(Category::key)
-            .filter(known -> sharesAWord(known, key))
-            .collect(Collectors.joining(", "));
-    return near.isEmpty() ? "" : "; near it: " + near;
-  }
-
-  private static boolean sharesAWord(String known, String key) {
-    List<String> words = List.of(known.split("_"));
-    return List.of(key.split("[_\\s-]+")).stream()
-        .filter(word -> word.length() > 2)
-        .anyMatch(word -> words.stream().anyMatch(w -> w.startsWith(word) || word.startsWith(w)));
   }
 }

@@ -6,6 +6,8 @@ import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
+import java.time.DateTimeException;
+import java.time.LocalDate;
 import java.util.Optional;
 import java.util.logging.Level;
 import java.util.logging.Logger;
@@ -14,6 +16,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
 
 /** The command {@code chillwright}; on its own it shows its help. */
 @Command(
@@ -64,11 +67,20 @@ public final class Main implements Runnable {
         .addSubcommand(new KeepCommand(clock, console))
         .addSubcommand(new RulesCommand(clock, console))
         .addSubcommand(new RecomputeCommand(clock, console))
+        .registerConverter(LocalDate.class, Main::date)
         .setUsageHelpWidth(100)
         .setOut(console.out())
         .setErr(console.err())
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setExecutionExceptionHandler((fault, line, parsed) -> Faults.report(fault, console));
+  }
+
+  private static LocalDate date(String text) {
+    try {
+      return LocalDate.parse(text);
+    } catch (DateTimeException unreadable) {
+      throw new TypeConversionException("'" + text + "' is no date. Write it like 2026-11-22.");
+    }
   }
 
   /** Whether a person sits at a terminal. */

@@ -23,8 +23,9 @@ import picocli.CommandLine.Parameters;
     name = "rules",
     mixinStandardHelpOptions = true,
     description = {
-      "Lists the rule sets; with an ID shows that one: every limit as printed, in force today,",
-      "with its citation, and what a local set changes against the set it extends."
+      "Lists the rule sets, or shows one of them with every limit and its citation.",
+      "Limits are shown as printed and in force today; of a local set it shows, too, what that set",
+      "changes against the one it extends."
     },
     footer = {
       "",
@@ -99,8 +100,7 @@ final class RulesCommand implements Callable<Integer> {
     return rule.citation().text()
         + ", "
         + rule.status()
-        + ", "
-        + rule.citation().state()
+        + (rule.status().equals(rule.citation().state()) ? "" : ", " + rule.citation().state())
         + rule.citation().copy().map(copy -> " in " + copy).orElse("");
   }
 

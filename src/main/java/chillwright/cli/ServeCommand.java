@@ -21,7 +21,7 @@ import picocli.CommandLine.Mixin;
       "  chillwright serve --db kitchen.db --zone America/Denver",
       "  chillwright serve --host 0.0.0.0 --name kitchen.local",
       "",
-      "Exit codes: 0 stopped, 2 it could not start."
+      "Exit codes: 130 stopped with Ctrl-C, 143 by a signal to end, 2 it could not start."
     })
 final class ServeCommand implements Callable<Integer> {
   @Mixin private KitchenOptions options;
@@ -41,7 +41,7 @@ final class ServeCommand implements Callable<Integer> {
     Serving serving = Serving.start(kitchen, serverOptions, console);
     console.result("Kitchen " + options.file() + " is served at " + serving.address());
     console.result("Stop it with Ctrl-C.");
-    serving.untilStopped(() -> {});
+    serving.untilStopped();
     return 0;
   }
 }

@@ -67,16 +67,14 @@ final class Serving {
     return "http://" + (isIpv6 ? "[" + host + "]" : host) + ":" + server.port();
   }
 
-  /** Sees to it that running requests end and the database is closed when the process stops. */
-  void untilStopped(Runnable last) {
-    Runtime.getRuntime()
-        .addShutdownHook(
-            new Thread(
-                () -> {
-                  server.stop();
-                  kitchen.close();
-                  last.run();
-                },
-                "stop"));
+  /** Ends running requests and closes the database. */
+  void stop() {
+    server.stop();
+    kitchen.close();
+  }
+
+  /** Sees to it that all is ended well when the process is told to stop. */
+  void untilStopped() {
+    Runtime.getRuntime().addShutdownHook(new Thread(this::stop, "stop"));
   }
 }

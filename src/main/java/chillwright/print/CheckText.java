@@ -39,12 +39,12 @@ public record CheckText(ZoneId zone, Instant at) {
         .sorted(Sentences.worstFirst(at))
         .forEach(finding -> lines.add(line(finding, sentences)));
     if (timeline.closedAt().isEmpty()) {
-      if (Acts.owed(timeline, findings, at).isPresent()) {
+      boolean isOwed = Acts.owed(timeline, findings, at).isPresent();
+      if (isOwed) {
         lines.add("  > Act first: no date below holds before that is done.");
-        lines.addAll(KeepText.dates(keeping.withoutGoverning(), zone));
-      } else {
-        lines.addAll(KeepText.dates(keeping, zone));
       }
+      Keeping shown = isOwed ? keeping.withoutGoverning() : keeping;
+      lines.addAll(new KeepText(timeline.food().category(), shown, zone, at).marked());
       keeping.because().stream().map(reason -> "        " + reason).forEach(lines::add);
     }
     return String.join(NEW_LINE, lines);

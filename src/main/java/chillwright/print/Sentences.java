@@ -47,6 +47,7 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
           case IN -> in(finding);
           case NO_RULE -> finding.rule().says();
         };
+    fact += Refreezing.answer(finding.rule(), finding.at(now), scale);
     return finding.has(Remark.FROM_SOURCE) ? "From lot " + finding.lot() + ": " + fact : fact;
   }
 
@@ -123,7 +124,7 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
           + " would.";
     }
     if (finding.has(Remark.FOUND_SOFT)) {
-      return "Found soft without a temperature: take one now." + doNow(finding);
+      return "Found soft without a temperature: take one now.";
     }
     if (finding.has(Remark.READING_OVERDUE)) {
       return overdue(finding);
@@ -191,11 +192,11 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
     if (shortest.isEmpty() || longest.isEmpty()) {
       return "";
     }
-    return ", only that it took between "
-        + Figures.duration(shortest.get())
-        + " and "
-        + Figures.duration(longest.get())
-        + estimate(finding);
+    String least =
+        shortest.get().isZero()
+            ? "at most "
+            : "between " + Figures.duration(shortest.get()) + " and ";
+    return ", only that it took " + least + Figures.duration(longest.get()) + estimate(finding);
   }
 
   private static String estimate(Finding finding) {
@@ -224,7 +225,7 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
           + left
           + (hold.allowed().isZero() ? "" : " A reading will show it.");
     }
-    return "Gone by " + time(last) + left;
+    return "Serve or discard by " + time(last) + left;
   }
 
   private String reheatBegun(Finding finding, Instant last) {

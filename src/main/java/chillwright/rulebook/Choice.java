@@ -8,7 +8,7 @@ import java.util.Objects;
  *
  * @param key as in the file, such as "freezing-day-counts"
  * @param value as in the file, such as "true"
- * @param status law, model-code, guidance or practice
+ * @param status law, model-code, guidance, practice or house
  */
 public record Choice(String key, String value, String status, Citation citation) {
   public Choice {

@@ -75,11 +75,18 @@ final class KeepingFiles {
         isTrue(place, "days-are-quality"),
         place.text("source"),
         place.text("status"),
-        place.has("note") ? Optional.of(place.text("note")) : Optional.empty());
+        place.has("note") ? Optional.of(place.text("note")) : Optional.empty(),
+        texts(place.at("also")));
   }
 
   private static boolean isTrue(Spot place, String key) {
     return place.at(key).node().booleanValue();
+  }
+
+  private static List<String> texts(Spot list) {
+    List<String> texts = new ArrayList<>();
+    list.node().forEach(text -> texts.add(text.textValue()));
+    return texts;
   }
 
   private static Category.Range range(Spot range) {

@@ -72,7 +72,7 @@ public final class RuleBook {
     return about.version();
   }
 
-  /** What binds: law, model-code, guidance or practice. */
+  /** What binds: law, model-code, guidance, practice or house. */
   public String status() {
     return about.status();
   }

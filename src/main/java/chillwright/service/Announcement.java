@@ -152,7 +152,7 @@ final class Announcement {
                     "/category",
                     key,
                     "a key of the keeping list",
-                    "\"%s\" is not in the keeping list.".formatted(key)));
+                    "\"%s\" is not in the keeping list.%s".formatted(key, list.question(key))));
   }
 
   private void checkPortions() {

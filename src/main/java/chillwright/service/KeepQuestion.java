@@ -42,8 +42,13 @@ public record KeepQuestion(
   /** What was asked by, what keeps how long, under which rules. */
   public record Answer(Timeline timeline, RuleSet rules, Keeping keeping) {}
 
-  /** A date that cannot be: its name, and what it would have to be. */
-  public record WrongDate(String name, LocalDate given, String allowed) {}
+  /**
+   * A date that cannot be.
+   *
+   * @param allowed what it would have to be
+   * @param says what is wrong with it and what to do, to be read after its name and the date
+   */
+  public record WrongDate(String name, LocalDate given, String allowed, String says) {}
 
   /** Dates that contradict each other; empty if the question can be answered. */
   public List<WrongDate> wrongDates() {
@@ -51,13 +56,26 @@ public record KeepQuestion(
     Optional<LocalDate> begun = made.or(() -> opened);
     notBefore("frozen", frozen, begun, wrong);
     notBefore("thawed", thawed, frozen.or(() -> begun), wrong);
-    made.flatMap(day -> opened.filter(day::isAfter))
-        .ifPresent(day -> wrong.add(new WrongDate("opened", day, "not before made")));
-    if (until.isPresent() && opened.isEmpty()) {
-      wrong.add(new WrongDate("until", until.get(), "only with opened: the date on a bought pack"));
+    notBefore("opened", opened, made, wrong);
+    if (opened.isEmpty()) {
+      until.ifPresent(
+          day ->
+              wrong.add(
+                  new WrongDate(
+                      "until",
+                      day,
+                      "only together with opened",
+                      "is the maker's date on a pack: give the day it was opened too")));
     }
-    if (thawed.isPresent() && frozen.isEmpty()) {
-      wrong.add(new WrongDate("thawed", thawed.get(), "only with frozen"));
+    if (frozen.isEmpty()) {
+      thawed.ifPresent(
+          day ->
+              wrong.add(
+                  new WrongDate(
+                      "thawed",
+                      day,
+                      "only together with frozen",
+                      "tells only when frozen food thawed: give the day it was frozen too")));
     }
     return wrong;
   }
@@ -65,7 +83,14 @@ public record KeepQuestion(
   private static void notBefore(
       String name, Optional<LocalDate> day, Optional<LocalDate> earlier, List<WrongDate> wrong) {
     day.filter(given -> earlier.filter(given::isBefore).isPresent())
-        .ifPresent(given -> wrong.add(new WrongDate(name, given, "not before " + earlier.get())));
+        .ifPresent(
+            given ->
+                wrong.add(
+                    new WrongDate(
+                        name,
+                        given,
+                        "not before " + earlier.get(),
+                        "is too early: give a day not before " + earlier.get())));
   }
 
   /** The answer by the figures in force on the first day named, or today. */
@@ -82,7 +107,28 @@ public record KeepQuestion(
             Set.of());
     RuleSet rules = book.on(timeline.day(timeline.beganAt()));
     Keeping keeping = Keeper.keep(timeline, Assessment.of(timeline, rules), rules);
-    return new Answer(timeline, rules, keeping);
+    return new Answer(
+        timeline, rules, isAgeMissing(keeping, book, zone) ? asking(keeping) : keeping);
+  }
+
+  /** Whether days would be counted if only the day it was made had been given. */
+  private boolean isAgeMissing(Keeping keeping, RuleBook book, ZoneId zone) {
+    if (made.isPresent() || opened.isPresent() || frozen.isEmpty()) {
+      return false;
+    }
+    KeepQuestion aged = new KeepQuestion(category, frozen, opened, until, frozen, thawed);
+    Keeping counted = aged.answer(book, zone, frozen.get()).keeping();
+    return !counted.daysLeftWhenThawed().equals(keeping.daysLeftWhenThawed())
+        || !counted.dateMarkLastDay().equals(keeping.dateMarkLastDay())
+        || !counted.chilledLastDay().equals(keeping.chilledLastDay());
+  }
+
+  private Keeping asking(Keeping keeping) {
+    return keeping.because(
+        thawed.isPresent()
+            ? "the day it was made is not given: give made (--made) to learn its last day"
+            : "the day it was made is not given: give made (--made) to learn the days left after"
+                + " thawing");
   }
 
   /** Rows at fixed hours, so that several on one day keep their order. */

@@ -6,6 +6,7 @@ import chillwright.core.log.LotId;
 import chillwright.core.log.Timeline;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.RuleSet;
+import chillwright.service.Places.PlaceReading;
 import java.util.List;
 import java.util.Optional;
 
@@ -15,6 +16,8 @@ import java.util.Optional;
  * @param sources the lots it came from, in the order they were named
  * @param descendants the lots that came from it, directly or not
  * @param entries its entries as they were written, corrections included, in the order of writing
+ * @param placeReadings what was read in its places while it was inside, the newest first, at most
+ *     50; evidence without a verdict
  * @param judged empty until its first entry is written
  */
 public record LotView(
@@ -22,6 +25,7 @@ public record LotView(
     List<LotId> sources,
     List<LotId> descendants,
     List<LogEntry> entries,
+    List<PlaceReading> placeReadings,
     Optional<Judged> judged) {
   /**
    * What was found of it.
@@ -41,5 +45,6 @@ public record LotView(
     sources = List.copyOf(sources);
     descendants = List.copyOf(descendants);
     entries = List.copyOf(entries);
+    placeReadings = List.copyOf(placeReadings);
   }
 }

@@ -43,6 +43,7 @@ public final class Lots {
         session.lots().sources(lot),
         List.copyOf(session.log().descendants(List.of(lot))),
         entries,
+        found.map(f -> Stays.readings(session, f.timeline(), now)).orElse(List.of()),
         found.map(f -> judged(session, f, now)));
   }
 
@@ -60,8 +61,15 @@ public final class Lots {
   public Page<LotState> list(LotQuery query, Page.Wanted wanted) {
     LotFilter filter =
         new LotFilter(
-            query.phase(), query.place(), query.verdict(), query.lastDayBefore(), kitchen.now());
-    String list = "lots" + query.hashCode();
+            query.phase(),
+            query.place(),
+            query.verdict(),
+            query.lastDayBefore(),
+            query.bestQualityBefore(),
+            query.order(),
+            kitchen.now());
+    // Of the text, since the hash of a word differs from one run of the program to the next.
+    String list = "lots" + query.toString().hashCode();
     return kitchen
         .database()
         .read(

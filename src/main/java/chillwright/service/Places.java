@@ -54,7 +54,7 @@ public final class Places {
                     written -> corrected(session, written)));
   }
 
-  private static List<PlaceReading> corrected(Session session, List<LogEntry> written) {
+  static List<PlaceReading> corrected(Session session, List<LogEntry> written) {
     List<LogEntry> corrections =
         session.places().corrections(written.stream().map(LogEntry::id).toList());
     return written.stream().map(reading -> corrected(reading, corrections)).toList();

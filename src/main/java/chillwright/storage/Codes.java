@@ -93,7 +93,8 @@ final class Codes<E extends Enum<E>> {
               Governs.CHILLED_LAST_DAY,
               Governs.DISCARD_AT,
               Governs.BEST_QUALITY_BY,
-              Governs.QUALITY_LIMIT));
+              Governs.QUALITY_LIMIT,
+              Governs.LAST_DAY_MISSED));
 
   private final List<E> words;
   private final Map<E, Integer> codes;

@@ -2,6 +2,7 @@ package chillwright.storage;
 
 import static chillwright.storage.schema.Tables.LOT;
 
+import chillwright.core.keeping.LotOrder;
 import chillwright.core.keeping.LotState;
 import chillwright.core.log.Phase;
 import chillwright.core.rules.Verdict;
@@ -30,9 +31,11 @@ record LotList(Optional<Field<Long>> along, List<Condition> wanted) {
 
   static LotList of(LotFilter filter) {
     List<Condition> wanted = new ArrayList<>();
-    filter.phase().ifPresent(phase -> wanted.add(LOT.PHASE.eq(Codes.PHASES.of(phase))));
-    filter.place().ifPresent(place -> wanted.add(LOT.PLACE.eq(place)));
+    boolean leads = filter.order().isEmpty();
+    filter.phase().ifPresent(phase -> wanted.add(phase(leads).eq(Codes.PHASES.of(phase))));
+    filter.place().ifPresent(place -> wanted.add(place(leads).eq(place)));
     filter.lastDayBefore().ifPresent(day -> wanted.add(LOT.LAST_DAY.lt(day)));
+    filter.bestQualityBefore().ifPresent(day -> wanted.add(LOT.BEST_QUALITY_DAY.lt(day)));
     filter.verdict().ifPresent(verdict -> wanted.addAll(isNow(verdict, filter.now())));
     if (isOnHandOnly(filter)) {
       wanted.add(LOT.CLOSED_AT.isNull());
@@ -46,25 +49,48 @@ record LotList(Optional<Field<Long>> along, List<Condition> wanted) {
         List.of(LOT.CLOSED_AT.isNull(), LOT.OWED_FROM_AT.le(now)));
   }
 
+  /** Made unfit for an index where another one leads, or SQLite would sort all it finds. */
+  private static Field<Integer> phase(boolean leads) {
+    return leads ? LOT.PHASE : LOT.PHASE.plus(0);
+  }
+
+  private static Field<String> place(boolean leads) {
+    return leads ? LOT.PLACE : LOT.PLACE.concat("");
+  }
+
   private static boolean isOnHandOnly(LotFilter filter) {
     boolean closes =
         filter.phase().filter(p -> p == Phase.SERVED || p == Phase.DISCARDED).isPresent();
     boolean more =
         filter.place().isPresent()
             || filter.verdict().isPresent()
-            || filter.lastDayBefore().isPresent();
-    return more && !closes;
+            || filter.lastDayBefore().isPresent()
+            || filter.bestQualityBefore().isPresent();
+    return filter.order().isPresent() || (more && !closes);
   }
 
   private static Optional<Field<Long>> along(LotFilter filter) {
     if (!isOnHandOnly(filter)) {
       return Optional.empty();
     }
+    if (filter.order().isPresent()) {
+      return filter.order().map(LotList::column);
+    }
     Optional<Field<Long>> changes = filter.verdict().flatMap(LotList::changes);
     if (changes.isPresent()) {
       return changes;
     }
-    return filter.lastDayBefore().map(day -> number(LOT.LAST_DAY));
+    return filter
+        .lastDayBefore()
+        .map(day -> number(LOT.LAST_DAY))
+        .or(() -> filter.bestQualityBefore().map(day -> number(LOT.BEST_QUALITY_DAY)));
+  }
+
+  private static Field<Long> column(LotOrder order) {
+    return switch (order) {
+      case OLDEST -> number(LOT.BEGAN_AT);
+      case USE_FIRST -> number(LOT.USE_FIRST);
+    };
   }
 
   /** When a lot comes to that verdict, or leaves it; empty for one that it keeps for good. */
@@ -112,7 +138,7 @@ record LotList(Optional<Field<Long>> along, List<Condition> wanted) {
 
   /** Says what is always true, where that shows SQLite that the rows come by their key. */
   private Condition fromTheStart() {
-    return along.isEmpty() ? LOT.ID.lt(Long.MAX_VALUE) : DSL.noCondition();
+    return along.map(column -> column.ge(Long.MIN_VALUE)).orElse(LOT.ID.lt(Long.MAX_VALUE));
   }
 
   private Condition isAfter(Position last) {

@@ -24,6 +24,7 @@ final class LotRow {
     row.setNote(state.note().orElse(null));
     row.setPortionsMade(Values.count(state.portions().made()));
     row.setPortionsLeft(Values.count(state.portions().left()));
+    row.setUseFirst(UseFirst.of(state));
     row.setClosedAt(state.portions().closedAt().orElse(null));
     state.standing().ifPresent(standing -> fill(row, standing));
   }
@@ -49,6 +50,7 @@ final class LotRow {
 
   private static void fill(LotRecord row, Keeping keeping) {
     row.setDateMarkLastDay(keeping.dateMarkLastDay().orElse(null));
+    row.setMissedLastDay(keeping.lastDayMissed().orElse(null));
     row.setDaysLeftThawed(Values.count(keeping.daysLeftWhenThawed()));
     row.setChilledLastDay(keeping.chilledLastDay().orElse(null));
     row.setDiscardAt(keeping.discardAt().orElse(null));
@@ -94,6 +96,7 @@ final class LotRow {
   private static Keeping keeping(LotRecord row) {
     return new Keeping(
         Optional.ofNullable(row.getDateMarkLastDay()),
+        Optional.ofNullable(row.getMissedLastDay()),
         Values.count(row.getDaysLeftThawed()),
         Optional.ofNullable(row.getChilledLastDay()),
         Optional.ofNullable(row.getDiscardAt()),

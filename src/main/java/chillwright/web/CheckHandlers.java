@@ -2,6 +2,7 @@ package chillwright.web;
 
 import chillwright.core.log.Category;
 import chillwright.core.log.Incoming;
+import chillwright.core.log.KeepingList;
 import chillwright.logfile.Cells;
 import chillwright.rulebook.RuleBook;
 import chillwright.service.Judge;
@@ -11,7 +12,6 @@ import chillwright.service.LogCheck;
 import chillwright.service.LogCheck.Checked;
 import chillwright.service.Page;
 import chillwright.web.answers.AnswerMaker;
-import chillwright.web.answers.Answers;
 import chillwright.web.answers.CategoryAnswers;
 import io.javalin.http.Context;
 import java.time.Instant;
@@ -67,18 +67,8 @@ final class CheckHandlers {
     Instant now = kitchen.now();
     KeepQuestion.Answer answer =
         question.answer(book, kitchen.zone(), LocalDate.ofInstant(now, kitchen.zone()));
-    Category category = question.category();
     Answer.json(
-        context,
-        new Answers.Keep(
-            new Answers.RuleSetRef(book.id(), book.version()),
-            category.key(),
-            category.title(),
-            new AnswerMaker(kitchen.zone(), now).dates(answer.keeping()),
-            category.source(),
-            category.status(),
-            category.note(),
-            book.defers().strip()));
+        context, new AnswerMaker(kitchen.zone(), now).keep(book, question.category(), answer));
   }
 
   private KeepQuestion question(Fields fields) {
@@ -86,9 +76,7 @@ final class CheckHandlers {
     if (fields.node("category").isEmpty()) {
       fields.missing("category", allowed);
     }
-    Optional<Category> category =
-        fields.read(
-            "category", "unknown-category", allowed, kitchen.library().keepingList()::category);
+    Optional<Category> category = category(fields, allowed);
     Optional<LocalDate> made = date(fields, "made");
     Optional<LocalDate> opened = date(fields, "opened");
     Optional<LocalDate> until = date(fields, "until");
@@ -102,9 +90,29 @@ final class CheckHandlers {
         .forEach(
             wrong ->
                 fields.refuse(
-                    wrong.name(), "impossible-date", wrong.given().toString(), wrong.allowed()));
+                    wrong.name(),
+                    "impossible-date",
+                    wrong.given().toString(),
+                    wrong.allowed(),
+                    "%s %s %s.".formatted(wrong.name(), wrong.given(), wrong.says())));
     fields.requireFaultless();
     return question;
+  }
+
+  private Optional<Category> category(Fields fields, String allowed) {
+    KeepingList list = kitchen.library().keepingList();
+    Optional<String> key = fields.text("category");
+    key.filter(given -> list.category(given).isEmpty())
+        .ifPresent(
+            given ->
+                fields.refuse(
+                    "category",
+                    "unknown-category",
+                    given,
+                    allowed,
+                    "\"%s\" is no category here.%s"
+                        .formatted(Shown.text(given), list.question(given))));
+    return key.flatMap(list::category);
   }
 
   private static Optional<LocalDate> date(Fields fields, String name) {

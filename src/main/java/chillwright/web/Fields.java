@@ -83,14 +83,12 @@ final class Fields {
   }
 
   void refuse(String name, String code, String given, String allowed) {
-    String shown = Shown.text(given);
-    problems.add(
-        new Problem(
-            code,
-            at(name),
-            shown,
-            allowed,
-            "\"%s\" cannot be %s: give %s.".formatted(shown, name, allowed)));
+    String says = "\"%s\" cannot be %s: give %s.".formatted(Shown.text(given), name, allowed);
+    refuse(name, code, given, allowed, says);
+  }
+
+  void refuse(String name, String code, String given, String allowed, String says) {
+    problems.add(new Problem(code, at(name), Shown.text(given), allowed, says));
   }
 
   void missing(String name, String allowed) {

@@ -26,10 +26,10 @@ import java.util.Base64;
 import java.util.List;
 import java.util.Optional;
 
-/** What needs a hand now and what falls due next, on one plain page. */
+/** What needs a hand now, what falls due next and what to use first, on one plain page. */
 final class HomePage {
   /** Of each list; who has more on hand than that asks the API. */
-  private static final int SHOWN = 50;
+  static final int SHOWN = 50;
 
   private static final String STYLE =
       """
@@ -75,6 +75,8 @@ final class HomePage {
         %s
         <h2>Falls due next</h2>
         %s
+        <h2>On hand, use first</h2>
+        %s
         </main><footer>%s</footer></body></html>
         """
         .formatted(
@@ -85,14 +87,13 @@ final class HomePage {
             Html.escaped(zone.getId()),
             needsAHand(now),
             dueNext(now),
+            new OnHand(kitchen, now).useFirst(),
             footer(settings.ruleBook()));
   }
 
   private String needsAHand(Instant now) {
     List<String> items = new ArrayList<>();
-    LotQuery out =
-        new LotQuery(
-            Optional.empty(), Optional.empty(), Optional.of(Verdict.OUT), Optional.empty());
+    LotQuery out = LotQuery.ALL.with(Verdict.OUT);
     Page<LotState> outNow = kitchen.lots().list(out, Page.Wanted.first(SHOWN));
     Page<LotState> owed = kitchen.lots().owed(Page.Wanted.first(SHOWN));
     outNow.items().forEach(lot -> items.add(trouble(lot, "OUT", now)));
@@ -131,7 +132,7 @@ final class HomePage {
             done.isEmpty() ? "" : "<p>Done: " + Html.words(done) + "</p>");
   }
 
-  private static String named(LotState lot) {
+  static String named(LotState lot) {
     return "%s <span class=\"lot\">%s</span>"
         .formatted(Html.words(lot.food()), Html.escaped(lot.lot().text()));
   }
@@ -156,7 +157,7 @@ final class HomePage {
             Html.escaped(finding.rule().citation().text()));
   }
 
-  private static String list(List<String> items, boolean hasMore, String none) {
+  static String list(List<String> items, boolean hasMore, String none) {
     if (items.isEmpty()) {
       return "<p>" + none + "</p>";
     }

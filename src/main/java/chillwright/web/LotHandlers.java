@@ -1,5 +1,6 @@
 package chillwright.web;
 
+import chillwright.core.keeping.LotOrder;
 import chillwright.core.keeping.LotState;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LotId;
@@ -38,6 +39,8 @@ final class LotHandlers {
       Arrays.stream(Phase.values()).map(Phase::word).collect(Collectors.joining(", "));
   private static final String VERDICTS =
       Arrays.stream(Verdict.values()).map(Verdict::text).collect(Collectors.joining(", "));
+  private static final String ORDERS =
+      Arrays.stream(LotOrder.values()).map(LotOrder::text).collect(Collectors.joining(", "));
 
   private final Kitchen kitchen;
   private final Freshness freshness;
@@ -50,13 +53,24 @@ final class LotHandlers {
   void list(Context context) {
     Accept.best(context, Accept.JSON);
     Query query =
-        Query.of(context, "phase", "place", "verdict", "lastDayBefore", Query.LIMIT, Query.CURSOR);
+        Query.of(
+            context,
+            "phase",
+            "place",
+            "verdict",
+            "lastDayBefore",
+            "bestQualityBefore",
+            "sort",
+            Query.LIMIT,
+            Query.CURSOR);
     LotQuery wanted =
         new LotQuery(
             query.read("phase", "unknown-phase", PHASES, LotHandlers::phase),
             query.text("place"),
             query.read("verdict", "unknown-verdict", VERDICTS, LotHandlers::verdict),
-            query.read("lastDayBefore", "bad-date", Moments.DATE_ALLOWED, Moments::date));
+            query.read("lastDayBefore", "bad-date", Moments.DATE_ALLOWED, Moments::date),
+            query.read("bestQualityBefore", "bad-date", Moments.DATE_ALLOWED, Moments::date),
+            query.read("sort", "unknown-order", ORDERS, LotHandlers::order));
     Page.Wanted page = query.page(USUAL_PAGE);
     if (!freshness.isKnown(context)) {
       LotAnswers answers = answers(kitchen.now());
@@ -67,6 +81,10 @@ final class LotHandlers {
 
   private static Optional<Phase> phase(String text) {
     return Arrays.stream(Phase.values()).filter(phase -> phase.word().equals(text)).findFirst();
+  }
+
+  private static Optional<LotOrder> order(String text) {
+    return Arrays.stream(LotOrder.values()).filter(o -> o.text().equals(text)).findFirst();
   }
 
   private static Optional<Verdict> verdict(String text) {

@@ -40,6 +40,7 @@ final class KeepingCheck {
   private static Map<String, String> given(Keeping keeping) {
     Map<String, String> given = new LinkedHashMap<>();
     given.put("dateMarkLastDay", text(keeping.dateMarkLastDay()));
+    given.put("lastDayMissed", text(keeping.lastDayMissed()));
     given.put("daysLeftWhenThawed", days(keeping));
     given.put("chilledLastDay", text(keeping.chilledLastDay()));
     given.put("discardAt", text(keeping.discardAt()));

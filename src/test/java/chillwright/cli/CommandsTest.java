@@ -12,6 +12,8 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -161,7 +163,109 @@ class CommandsTest {
     assertThat(err.toString()).contains("soup_or_stew");
     assertThat(run("keep", "soup_or_stew", "--made", "2026-04-02", "--frozen", "2026-04-01"))
         .isEqualTo(2);
-    assertThat(err.toString()).contains("--frozen 2026-04-01: allowed is not before 2026-04-02");
+    assertThat(err.toString())
+        .contains("--frozen 2026-04-01 is too early: give a day not before 2026-04-02");
+  }
+
+  @Test
+  void a_date_that_cannot_be_is_told_in_plain_words() {
+    assertThat(run("keep", "soup_or_stew", "--made", "11/22/2026")).isEqualTo(2);
+    assertThat(err.toString()).contains("Write it like 2026-11-22").doesNotContain("java");
+    assertThat(run("keep", "soup_or_stew", "--until", "2026-04-01")).isEqualTo(2);
+    assertThat(err.toString()).contains("give the day it was opened too");
+    assertThat(run("keep", "curry")).isEqualTo(2);
+    assertThat(err.toString()).contains("Did you mean soup_or_stew or casserole_meat");
+  }
+
+  /** 3-501.18(A): past its days food is discarded; frozen too late it has no days to give back. */
+  @Test
+  void keep_never_says_use_at_once_of_food_frozen_after_its_last_day() {
+    run("keep", "soup_or_stew", "--made", "2026-02-01", "--frozen", "2026-02-09");
+    assertThat(out.toString())
+        .contains("> Its last day, 2026-02-07, had passed before it was frozen: discard")
+        .doesNotContain("use at once", "best quality by 2026-04-09  ");
+    run(
+        "keep",
+        "soup_or_stew",
+        "--made",
+        "2026-02-01",
+        "--frozen",
+        "2026-02-09",
+        "--thawed",
+        "2026-03-01",
+        "--format",
+        "json");
+    assertThat(out.toString())
+        .contains("\"lastDayMissed\" : \"2026-02-07\"", "had passed before it was frozen: discard");
+  }
+
+  /** FoodSafety.gov chart: soup 3-4 days, 2-3 months of quality, no safety limit while frozen. */
+  @Test
+  void keep_says_what_has_passed() {
+    run("keep", "soup_or_stew", "--made", "2026-02-01", "--rule-set", "us-home");
+    assertThat(out.toString())
+        .contains("Its last day passed on 2026-02-05: discard")
+        .doesNotContain("governs now");
+    run("keep", "soup_or_stew", "--made", "2025-12-31", "--frozen", "2026-01-01");
+    assertThat(out.toString())
+        .contains("Frozen: past 2026-03-01: quality only, not safety while it stayed frozen")
+        .contains("> Frozen: quality fades after 2026-04-01; that is no safety limit  (this");
+    run("keep", "soup_or_stew", "--frozen", "2026-03-01");
+    assertThat(out.toString()).contains("give made (--made) to learn the days left after thawing");
+    run("keep", "cookies_baked", "--frozen", "2026-03-01");
+    assertThat(out.toString()).doesNotContain("--made");
+  }
+
+  /** FoodSafety.gov on power outages: ice crystals or 40 °F or below may be refrozen. */
+  @Test
+  void at_home_a_thawed_lot_gets_a_plain_answer_on_refreezing() throws IOException {
+    String hard =
+        """
+        lot,food,category,when,entry,how,temperature
+        A,Barley soup,soup_or_stew,2026-03-01T09:00:00Z,cooked,,
+        A,,,2026-03-01T10:00:00Z,frozen,hard,
+        """;
+    String soft = hard + "A,,,2026-03-05T08:00:00Z,reading,soft,";
+    String[] rules = {"--zone", "UTC", "--rule-set", "us-home"};
+    check(file("a.csv", hard + "A,,,2026-03-05T08:00:00Z,reading,crystals,\n"), rules);
+    assertThat(out.toString()).contains("it may be refrozen");
+    check(file("a.csv", soft + "\n"), rules);
+    assertThat(out.toString()).contains("take one now. At 40 °F or below it may be refrozen");
+    check(file("a.csv", soft + "50F\nA,,,2026-03-05T11:00:00Z,reading,soft,50F\n"), rules);
+    assertThat(out.toString()).contains("Do not refreeze it: discard.");
+    run(
+        "keep",
+        "soup_or_stew",
+        "--made",
+        "2026-03-01",
+        "--frozen",
+        "2026-03-02",
+        rules[2],
+        rules[3]);
+    assertThat(out.toString()).contains("Freeze it again? It may be refrozen while it has ice");
+  }
+
+  /** 16 Del. Admin. Code 3-501.14(A)(1) and 3-501.19(B): 2 hours to 70 °F; 4 hours without heat. */
+  @Test
+  void bounds_and_deadlines_read_as_a_cook_would_say_them() throws IOException {
+    String pot =
+        """
+        lot,food,category,when,entry,temperature
+        A,Barley soup,soup_or_stew,2026-03-05T08:00:00Z,cooked,135F
+        A,,,2026-03-05T10:10:00Z,reading,65F
+        B,Barley soup,soup_or_stew,2026-03-05T09:00:00Z,prepared,40F
+        B,,,2026-03-05T11:00:00Z,time-control,40F
+        """;
+    check(file("a.csv", pot), "--zone", "UTC");
+    assertThat(out.toString())
+        .contains("only that it took at most 2 h 10 min", "Serve or discard by 15:00 (3 h left)")
+        .doesNotContain("between 0 s", "Gone by", "gone by");
+  }
+
+  private void check(String file, String... options) {
+    List<String> line = new ArrayList<>(List.of("check", file));
+    line.addAll(List.of(options));
+    run(line.toArray(String[]::new));
   }
 
   @Test

@@ -1,6 +1,7 @@
 package chillwright.rulebook;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import chillwright.core.log.KeepingList;
 import chillwright.core.rules.Citation;
@@ -48,7 +49,7 @@ class LocalRulesTest {
    * The 1999 and 2001 model codes: 45 °F, and 4 days at 45 °F (North Carolina's guide, reported).
    */
   @Test
-  void the_sample_county_changes_four_limits_and_nothing_else() throws BrokenRules {
+  void the_sample_county_changes_its_cold_limits_and_nothing_else() throws BrokenRules {
     RuleLibrary library = RuleLibrary.load(Optional.of(Path.of("sample-logs/rules")));
     RuleBook county = library.ruleBook("example-county").orElseThrow();
     RuleSet rules = county.on(DAY);
@@ -59,7 +60,13 @@ class LocalRulesTest {
         .containsExactlyInAnyOrder(
             "cooling.cooked.total: from 135 °F (57 °C) to 45 °F (7 °C) in PT6H",
             "cooling.ambient: to 45 °F (7 °C) in PT4H",
+            "receiving.temperature: at most 45 °F (7 °C) or at least 135 °F (57 °C)",
             "cold-holding.ordinary: at most 45 °F (7 °C)",
+            "time-control.start.4h: at most 45 °F (7 °C) or at least 135 °F (57 °C)",
+            "time-control.start.6h: at most 45 °F (7 °C)",
+            "thawing.refrigerator: at most 45 °F (7 °C)",
+            "thawing.running-water: at most 45 °F (7 °C)",
+            "thawing.running-water.raw: at most 45 °F (7 °C) but for PT4H",
             "date-mark.last-day: 4 days, first day counts");
     RuleSet base = library.ruleBook("us-food-code-2022").orElseThrow().on(DAY);
     assertThat(rules.rules()).extracting(Rule::id).isEqualTo(ids(base));
@@ -142,6 +149,45 @@ class LocalRulesTest {
     RuleLibrary own = RuleLibrary.load(Optional.of(dir));
     assertThat(own.ruleBook("us-home").orElseThrow().version()).isEqualTo(book.version());
     assertThat(own.figures(book)).isNotEqualTo(shipped.figures(book));
+  }
+
+  @Test
+  void a_kitchen_may_set_a_limit_of_its_own_without_a_printed_source() throws Exception {
+    write("cool-kitchen/ruleset.yaml", RULE_SET.replace("practice", "house"));
+    write(
+        "cool-kitchen/cold-holding.yaml",
+        """
+        rules:
+          - id: cold-holding.ordinary
+            status: house
+            values:
+              2026-01-01:
+                at-most: {f: 38}
+                cite: {text: "house rule, Alder kitchen", state: house}
+        last_checked: 2026-11-25
+        """);
+    Rule rule = book("cool-kitchen").on(DAY).rule("cold-holding.ordinary").orElseThrow();
+    assertThat(Printed.figures(rule)).isEqualTo("at most 38 °F");
+    assertThat(rule.status()).isEqualTo("house");
+    assertThat(rule.citation())
+        .isEqualTo(new Citation("house rule, Alder kitchen", "house", Optional.empty()));
+  }
+
+  /** Or a kitchen's own figure would pass for its authority's. */
+  @Test
+  void a_house_rule_says_that_it_is_one() throws Exception {
+    write("cool-kitchen/ruleset.yaml", RULE_SET);
+    write(
+        "cool-kitchen/cold-holding.yaml",
+        """
+        rules:
+          - id: cold-holding.ordinary
+            values: {2026-01-01: {at-most: {f: 38}, cite: {text: "house rule", state: house}}}
+        last_checked: 2026-11-25
+        """);
+    assertThatThrownBy(() -> book("cool-kitchen"))
+        .isInstanceOf(BrokenRules.class)
+        .hasMessageContaining("status: house");
   }
 
   @Test
@@ -234,7 +280,7 @@ class LocalRulesTest {
     write("keeping/one.yaml", category.formatted("gravy"));
     write("keeping/two.yaml", category.formatted("gravy_2"));
     KeepingList list = RuleLibrary.load(Optional.of(dir)).keepingList();
-    assertThat(list.categories()).hasSize(45);
+    assertThat(list.categories()).hasSize(54);
     assertThat(list.category("gravy").orElseThrow().title()).isEqualTo("Gravy of this kitchen");
     assertThat(list.category("gravy").orElseThrow().freezer().max()).isEmpty();
     assertThat(list.category("gravy_2")).isPresent();

@@ -7,6 +7,8 @@ import chillwright.core.log.Category.Freezes;
 import chillwright.core.log.KeepingList;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -56,6 +58,15 @@ class ShippedKeepingTest {
           puree_fruit_or_vegetable       | 3-4     | 8-12  | USDA garden-produce bulletin
           salad_protein_or_macaroni_mayo | 3-4     | ---   | FoodSafety.gov, Cold Food Storage Chart
           eggs_hard_cooked               | 7-7     | ---   | FoodSafety.gov, egg storage chart
+          cooked_vegetables              | 3-4     | 3-4   | University of Illinois Extension
+          raw_meat_whole                 | 3-5     | 4-12  | FoodSafety.gov, Cold Food Storage Chart
+          raw_meat_ground                | 1-2     | 3-4   | FoodSafety.gov, Cold Food Storage Chart
+          raw_poultry_whole              | 1-2     | 12-12 | FoodSafety.gov, Cold Food Storage Chart
+          raw_poultry_pieces             | 1-2     | 9-9   | FoodSafety.gov, Cold Food Storage Chart
+          raw_fish_fatty                 | 1-3     | 2-3   | FoodSafety.gov, Cold Food Storage Chart
+          raw_fish_lean                  | 1-3     | 4-8   | FoodSafety.gov, Cold Food Storage Chart
+          milk                           | ---     | ---   | FoodSafety.gov, food safety during
+          ice_cream                      | ---     | ---   | FoodSafety.gov, food safety during
           yeast_bread_baked              | ---     | 2-3   | North Carolina State Extension
           yeast_dough_unbaked            | 3-4     | --1   | North Carolina State Extension
           quick_bread_or_muffin          | ---     | 2-3   | North Carolina State Extension
@@ -94,7 +105,7 @@ class ShippedKeepingTest {
 
   @Test
   void the_table_above_leaves_no_category_out() {
-    assertThat(LIST.categories()).hasSize(44);
+    assertThat(LIST.categories()).hasSize(53);
   }
 
   static Stream<Category> all_categories() {
@@ -123,7 +134,7 @@ class ShippedKeepingTest {
     }
   }
 
-  /** What does not freeze has no months, and TCS food has days. */
+  /** What does not freeze has no months, and TCS food has days unless no chart prints them. */
   @ParameterizedTest
   @MethodSource("all_categories")
   void the_parts_of_a_category_fit_each_other(Category category) {
@@ -132,9 +143,42 @@ class ShippedKeepingTest {
       assertThat(category.freezer()).isEqualTo(Category.Range.NONE);
     }
     if (category.isDateMarked()) {
-      assertThat(category.fridge().max()).isPresent();
+      boolean saysWhy = category.note().orElse("").contains("no chart figure for");
+      assertThat(category.fridge().max().isPresent()).isNotEqualTo(saysWhy);
       assertThat(category.daysAreQuality()).isFalse();
     }
+  }
+
+  /** A note is there to keep someone from a wrong choice, so it names the right one, or why not. */
+  @ParameterizedTest
+  @MethodSource("all_categories")
+  void a_note_that_names_a_category_names_one_that_is_there(Category category) {
+    Matcher keys = Pattern.compile("[a-z]+(_[a-z]+)+").matcher(category.note().orElse(""));
+    while (keys.find()) {
+      String key = keys.group();
+      assertThat(LIST.categories())
+          .as(category.key())
+          .anySatisfy(known -> assertThat(known.key()).startsWith(key));
+    }
+  }
+
+  /** The words are ours; a key never needs another word for itself. */
+  @ParameterizedTest
+  @CsvSource({
+    "curry, casserole_meat",
+    "Chili, soup_or_stew",
+    "soup, soup_or_stew",
+    "rice, cooked_rice_or_grain",
+    "chicken, cooked_poultry_plain",
+    "sauce, gravy",
+    "steak, raw_meat_whole",
+    "ice-cream, ice_cream",
+    "lasagna, casserole_meat",
+    "brownies, bar_cookies_brownies"
+  })
+  void another_word_for_a_food_leads_to_its_category(String given, String key) {
+    assertThat(LIST.category(given)).isEmpty();
+    assertThat(LIST.question(given)).startsWith(" Did you mean ").contains(key);
   }
 
   /**

@@ -3,6 +3,7 @@ package chillwright.service;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import chillwright.core.keeping.LotOrder;
 import chillwright.core.keeping.LotState;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
@@ -132,8 +133,7 @@ class ListsTest {
   @ParameterizedTest(name = "{0}")
   @EnumSource(Verdict.class)
   void a_verdict_lists_the_lots_on_hand_that_have_it_now(Verdict verdict) {
-    LotQuery query =
-        new LotQuery(Optional.empty(), Optional.empty(), Optional.of(verdict), Optional.empty());
+    LotQuery query = LotQuery.ALL.with(verdict);
     for (String moment :
         List.of("2026-03-12T06:00:00Z", "2026-03-12T08:00:00Z", "2026-04-01T00:00:00Z")) {
       kitchen.at(moment);
@@ -158,20 +158,14 @@ class ListsTest {
   @ParameterizedTest(name = "{0}")
   @EnumSource(Phase.class)
   void a_phase_lists_the_lots_in_it(Phase phase) {
-    LotQuery query =
-        new LotQuery(Optional.of(phase), Optional.empty(), Optional.empty(), Optional.empty());
+    LotQuery query = LotQuery.ALL.in(phase);
     assertThat(listed(query, 2))
         .isEqualTo(those(v -> v.state().standing().orElseThrow().phase() == phase));
   }
 
   @Test
   void a_closed_phase_can_be_asked_for_with_a_verdict() {
-    LotQuery query =
-        new LotQuery(
-            Optional.of(Phase.SERVED),
-            Optional.empty(),
-            Optional.of(Verdict.OUT),
-            Optional.empty());
+    LotQuery query = LotQuery.ALL.in(Phase.SERVED).with(Verdict.OUT);
     List<LotId> expected =
         those(
             v ->
@@ -183,8 +177,7 @@ class ListsTest {
 
   @Test
   void a_place_lists_the_lots_on_hand_that_were_left_there() {
-    LotQuery query =
-        new LotQuery(Optional.empty(), Optional.of("walk-in"), Optional.empty(), Optional.empty());
+    LotQuery query = LotQuery.ALL.at("walk-in");
     assertThat(listed(query, 3))
         .isNotEmpty()
         .isEqualTo(
@@ -201,8 +194,7 @@ class ListsTest {
   @Test
   void a_day_lists_the_lots_whose_last_day_is_before_it() {
     LocalDate day = LocalDate.parse("2026-03-12");
-    LotQuery query =
-        new LotQuery(Optional.empty(), Optional.empty(), Optional.empty(), Optional.of(day));
+    LotQuery query = LotQuery.ALL.lastDayBefore(day);
     List<LotId> expected =
         those(
             v ->
@@ -215,6 +207,62 @@ class ListsTest {
                         .isPresent());
     assertThat(expected).isNotEmpty();
     assertThat(listed(query, 2)).containsExactlyInAnyOrderElementsOf(expected);
+  }
+
+  /** First in, first out: the trade's term for using the oldest first. */
+  @ParameterizedTest(name = "pages of {0}")
+  @ValueSource(ints = {1, 3, 200})
+  void oldest_lists_what_is_on_hand_by_when_it_was_first_logged(int limit) {
+    List<LotId> listed = listed(LotQuery.ALL.in(LotOrder.OLDEST), limit);
+    assertThat(listed)
+        .containsExactlyInAnyOrderElementsOf(those(view -> view.state().isOnHand()))
+        .extracting(lot -> standing(lot).beganAt())
+        .isSorted();
+  }
+
+  @ParameterizedTest(name = "pages of {0}")
+  @ValueSource(ints = {1, 3, 200})
+  void use_first_lists_last_days_then_best_quality_then_the_rest(int limit) {
+    List<LotId> listed = listed(LotQuery.ALL.in(LotOrder.USE_FIRST), limit);
+    assertThat(listed)
+        .containsExactlyInAnyOrderElementsOf(those(view -> view.state().isOnHand()))
+        .extracting(lot -> useFirst(standing(lot)))
+        .isSorted();
+    assertThat(listed).extracting(lot -> useFirst(standing(lot)).charAt(0)).contains('0', '1');
+    List<LotId> frozen = listed(LotQuery.ALL.in(Phase.FROZEN).in(LotOrder.USE_FIRST), limit);
+    assertThat(frozen)
+        .isEqualTo(listed.stream().filter(l -> standing(l).phase() == Phase.FROZEN).toList());
+  }
+
+  private LotState.Standing standing(LotId lot) {
+    return kitchen.lot(lot.text()).state().standing().orElseThrow();
+  }
+
+  /** What it is to be sorted by, told another way than the store does. */
+  private static String useFirst(LotState.Standing standing) {
+    return standing
+        .lastDay()
+        .map(day -> "0 " + day)
+        .or(() -> standing.keeping().bestQualityBy().map(day -> "1 " + day))
+        .or(() -> standing.keeping().qualityLimit().map(day -> "1 " + day))
+        .orElse("2");
+  }
+
+  @Test
+  void a_day_lists_the_lots_at_their_best_until_a_day_before_it() {
+    LocalDate day = LocalDate.parse("2026-05-06");
+    List<LotId> expected =
+        those(
+            v ->
+                v.state().isOnHand()
+                    && standing(v.state().lot())
+                        .keeping()
+                        .bestQualityBy()
+                        .filter(day::isAfter)
+                        .isPresent());
+    assertThat(expected).isNotEmpty();
+    assertThat(listed(LotQuery.ALL.bestQualityBefore(day), 1))
+        .containsExactlyInAnyOrderElementsOf(expected);
   }
 
   @Test

@@ -2,6 +2,7 @@ package chillwright.storage;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import chillwright.core.keeping.LotOrder;
 import chillwright.core.log.EntryId;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
@@ -35,6 +36,8 @@ import org.junit.jupiter.params.provider.MethodSource;
  */
 class QueryPlanTest {
   private static final Instant NOW = Instant.parse("2026-03-02T12:00:00Z");
+  private static final Optional<String> NONE = Optional.empty();
+  private static final Optional<LocalDate> NO_DAY = Optional.empty();
   private static final Optional<Position> START = Optional.empty();
   private static final Optional<Position> LATER = Optional.of(new Position(5, 6, 7));
   private static final List<LotId> LOTS = List.of(new LotId("A"), new LotId("B"));
@@ -79,6 +82,18 @@ class QueryPlanTest {
           question(
               "last days" + end,
               s -> s.lots().list(filter(LocalDate.parse("2026-03-03")), 50, after)));
+      LocalDate day = LocalDate.parse("2026-03-03");
+      pages.add(question("best until" + end, s -> s.lots().list(bestBefore(day), 50, after)));
+      for (LotOrder order : LotOrder.values()) {
+        pages.add(question(order + end, s -> s.lots().list(ordered(order), 50, after)));
+        LotFilter narrow =
+            ordered(
+                order,
+                Optional.of(Phase.FROZEN),
+                Optional.of("walk-in"),
+                Optional.of(Verdict.PENDING));
+        pages.add(question(order + " of some" + end, s -> s.lots().list(narrow, 50, after)));
+      }
       pages.add(question("owed" + end, s -> s.lots().owed(NOW, 50, after)));
       pages.add(question("every lot" + end, s -> s.lots().all(50, after)));
       pages.add(question("due next" + end, s -> s.findings().due(NOW, 50, after)));
@@ -95,28 +110,47 @@ class QueryPlanTest {
   }
 
   private static LotFilter filter() {
-    return new LotFilter(
-        Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), NOW);
+    return LotFilter.all(NOW);
   }
 
   private static LotFilter filter(Phase phase) {
     return new LotFilter(
-        Optional.of(phase), Optional.empty(), Optional.empty(), Optional.empty(), NOW);
+        Optional.of(phase), NONE, Optional.empty(), NO_DAY, NO_DAY, Optional.empty(), NOW);
   }
 
   private static LotFilter filter(Verdict verdict) {
     return new LotFilter(
-        Optional.empty(), Optional.empty(), Optional.of(verdict), Optional.empty(), NOW);
+        Optional.empty(), NONE, Optional.of(verdict), NO_DAY, NO_DAY, Optional.empty(), NOW);
   }
 
   private static LotFilter filter(String place) {
     return new LotFilter(
-        Optional.empty(), Optional.of(place), Optional.empty(), Optional.empty(), NOW);
+        Optional.empty(),
+        Optional.of(place),
+        Optional.empty(),
+        NO_DAY,
+        NO_DAY,
+        Optional.empty(),
+        NOW);
   }
 
   private static LotFilter filter(LocalDate day) {
     return new LotFilter(
-        Optional.empty(), Optional.empty(), Optional.empty(), Optional.of(day), NOW);
+        Optional.empty(), NONE, Optional.empty(), Optional.of(day), NO_DAY, Optional.empty(), NOW);
+  }
+
+  private static LotFilter bestBefore(LocalDate day) {
+    return new LotFilter(
+        Optional.empty(), NONE, Optional.empty(), NO_DAY, Optional.of(day), Optional.empty(), NOW);
+  }
+
+  private static LotFilter ordered(LotOrder order) {
+    return ordered(order, Optional.empty(), NONE, Optional.empty());
+  }
+
+  private static LotFilter ordered(
+      LotOrder order, Optional<Phase> phase, Optional<String> place, Optional<Verdict> verdict) {
+    return new LotFilter(phase, place, verdict, NO_DAY, NO_DAY, Optional.of(order), NOW);
   }
 
   private static Arguments question(String name, Consumer<Session> asked) {
@@ -154,6 +188,11 @@ class QueryPlanTest {
         question("lot_place", s -> s.lots().list(filter("walk-in"), 50, LATER)),
         question(
             "lot_last_day", s -> s.lots().list(filter(LocalDate.parse("2026-03-03")), 50, LATER)),
+        question(
+            "lot_best_quality",
+            s -> s.lots().list(bestBefore(LocalDate.parse("2026-03-03")), 50, LATER)),
+        question("lot_use_first", s -> s.lots().list(ordered(LotOrder.USE_FIRST), 50, START)),
+        question("lot_began", s -> s.lots().list(ordered(LotOrder.OLDEST), 50, LATER)),
         question("lot_owed", s -> s.lots().owed(NOW, 50, LATER)),
         question("finding_calls", s -> s.findings().due(NOW, 50, LATER)),
         question("finding_calls", s -> s.findings().trouble(Instant.EPOCH, NOW, 50, LATER)));

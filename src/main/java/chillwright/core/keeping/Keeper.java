@@ -63,13 +63,14 @@ public final class Keeper {
     Keeping keeping =
         new Keeping(
             usesChart ? Optional.empty() : lastDay,
+            days.flatMap(Days::missed).filter(day -> category.tcs()),
             left,
             usesChart ? lastDay : Optional.empty(),
             discardAt,
             best,
             limit,
             Optional.empty(),
-            Reasons.of(timeline, category, days, discardAt, frozen));
+            new Reasons(timeline, usesChart).of(days, discardAt, frozen));
     return keeping.governedBy(governs(keeping));
   }
 
@@ -95,6 +96,7 @@ public final class Keeper {
 
   private Optional<Governs> governs(Keeping dates) {
     List<Governs> candidates = new ArrayList<>();
+    dates.lastDayMissed().ifPresent(d -> candidates.add(Governs.LAST_DAY_MISSED));
     dates.discardAt().ifPresent(d -> candidates.add(Governs.DISCARD_AT));
     if (isFrozen) {
       dates.bestQualityBy().ifPresent(d -> candidates.add(Governs.BEST_QUALITY_BY));

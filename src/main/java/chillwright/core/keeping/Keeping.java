@@ -2,6 +2,7 @@ package chillwright.core.keeping;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -12,8 +13,10 @@ import java.util.OptionalInt;
  *
  * @param dateMarkLastDay last day of the date mark; empty while frozen, since it is known only from
  *     the day of thawing
+ * @param lastDayMissed the last day that had passed before the food was frozen: it is discarded,
+ *     and thawing gives it no other
  * @param daysLeftWhenThawed while frozen: days of the date mark it will have, the thawing day
- *     included; 0 means use at once
+ *     included; 0 means use at once, or discard where a last day was missed
  * @param chilledLastDay last day in a home refrigerator, where the rule set uses the home chart
  * @param discardAt end of time as a public health control
  * @param bestQualityBy first freezing plus the shorter quality time, in calendar months
@@ -23,6 +26,7 @@ import java.util.OptionalInt;
  */
 public record Keeping(
     Optional<LocalDate> dateMarkLastDay,
+    Optional<LocalDate> lastDayMissed,
     OptionalInt daysLeftWhenThawed,
     Optional<LocalDate> chilledLastDay,
     Optional<Instant> discardAt,
@@ -33,6 +37,7 @@ public record Keeping(
   /** Which date governs, by the name it has in answers. */
   public enum Governs {
     DATE_MARK_LAST_DAY("dateMarkLastDay"),
+    LAST_DAY_MISSED("lastDayMissed"),
     DAYS_LEFT_WHEN_THAWED("daysLeftWhenThawed"),
     CHILLED_LAST_DAY("chilledLastDay"),
     DISCARD_AT("discardAt"),
@@ -48,6 +53,11 @@ public record Keeping(
     public String key() {
       return key;
     }
+
+    /** Whether it tells of quality only. */
+    public boolean isQuality() {
+      return this == BEST_QUALITY_BY || this == QUALITY_LIMIT;
+    }
   }
 
   public Keeping {
@@ -62,6 +72,7 @@ public record Keeping(
   Keeping governedBy(Optional<Governs> governing) {
     return new Keeping(
         dateMarkLastDay,
+        lastDayMissed,
         daysLeftWhenThawed,
         chilledLastDay,
         discardAt,
@@ -69,5 +80,21 @@ public record Keeping(
         qualityLimit,
         governing,
         because);
+  }
+
+  /** The same with a further line of why. */
+  public Keeping because(String line) {
+    List<String> lines = new ArrayList<>(because);
+    lines.add(line);
+    return new Keeping(
+        dateMarkLastDay,
+        lastDayMissed,
+        daysLeftWhenThawed,
+        chilledLastDay,
+        discardAt,
+        bestQualityBy,
+        qualityLimit,
+        governs,
+        lines);
   }
 }

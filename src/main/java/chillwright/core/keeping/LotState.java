@@ -88,6 +88,7 @@ public record LotState(
 
   private static Optional<LocalDate> lastDay(Keeping keeping, Timeline timeline) {
     return Stream.of(
+            keeping.lastDayMissed(),
             keeping.dateMarkLastDay(),
             keeping.chilledLastDay(),
             keeping.discardAt().map(timeline::day))

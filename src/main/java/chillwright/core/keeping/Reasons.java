@@ -18,25 +18,30 @@ final class Reasons {
   private static final DateTimeFormatter MINUTE =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
+  private final Timeline timeline;
+  private final Category category;
+  private final boolean usesChart;
   private final List<String> lines = new ArrayList<>();
 
-  private Reasons() {}
+  /**
+   * @param usesChart whether the days are those of the category's chart
+   */
+  Reasons(Timeline timeline, boolean usesChart) {
+    this.timeline = timeline;
+    this.category = timeline.food().category();
+    this.usesChart = usesChart;
+  }
 
-  static List<String> of(
-      Timeline timeline,
-      Category category,
-      Optional<Days> days,
-      Optional<Instant> discardAt,
-      Optional<LocalDate> frozen) {
-    Reasons reasons = new Reasons();
+  List<String> of(Optional<Days> days, Optional<Instant> discardAt, Optional<LocalDate> frozen) {
     discardAt.ifPresent(
         at ->
-            reasons.add(
-                "time control: gone by "
+            add(
+                "time control: served or discarded by "
                     + MINUTE.format(OffsetDateTime.ofInstant(at, timeline.zone()))));
-    days.ifPresent(reasons::addDays);
-    frozen.ifPresent(day -> reasons.addQuality(day, category));
-    return reasons.lines;
+    days.ifPresent(this::addDays);
+    boolean isDiscarded = category.tcs() && days.flatMap(Days::missed).isPresent();
+    frozen.filter(day -> !isDiscarded).ifPresent(this::addQuality);
+    return List.copyOf(lines);
   }
 
   private void add(String line) {
@@ -44,14 +49,21 @@ final class Reasons {
   }
 
   private void addDays(Days days) {
-    String done = days.dayOneRow().word() == Word.OPENED ? "opened " : "made ";
-    add(done + days.dayOne() + (days.firstDayCounts() ? " = day 1" : ", days count from the next"));
+    addDayOne(days);
+    if (usesChart) {
+      addChart();
+    }
     for (var source : days.sources()) {
       add("from " + source.lot() + ": its last day would be " + source.lastDay());
     }
     days.makersDate().ifPresent(date -> add("maker's date on the pack: " + date));
     if (days.missed().isPresent()) {
-      add("its last day, " + days.missed().get() + ", had passed before it was frozen");
+      add(
+          "its last day, "
+              + days.missed().get()
+              + ", had passed before it was frozen"
+              + (category.tcs() ? ": discard" : ""));
+      return;
     }
     if (days.isFrozen() || days.wasThawed()) {
       add(count(days.used()) + " used + " + days.left() + " left");
@@ -61,11 +73,37 @@ final class Reasons {
     }
   }
 
+  private void addDayOne(Days days) {
+    String first = days.firstDayCounts() ? " = day 1" : ", days count from the next";
+    if (days.isDayOneShown()) {
+      add((days.dayOneRow().word() == Word.OPENED ? "opened " : "made ") + days.dayOne() + first);
+    } else {
+      add(
+          "days counted from "
+              + days.dayOne()
+              + ", the first row; the record does not show when it was made");
+    }
+  }
+
+  /** A chart prints a range: its shorter end is about the best, its longer one the last day. */
+  private void addChart() {
+    Category.Range chart = category.fridge();
+    if (chart.min().isPresent() && !chart.min().equals(chart.max())) {
+      String range = chart.min().getAsInt() + "-" + chart.max().orElseThrow();
+      add(
+          "refrigerator chart "
+              + range
+              + " days: best used within "
+              + chart.min().getAsInt()
+              + "; the longer is counted");
+    }
+  }
+
   private static String count(int days) {
     return days == 1 ? "1 day" : days + " days";
   }
 
-  private void addQuality(LocalDate frozen, Category category) {
+  private void addQuality(LocalDate frozen) {
     Category.Range months = category.freezer();
     if (months.min().isEmpty() && months.max().isEmpty()) {
       add("frozen " + frozen + ": no quality figure for this food");

@@ -1,5 +1,6 @@
 package chillwright.core.log;
 
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -17,6 +18,8 @@ import java.util.OptionalInt;
  * @param source who printed the figures, in words a reader can follow
  * @param status how the figures were come by: verified, reported, memory, practice
  * @param note a caution shown when the key is chosen
+ * @param also other words people use for such food, in lower case; they lead to the key and are
+ *     none
  */
 public record Category(
     String key,
@@ -29,7 +32,8 @@ public record Category(
     boolean daysAreQuality,
     String source,
     String status,
-    Optional<String> note) {
+    Optional<String> note,
+    List<String> also) {
   /** How well such food freezes. */
   public enum Freezes {
     WELL,
@@ -50,6 +54,7 @@ public record Category(
 
   public Category {
     Objects.requireNonNull(key, "key");
+    also = List.copyOf(also);
   }
 
   /** Date marks judge ready-to-eat TCS food only. */

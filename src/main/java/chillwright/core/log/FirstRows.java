@@ -107,8 +107,7 @@ final class FirstRows {
     if (key.isEmpty() || keeping.category(key.get()).isPresent()) {
       return;
     }
-    List<String> keys = keeping.categories().stream().map(Category::key).toList();
-    String question = Nearest.question(key.get(), keys);
+    String question = keeping.question(key.get());
     draft.blame();
     faults.add(
         row,

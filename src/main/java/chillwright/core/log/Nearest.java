@@ -34,7 +34,7 @@ public final class Nearest {
     return nearest.isEmpty() ? "" : " Did you mean " + String.join(" or ", nearest) + "?";
   }
 
-  private static String plain(String text) {
+  static String plain(String text) {
     return text.toLowerCase(Locale.ROOT).replace('_', ' ').replace('-', ' ').strip();
   }
 

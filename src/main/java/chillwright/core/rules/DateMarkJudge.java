@@ -24,7 +24,7 @@ final class DateMarkJudge {
     Draft draft =
         new Draft(rule, timeline.lot(), dayOne)
             .evidence(Optional.of(days.dayOneRow()))
-            .remark(Remark.USE_AT_ONCE, days.left() == 0 && days.allowed() > 0 && isOneStop(days));
+            .remark(Remark.USE_AT_ONCE, isUsedAtOnce(days));
     if (days.missed().isPresent()) {
       return draft
           .remark(Remark.FROZEN_TOO_LATE, true)
@@ -42,8 +42,12 @@ final class DateMarkJudge {
         : draft.pendingUntil(last, Verdict.OUT);
   }
 
-  private static boolean isOneStop(Days days) {
-    return days.isFrozen() || days.wasThawed();
+  /** Frozen on its last day, it has the day of thawing; frozen later, it has none. */
+  private static boolean isUsedAtOnce(Days days) {
+    return days.left() == 0
+        && days.allowed() > 0
+        && days.missed().isEmpty()
+        && (days.isFrozen() || days.wasThawed());
   }
 
   private static Instant min(Instant a, Optional<Instant> b) {

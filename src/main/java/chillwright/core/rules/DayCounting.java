@@ -28,8 +28,10 @@ public final class DayCounting {
    * @param allowed days in all, already shortened by sources and by a maker's date
    * @param used days used up to the last freezing
    * @param since the day of that freezing, or of the thawing (or making) that began this stretch
-   * @param lastDay last day of this stretch; of the stretch before, while frozen it means nothing
-   * @param missed the last day that had passed before the food was frozen
+   * @param lastDay last day of this stretch, or the one that was missed; while frozen with days
+   *     left it means nothing
+   * @param missed the last day that had passed before the food was frozen: no thawing gives it
+   *     another
    */
   public record Days(
       LogEntry dayOneRow,
@@ -48,6 +50,11 @@ public final class DayCounting {
     /** Days left: to use while it is not frozen, or once thawed. Never negative. */
     public int left() {
       return Math.max(0, allowed - used);
+    }
+
+    /** Whether the row that begins the count tells when the food was made or its pack opened. */
+    public boolean isDayOneShown() {
+      return MAKING.contains(dayOneRow.word());
     }
   }
 
@@ -128,7 +135,7 @@ public final class DayCounting {
         isFrozen,
         wasThawed,
         since,
-        lastDay(),
+        missed.orElseGet(this::lastDay),
         missed,
         lateFreezing,
         sources,
@@ -152,10 +159,7 @@ public final class DayCounting {
 
   /** A frozen source thaws on the day it is used. */
   private static LocalDate lastDayIfUsed(Days days, RuleSet rules, LocalDate usedOn) {
-    if (days.missed().isPresent()) {
-      return days.missed().get();
-    }
-    if (!days.isFrozen()) {
+    if (!days.isFrozen() || days.missed().isPresent()) {
       return days.lastDay();
     }
     LocalDate thawed = usedOn.isBefore(days.since()) ? days.since() : usedOn;

@@ -12,7 +12,7 @@ import java.util.Set;
  * @param id stable name that starts with its topic, such as "cooling.cooked.first-stage"
  * @param says the rule as one plain sentence
  * @param occasions when it bears on a lot; at least one
- * @param status what binds: law, model-code, guidance or practice
+ * @param status what binds: law, model-code, guidance, practice or house
  * @param actions what the rule set offers to do when the limit is missed, strictest first
  */
 public record Rule(

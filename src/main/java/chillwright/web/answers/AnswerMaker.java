@@ -2,6 +2,7 @@ package chillwright.web.answers;
 
 import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.Keeping.Governs;
+import chillwright.core.log.Category;
 import chillwright.core.log.EntryId;
 import chillwright.core.log.Problem;
 import chillwright.core.log.Timeline;
@@ -12,9 +13,11 @@ import chillwright.core.rules.Remark;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.Verdict;
 import chillwright.print.Figures;
+import chillwright.print.KeepText;
 import chillwright.print.Sentences;
 import chillwright.rulebook.RuleBook;
 import chillwright.service.Judge.Judged;
+import chillwright.service.KeepQuestion;
 import chillwright.service.LogCheck.Checked;
 import java.time.Instant;
 import java.time.OffsetDateTime;
@@ -115,6 +118,7 @@ public record AnswerMaker(ZoneId zone, Instant now) {
   public Answers.Dates dates(Keeping keeping) {
     return new Answers.Dates(
         keeping.dateMarkLastDay(),
+        keeping.lastDayMissed(),
         keeping.daysLeftWhenThawed().stream().boxed().findFirst(),
         keeping.chilledLastDay(),
         keeping.discardAt().map(this::time),
@@ -122,6 +126,20 @@ public record AnswerMaker(ZoneId zone, Instant now) {
         keeping.qualityLimit(),
         keeping.governs().map(Governs::key),
         keeping.because());
+  }
+
+  /** How long a kind of food keeps. */
+  public Answers.Keep keep(RuleBook book, Category category, KeepQuestion.Answer answer) {
+    return new Answers.Keep(
+        new Answers.RuleSetRef(book.id(), book.version()),
+        category.key(),
+        category.title(),
+        dates(answer.keeping()),
+        new KeepText(category, answer.keeping(), zone, now).says(answer.rules()),
+        category.source(),
+        category.status(),
+        category.note(),
+        book.defers().strip());
   }
 
   public Optional<String> verdict(List<Finding> findings) {

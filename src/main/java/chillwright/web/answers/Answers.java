@@ -64,6 +64,7 @@ public final class Answers {
   /** The dates of a lot; {@code governs} names one of the other keys. */
   public record Dates(
       Optional<LocalDate> dateMarkLastDay,
+      Optional<LocalDate> lastDayMissed,
       Optional<Integer> daysLeftWhenThawed,
       Optional<LocalDate> chilledLastDay,
       Optional<OffsetDateTime> discardAt,
@@ -81,15 +82,21 @@ public final class Answers {
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
+            Optional.empty(),
             List.of());
   }
 
-  /** How long a kind of food keeps, asked by dates alone. */
+  /**
+   * How long a kind of food keeps, asked by dates alone.
+   *
+   * @param says the dates in words, as of today: what has passed is said to have passed
+   */
   public record Keep(
       RuleSetRef ruleSet,
       String category,
       String food,
       Dates keeping,
+      List<String> says,
       String source,
       String status,
       Optional<String> note,
@@ -136,6 +143,8 @@ public final class Answers {
    *
    * @param from the lots it came from
    * @param madeInto the lots that came from it, directly or not
+   * @param placeReadings what was read in its places while it was inside, the newest first:
+   *     evidence without a verdict
    */
   public record LotDetail(
       @JsonUnwrapped LotLine line,
@@ -143,6 +152,7 @@ public final class Answers {
       List<String> madeInto,
       List<Finding> findings,
       Optional<Due> due,
+      List<Entry> placeReadings,
       String defers) {}
 
   /** What must happen next, and the last moment for it. */

@@ -19,6 +19,7 @@ public final class CategoryAnswers {
    * @param fridgeDays days in a home refrigerator, counted from the day after the making day
    * @param freezerMonths calendar months of quality, not of safety
    * @param freezes {@code well}, {@code poorly} or {@code no}
+   * @param also other words for such food; none of them is a key
    * @param daysAreQuality whether the refrigerator days tell of quality only
    */
   public record CategoryLine(
@@ -32,7 +33,8 @@ public final class CategoryAnswers {
       boolean daysAreQuality,
       String source,
       String status,
-      Optional<String> note) {}
+      Optional<String> note,
+      List<String> also) {}
 
   public static List<CategoryLine> all(KeepingList list) {
     return list.categories().stream().map(CategoryAnswers::line).toList();
@@ -50,7 +52,8 @@ public final class CategoryAnswers {
         category.daysAreQuality(),
         category.source(),
         category.status(),
-        category.note());
+        category.note(),
+        category.also());
   }
 
   private static Range range(Category.Range range) {

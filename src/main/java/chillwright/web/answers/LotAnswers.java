@@ -98,6 +98,7 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
         texts(view.descendants()),
         view.judged().map(j -> maker().findings(j.findings(), j.timeline())).orElse(List.of()),
         view.judged().flatMap(j -> j.due().map(finding -> due(finding, j.timeline()))),
+        view.placeReadings().stream().map(entries()::reading).toList(),
         defers());
   }
 

@@ -48,7 +48,8 @@ final class IntakeBench implements Stored {
         false,
         "made up for this test",
         "practice",
-        Optional.empty());
+        Optional.empty(),
+        List.of());
   }
 
   static List<Incoming> rows(String file, String text) {

@@ -1,0 +1,151 @@
+package chillwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.web.Served.Reply;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What is on hand: what to use first, and what was read where it stood. */
+class OnHandTest {
+  @TempDir private Path folder;
+  private Served served;
+
+  @BeforeEach
+  void open() {
+    served = Served.in(folder);
+  }
+
+  @AfterEach
+  void close() {
+    served.close();
+  }
+
+  private void log(String lot, String category, String... entries) {
+    served.post(
+        "/api/v1/lots",
+        "{'lot':'%s','food':'Food of %s','category':'%s'}".formatted(lot, lot, category));
+    for (String entry : entries) {
+      Reply reply = served.post("/api/v1/lots/" + lot + "/entries", "{" + entry + "}");
+      assertThat(reply.status()).as(reply.text()).isEqualTo(201);
+    }
+  }
+
+  private static String at(String when, String rest) {
+    return "'when':'%s-07:00',%s".formatted(when, rest);
+  }
+
+  /** FoodSafety.gov chart: soup is at its best 2 months; 12VAC5-421-830: 7 days, day 1 included. */
+  private void stock() {
+    log(
+        "F-LATE",
+        "soup_or_stew",
+        at("2026-02-20T09:00", "'entry':'prepared','temperature':'39F'"),
+        at("2026-02-20T10:00", "'entry':'frozen','how':'hard','place':'Freezer'"));
+    log(
+        "F-SOON",
+        "soup_or_stew",
+        at("2026-01-10T09:00", "'entry':'prepared','temperature':'39F'"),
+        at("2026-01-10T10:00", "'entry':'frozen','how':'hard','place':'Freezer'"));
+    log(
+        "C-1",
+        "soup_or_stew",
+        at("2026-03-02T09:00", "'entry':'prepared','temperature':'39F'"),
+        at("2026-03-02T09:10", "'entry':'chilled','temperature':'39F','place':'Walk-in'"));
+    log("N-1", "cheesecake");
+  }
+
+  private List<String> codes(String query) {
+    Reply reply = served.get("/api/v1/lots" + query);
+    assertThat(reply.status()).as(reply.text()).isEqualTo(200);
+    return reply.json().at("/items").findValuesAsText("lot");
+  }
+
+  @Test
+  void lots_on_hand_come_in_the_order_asked_for() {
+    stock();
+    assertThat(codes("?sort=use-first")).containsExactly("C-1", "F-SOON", "F-LATE", "N-1");
+    assertThat(codes("?sort=oldest")).containsExactly("F-SOON", "F-LATE", "C-1");
+    assertThat(codes("?phase=frozen&sort=use-first")).containsExactly("F-SOON", "F-LATE");
+    assertThat(codes("?bestQualityBefore=2026-03-11")).containsExactly("F-SOON");
+    assertThat(codes("?bestQualityBefore=2026-03-10")).isEmpty();
+    JsonNode first = served.get("/api/v1/lots?sort=use-first&limit=2").json();
+    assertThat(codes("?sort=use-first&limit=2&cursor=" + first.at("/next").asText()))
+        .containsExactly("F-LATE", "N-1");
+    assertThat(served.get("/api/v1/lots?sort=newest").code()).isEqualTo("unknown-order");
+  }
+
+  /** A frozen lot has two answers and no one date to use it by. */
+  @Test
+  void the_page_tells_what_to_use_first() {
+    stock();
+    String page = served.get("/").text();
+    String onHand = page.substring(page.indexOf("On hand, use first"));
+    assertThat(onHand).containsSubsequence("C-1", "2026-03-08", "F-SOON", "F-LATE", "N-1");
+    assertThat(onHand)
+        .contains("frozen, Freezer", "best quality by 2026-03-10", "Once thawed: use within 6 days")
+        .doesNotContainIgnoringCase("use by");
+  }
+
+  @Test
+  void readings_of_a_place_are_shown_with_the_lots_that_were_inside_then() {
+    stock();
+    for (String when : List.of("2026-03-02T08:00", "2026-03-02T12:00", "2026-03-03T07:00")) {
+      Reply reply =
+          served.post(
+              "/api/v1/readings", "{" + at(when, "'place':'Walk-in','temperature':'44F'") + "}");
+      assertThat(reply.status()).as(reply.text()).isEqualTo(201);
+    }
+    JsonNode lot = served.get("/api/v1/lots/C-1").json();
+    assertThat(lot.at("/placeReadings").findValuesAsText("when"))
+        .containsExactly("2026-03-03T07:00:00-07:00", "2026-03-02T12:00:00-07:00");
+    assertThat(lot.at("/placeReadings/0/temperature").asText()).isEqualTo("44 °F");
+    // Warm as the place was, nobody read the food.
+    assertThat(lot.at("/verdict").asText()).isEqualTo("pending");
+    assertThat(served.get("/api/v1/lots/F-SOON").json().at("/placeReadings")).isEmpty();
+  }
+
+  /** Out of the walk-in from 9 o'clock on, what is read there later tells nothing of the lot. */
+  @Test
+  void readings_of_a_place_end_when_the_lot_leaves_it() {
+    log(
+        "C-1",
+        "soup_or_stew",
+        at("2026-03-02T09:00", "'entry':'prepared','temperature':'39F'"),
+        at("2026-03-02T09:10", "'entry':'chilled','temperature':'39F','place':'Walk-in'"),
+        at("2026-03-03T09:00", "'entry':'reheating'"));
+    for (String when : List.of("2026-03-03T08:00", "2026-03-03T09:30")) {
+      served.post(
+          "/api/v1/readings", "{" + at(when, "'place':'Walk-in','temperature':'38F'") + "}");
+    }
+    assertThat(served.get("/api/v1/lots/C-1").json().at("/placeReadings").findValuesAsText("when"))
+        .containsExactly("2026-03-03T08:00:00-07:00");
+  }
+
+  @Test
+  void an_unknown_category_is_answered_with_those_that_may_be_meant() {
+    JsonNode problem =
+        served.post("/api/v1/keeping", "{'category':'curry'}").problem(422).at("/problems/0");
+    assertThat(problem.at("/code").asText()).isEqualTo("unknown-category");
+    assertThat(problem.at("/says").asText()).contains("soup_or_stew or casserole_meat");
+    JsonNode row =
+        served
+            .post("/api/v1/lots", "{'lot':'X','food':'Curry','category':'curry'}")
+            .problem(422)
+            .at("/problems/0");
+    assertThat(row.at("/says").asText()).contains("soup_or_stew or casserole_meat");
+  }
+
+  /** 3-501.18(A): the last day is over; the answer says so and does not say "use". */
+  @Test
+  void how_long_it_keeps_says_what_has_passed() {
+    Reply reply = served.post("/api/v1/keeping", "{'category':'soup_or_stew','made':'2026-02-01'}");
+    assertThat(reply.json().at("/says/0").asText())
+        .isEqualTo("Its last day passed on 2026-02-07: discard");
+  }
+}
