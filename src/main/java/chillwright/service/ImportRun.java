@@ -12,8 +12,10 @@ import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicLong;
@@ -27,10 +29,18 @@ final class ImportRun {
   private static final int PREPARING =
       Math.max(1, Math.min(4, Runtime.getRuntime().availableProcessors() - 1));
 
+  /** What an admitted row takes of the heap, generously. */
+  private static final int ROW_BYTES = 1500;
+
   private final Kitchen kitchen;
   private final ImportFiles files;
   private final Progress progress;
   private final Instant now;
+
+  /** What was admitted when the files were checked, as far as there is room. */
+  private final Map<Block, Checked> kept = new ConcurrentHashMap<>();
+
+  private final AtomicLong room = new AtomicLong(Runtime.getRuntime().maxMemory() / 4 / ROW_BYTES);
   private long ownWrites;
 
   ImportRun(Kitchen kitchen, ImportFiles files, Progress progress) {
@@ -46,7 +56,10 @@ final class ImportRun {
    * @param foreignWrites how many writes of others had been made when it was prepared
    */
   private record Prepared(
-      List<Incoming> rows, Admission admission, List<Judged> judged, long foreignWrites) {}
+      Block block, Admission admission, List<Judged> judged, long foreignWrites) {}
+
+  /** What was admitted of a block, on what was stored then. */
+  private record Checked(Admission admission, long foreignWrites) {}
 
   /** Checks every block against what is stored; nothing is written. */
   ImportTally check() throws IOException {
@@ -55,10 +68,13 @@ final class ImportRun {
     inParallel(
         PREPARING + 1,
         block -> {
-          List<Incoming> rows = read(block);
-          tally.add(kitchen.database().read(session -> admission(session, rows)));
-          progress.done("rows checked", done.addAndGet(rows.size()));
-          return rows;
+          Checked checked = checked(block);
+          tally.add(checked.admission());
+          if (room.addAndGet(-block.size()) > 0) {
+            kept.put(block, checked);
+          }
+          progress.done("rows checked", done.addAndGet(block.size()));
+          return checked;
         },
         checked -> {});
     return tally;
@@ -73,7 +89,7 @@ final class ImportRun {
         this::prepared,
         block -> {
           tally.add(store(block));
-          progress.done("rows stored", done.addAndGet(block.rows().size()));
+          progress.done("rows stored", done.addAndGet(block.block().size()));
         });
     return tally;
   }
@@ -137,10 +153,16 @@ final class ImportRun {
   }
 
   private Prepared prepared(Block block) {
+    Checked before = kept.remove(block);
+    Checked checked = before == null ? checked(block) : before;
+    Admission admission = checked.admission();
+    return new Prepared(block, admission, judged(admission), checked.foreignWrites());
+  }
+
+  private Checked checked(Block block) {
     List<Incoming> rows = read(block);
     long foreign = foreignWrites();
-    Admission admission = kitchen.database().read(session -> admission(session, rows));
-    return new Prepared(rows, admission, judged(admission), foreign);
+    return new Checked(kitchen.database().read(session -> admission(session, rows)), foreign);
   }
 
   private List<Judged> judged(Admission admission) {
@@ -166,7 +188,7 @@ final class ImportRun {
   private Admission store(Session session, Prepared block, boolean anew) {
     countOwn();
     boolean isStale = anew || foreignWrites() != block.foreignWrites();
-    Admission admission = isStale ? admission(session, block.rows()) : block.admission();
+    Admission admission = isStale ? admission(session, read(block.block())) : block.admission();
     List<Judged> judged = isStale ? judged(admission) : block.judged();
     new Recorder(session, kitchen.judge(), now).write(admission, judged);
     return admission;

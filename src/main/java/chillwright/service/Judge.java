@@ -20,16 +20,20 @@ import java.util.Optional;
  * one way from a log to findings and dates, for what is stored and for what is only checked.
  */
 public record Judge(RuleBook book, KeepingList keepingList, ZoneId zone) {
-  /** A log with all that was found of it. */
+  /**
+   * A log with all that was found of it.
+   *
+   * @param state where the lot stands, without words given when it was made known
+   */
   public record Judged(
-      LotLog log, Timeline timeline, RuleSet ruleSet, List<Finding> findings, Keeping keeping) {
+      LotLog log,
+      Timeline timeline,
+      RuleSet ruleSet,
+      List<Finding> findings,
+      Keeping keeping,
+      LotState state) {
     public Judged {
       findings = List.copyOf(findings);
-    }
-
-    /** Where the lot stands, without words given when it was made known. */
-    public LotState state() {
-      return LotState.of(timeline, ruleSet, findings, keeping);
     }
   }
 
@@ -52,7 +56,9 @@ public record Judge(RuleBook book, KeepingList keepingList, ZoneId zone) {
   private Judged judged(LotLog log, Timeline timeline) {
     RuleSet ruleSet = ruleSet(timeline);
     List<Finding> findings = Assessment.of(timeline, ruleSet);
-    return new Judged(log, timeline, ruleSet, findings, Keeper.keep(timeline, findings, ruleSet));
+    Keeping keeping = Keeper.keep(timeline, findings, ruleSet);
+    LotState state = LotState.of(timeline, ruleSet, findings, keeping);
+    return new Judged(log, timeline, ruleSet, findings, keeping, state);
   }
 
   /** The figures in force on the day of a lot's first entry, one it inherited included. */

@@ -1,5 +1,7 @@
 package chillwright.storage;
 
+import static chillwright.storage.schema.Tables.FINDING;
+
 import chillwright.core.log.EntryId;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
@@ -40,6 +42,22 @@ public record FindingRow(
     Optional<EntryId> decisive,
     List<EntryId> evidence,
     List<Remark> remarks) {
+  private static final Cell<Long> LOT_ID = Cell.of(FINDING, FINDING.LOT_ID);
+  private static final Cell<Long> SEQ = Cell.of(FINDING, FINDING.SEQ);
+  private static final Cell<String> RULE = Cell.of(FINDING, FINDING.RULE);
+  private static final Cell<String> SOURCE = Cell.of(FINDING, FINDING.SOURCE);
+  private static final Cell<Instant> OPENS_AT = Cell.of(FINDING, FINDING.OPENS_AT);
+  private static final Cell<Instant> SETTLES_AT = Cell.of(FINDING, FINDING.SETTLES_AT);
+  private static final Cell<Integer> SETTLED = Cell.of(FINDING, FINDING.SETTLED);
+  private static final Cell<Instant> DEADLINE_AT = Cell.of(FINDING, FINDING.DEADLINE_AT);
+  private static final Cell<Integer> CALLS = Cell.of(FINDING, FINDING.CALLS);
+  private static final Cell<Duration> SHORTEST_MS = Cell.of(FINDING, FINDING.SHORTEST_MS);
+  private static final Cell<Duration> LONGEST_MS = Cell.of(FINDING, FINDING.LONGEST_MS);
+  private static final Cell<Duration> ESTIMATE_MS = Cell.of(FINDING, FINDING.ESTIMATE_MS);
+  private static final Cell<String> DECISIVE = Cell.of(FINDING, FINDING.DECISIVE);
+  private static final Cell<String> EVIDENCE = Cell.of(FINDING, FINDING.EVIDENCE);
+  private static final Cell<String> REMARKS = Cell.of(FINDING, FINDING.REMARKS);
+
   static FindingRow of(Finding finding) {
     return new FindingRow(
         finding.rule().id(),
@@ -78,23 +96,24 @@ public record FindingRow(
         .orElseThrow(() -> new IllegalStateException("no remark has the stored key " + key));
   }
 
-  FindingRecord record(long lotId, LotId lot, long seq) {
-    FindingRecord row = new FindingRecord();
-    row.setLotId(lotId);
-    row.setSeq(seq);
-    row.setRule(rule);
-    row.setSource(judged.equals(lot) ? null : judged.text());
-    row.setOpensAt(opensAt);
-    row.setSettlesAt(settlesAt);
-    row.setSettled(Codes.VERDICTS.of(settled));
-    row.setDeadlineAt(deadline.orElse(null));
-    row.setCalls(calls ? 1 : 0);
-    row.setShortestMs(elapsed.shortest().orElse(null));
-    row.setLongestMs(elapsed.longest().orElse(null));
-    row.setEstimateMs(elapsed.estimate().orElse(null));
-    row.setDecisive(decisive.map(EntryId::text).orElse(null));
-    row.setEvidence(Values.joined(evidence));
-    row.setRemarks(Values.joined(remarks.stream().map(Remark::key).toList()));
+  /** The cells of a finding, to be inserted. */
+  Object[] cells(long lotId, LotId lot, long seq) {
+    Object[] row = new Object[FINDING.fields().length];
+    LOT_ID.set(row, lotId);
+    SEQ.set(row, seq);
+    RULE.set(row, rule);
+    SOURCE.set(row, judged.equals(lot) ? null : judged.text());
+    OPENS_AT.set(row, opensAt);
+    SETTLES_AT.set(row, settlesAt);
+    SETTLED.set(row, Codes.VERDICTS.of(settled));
+    DEADLINE_AT.set(row, deadline.orElse(null));
+    CALLS.set(row, calls ? 1 : 0);
+    SHORTEST_MS.set(row, elapsed.shortest().orElse(null));
+    LONGEST_MS.set(row, elapsed.longest().orElse(null));
+    ESTIMATE_MS.set(row, elapsed.estimate().orElse(null));
+    DECISIVE.set(row, decisive.map(EntryId::text).orElse(null));
+    EVIDENCE.set(row, Values.joined(evidence));
+    REMARKS.set(row, Values.joined(remarks.stream().map(Remark::key).toList()));
     return row;
   }
 

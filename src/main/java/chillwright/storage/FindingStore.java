@@ -63,7 +63,7 @@ public final class FindingStore {
    */
   int save(List<Assessed> lots, Set<LotId> known, Map<LotId, Long> keys) {
     Map<LotId, List<FindingRow>> kept = of(known);
-    List<FindingRecord> rows = new ArrayList<>();
+    List<Object[]> rows = new ArrayList<>();
     int changed = 0;
     for (Assessed lot : lots) {
       List<FindingRow> found =
@@ -75,7 +75,7 @@ public final class FindingStore {
         addRows(rows, lotId, lot.lot(), found);
       }
     }
-    session.insertInto(FINDING).add(rows);
+    session.insertInto(FINDING).addKept(rows);
     return changed + rows.size();
   }
 
@@ -83,10 +83,9 @@ public final class FindingStore {
     return session.sql().deleteFrom(FINDING).where(FINDING.LOT_ID.eq(lotId)).execute();
   }
 
-  private static void addRows(
-      List<FindingRecord> rows, long lotId, LotId lot, List<FindingRow> found) {
+  private static void addRows(List<Object[]> rows, long lotId, LotId lot, List<FindingRow> found) {
     for (int i = 0; i < found.size(); i++) {
-      rows.add(found.get(i).record(lotId, lot, i + 1L));
+      rows.add(found.get(i).cells(lotId, lot, i + 1L));
     }
   }
 

@@ -8,7 +8,6 @@ import chillwright.core.log.EntryId;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.LotLog;
-import chillwright.storage.schema.tables.records.LogEntryRecord;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -200,16 +199,16 @@ public final class LogStore {
   /** Adds entries to the logs of lots, which must be known. */
   public void append(List<Addition> additions) {
     Map<LotId, Long> keys = session.lots().keys(additions.stream().map(Addition::lot).toList());
-    List<LogEntryRecord> rows = new ArrayList<>();
+    List<Object[]> rows = new ArrayList<>();
     for (Addition addition : additions) {
       long lotId = keys.get(addition.lot());
       long seq = addition.stored();
       for (LogEntry entry : addition.entries()) {
         seq++;
-        rows.add(EntryRow.record(lotId, seq, entry));
+        rows.add(EntryRow.cells(lotId, seq, entry));
       }
     }
-    session.insertInto(LOG_ENTRY).add(rows);
+    session.insertInto(LOG_ENTRY).addKept(rows);
   }
 
   static List<String> texts(Collection<LotId> lots) {

@@ -3,7 +3,6 @@ package chillwright.core.log;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashSet;
@@ -21,6 +20,9 @@ import java.util.stream.Stream;
  * @param sources what it was made of; empty for food made from scratch or divided from one lot that
  *     was
  * @param corrected the inherited and own entries that do not stand as they were written
+ * @param entries inherited and own entries in order of time; those of one moment in order of
+ *     writing
+ * @param portions how many portions were made and are left
  */
 public record Timeline(
     LotId lot,
@@ -29,7 +31,9 @@ public record Timeline(
     List<LogEntry> inherited,
     List<LogEntry> own,
     List<Timeline> sources,
-    Set<EntryId> corrected) {
+    Set<EntryId> corrected,
+    List<LogEntry> entries,
+    Portions portions) {
   /** A first row of these words means made of its sources; any other word means divided. */
   private static final Set<Word> MADE = EnumSet.of(Word.COOKED, Word.PREPARED);
 
@@ -42,9 +46,40 @@ public record Timeline(
     own = List.copyOf(own);
     sources = List.copyOf(sources);
     corrected = Set.copyOf(corrected);
+    entries = List.copyOf(entries);
     if (own.isEmpty()) {
       throw new IllegalArgumentException("a timeline needs an entry of its own: " + lot);
     }
+  }
+
+  /** A timeline of its own and inherited entries, each in order of time. */
+  public Timeline(
+      LotId lot,
+      Food food,
+      ZoneId zone,
+      List<LogEntry> inherited,
+      List<LogEntry> own,
+      List<Timeline> sources,
+      Set<EntryId> corrected) {
+    this(
+        lot,
+        food,
+        zone,
+        inherited,
+        own,
+        sources,
+        corrected,
+        together(inherited, own),
+        Portions.of(own));
+  }
+
+  private static List<LogEntry> together(List<LogEntry> inherited, List<LogEntry> own) {
+    if (inherited.isEmpty()) {
+      return own;
+    }
+    return Stream.concat(inherited.stream(), own.stream())
+        .sorted(Comparator.comparing(LogEntry::happenedAt))
+        .toList();
   }
 
   /**
@@ -162,16 +197,6 @@ public record Timeline(
     return new IllegalArgumentException("not in the keeping list: " + key);
   }
 
-  /** Inherited and own entries in order of time; entries of one moment in order of writing. */
-  public List<LogEntry> entries() {
-    if (inherited.isEmpty()) {
-      return own;
-    }
-    return Stream.concat(inherited.stream(), own.stream())
-        .sorted(Comparator.comparing(LogEntry::happenedAt))
-        .toList();
-  }
-
   /** When this lot came into being as a lot of its own. */
   public Instant beganAt() {
     return own.get(0).happenedAt();
@@ -184,36 +209,35 @@ public record Timeline(
 
   /** Where the lot stands after its last entry. */
   public Phase phase() {
-    Optional<Phase> last = lastPhase(own).or(() -> lastPhase(inherited));
-    return closedAt().isPresent() ? closingPhase() : last.orElse(Phase.PREPARED);
+    if (closedAt().isPresent()) {
+      return closingPhase(closedAt().get());
+    }
+    return lastPhase(own).or(() -> lastPhase(inherited)).orElse(Phase.PREPARED);
   }
 
   /** Told by the row that closed the lot; the last portions taken count as served. */
-  private Phase closingPhase() {
+  private Phase closingPhase(Instant closed) {
     boolean isDiscarded =
         own.stream()
-            .filter(entry -> closedAt().filter(entry.happenedAt()::equals).isPresent())
-            .anyMatch(entry -> entry.word() == Word.DISCARDED);
+            .filter(entry -> entry.word() == Word.DISCARDED)
+            .anyMatch(entry -> entry.happenedAt().equals(closed));
     return isDiscarded ? Phase.DISCARDED : Phase.SERVED;
   }
 
   private static Optional<Phase> lastPhase(List<LogEntry> entries) {
-    List<Phase> phases = new ArrayList<>();
-    for (LogEntry entry : entries) {
+    for (int i = entries.size() - 1; i >= 0; i--) {
+      LogEntry entry = entries.get(i);
       boolean onlySome =
           Portions.isOutgoing(entry.word()) && entry.details().portions().isPresent();
-      entry.word().phase().filter(phase -> !onlySome).ifPresent(phases::add);
+      if (!onlySome && entry.word().phase().isPresent()) {
+        return entry.word().phase();
+      }
     }
-    return phases.isEmpty() ? Optional.empty() : Optional.of(phases.get(phases.size() - 1));
-  }
-
-  /** How many portions were made and are left. */
-  public Portions portions() {
-    return Portions.of(own);
+    return Optional.empty();
   }
 
   /** When the lot left the kitchen's hands; empty while it is on hand. */
   public Optional<Instant> closedAt() {
-    return portions().closedAt();
+    return portions.closedAt();
   }
 }
