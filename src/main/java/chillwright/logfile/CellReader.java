@@ -119,8 +119,8 @@ final class CellReader {
           Column.HOW,
           "unknown-how",
           texts(List.of(How.values())),
-          "\"%s\" is not one of the ways an entry may name."
-              .formatted(Texts.shown(cells.given(Column.HOW))));
+          "\"%s\" is not one of the ways an entry may name: %s."
+              .formatted(Texts.shown(cells.given(Column.HOW)), texts(List.of(How.values()))));
     }
     return how;
   }

@@ -39,12 +39,16 @@ public record CheckText(ZoneId zone, Instant at) {
         .sorted(Sentences.worstFirst(at))
         .forEach(finding -> lines.add(line(finding, sentences)));
     if (timeline.closedAt().isEmpty()) {
-      boolean isOwed = Acts.owed(timeline, findings, at).isPresent();
-      if (isOwed) {
-        lines.add("  > Act first: no date below holds before that is done.");
+      KeepText dates = new KeepText(timeline.food().category(), keeping, zone, at);
+      if (Acts.owed(timeline, findings, at).isPresent()) {
+        lines.add("  > Act first. Only if it may be kept:");
+        dates.says().forEach(date -> lines.add("      " + date));
+      } else if (verdict.filter(Verdict.OUT::equals).isPresent()) {
+        lines.add("  > Out of compliance. Only if your authority lets you keep it:");
+        dates.says().forEach(date -> lines.add("      " + date));
+      } else {
+        lines.addAll(dates.marked());
       }
-      Keeping shown = isOwed ? keeping.withoutGoverning() : keeping;
-      lines.addAll(new KeepText(timeline.food().category(), shown, zone, at).marked());
       keeping.because().stream().map(reason -> "        " + reason).forEach(lines::add);
     }
     return String.join(NEW_LINE, lines);

@@ -174,7 +174,11 @@ public record KeepText(Category category, Keeping keeping, ZoneId zone, Instant 
     return isPast(day)
         ? new Line(
             which,
-            "Frozen: past " + day + ": quality only, not safety while it stayed frozen",
+            "Frozen: past its "
+                + (which == Governs.BEST_QUALITY_BY ? "best" : "quality limit")
+                + " on "
+                + day
+                + ": quality only, not safety while it stayed frozen",
             true)
         : new Line(which, "Frozen: " + text, false);
   }

@@ -4,6 +4,7 @@ import chillwright.core.log.LogEntry;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
+import chillwright.core.rules.Occasion;
 import chillwright.core.rules.Remark;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.Shape.DayCount;
@@ -151,8 +152,9 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
     }
     boolean isTooLate = finding.has(Remark.REHEAT_TOO_LATE) || finding.has(Remark.REHEAT_BEGUN);
     return isTooLate
-        ? " A reheat that is not done before the limit has passed does not mend this; if your"
-            + " authority allows it, log that as an action."
+        ? " A reheat that is not done before the limit has passed does not mend this. If your"
+            + " authority allows it, log that as an action before it is done; then a new cooling"
+            + " clock starts with it."
         : "";
   }
 
@@ -168,14 +170,18 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
       return "No reading shows " + limit + by + last + "; the lot is closed.";
     }
     boolean isReadLate =
-        read.isPresent() && finding.deadline().filter(read.get().happenedAt()::isAfter).isPresent();
+        read.isPresent()
+            && finding
+                .deadline()
+                .filter(last -> !read.get().happenedAt().isBefore(last))
+                .isPresent();
     if (isReadLate) {
       return "Still "
           + seen(finding)
-          + ", after the time counted from the last proof ("
+          + ", when the time was up ("
           + limit
           + by
-          + "): act as if the limit was missed."
+          + ", counted from the last proof): act as if the limit was missed."
           + doNow(finding);
     }
     return "Reading overdue: nothing shows "
@@ -225,7 +231,8 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
           + left
           + (hold.allowed().isZero() ? "" : " A reading will show it.");
     }
-    return "Serve or discard by " + time(last) + left;
+    boolean isSetOut = finding.rule().occasions().contains(Occasion.SET_OUT);
+    return (isSetOut ? "Eat, chill or discard by " : "Serve or discard by ") + time(last) + left;
   }
 
   private String reheatBegun(Finding finding, Instant last) {
@@ -258,6 +265,7 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
           + finding
               .elapsed()
               .longest()
+              .filter(t -> !t.isZero())
               .map(t -> " in " + Figures.duration(t) + " at most")
               .orElse("")
           + flag
@@ -320,15 +328,16 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
     }
     String all =
         finding.rule().actions().stream()
-            .map(act -> act.says() + noLonger(act, finding))
+            .filter(
+                act -> !(finding.has(Remark.REHEATED_TOO_OFTEN) && act.offeredFor().isPresent()))
+            .map(act -> act.says() + until(act, finding))
             .collect(Collectors.joining(", or "));
     return " " + all.substring(0, 1).toUpperCase(Locale.ROOT) + all.substring(1) + ".";
   }
 
-  private String noLonger(Rule.Action act, Finding finding) {
-    return finding.offered(now).contains(act)
-        ? ""
-        : " (no longer: that was until " + time(finding.offeredUntil(act).orElseThrow()) + ")";
+  private String until(Rule.Action act, Finding finding) {
+    String kind = finding.offered(now).contains(act) ? " (until " : " (no longer: that was until ";
+    return finding.offeredUntil(act).map(last -> kind + time(last) + ")").orElse("");
   }
 
   private String time(Instant moment) {

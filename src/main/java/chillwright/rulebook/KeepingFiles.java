@@ -73,6 +73,7 @@ final class KeepingFiles {
         isTrue(place, "tcs"),
         isTrue(place, "ready-to-eat"),
         isTrue(place, "days-are-quality"),
+        isTrue(place, "discard-when-soft"),
         place.text("source"),
         place.text("status"),
         place.has("note") ? Optional.of(place.text("note")) : Optional.empty(),

@@ -79,18 +79,4 @@ public final class Lots {
                     session.lots().list(filter, wanted.limit(), Cursors.position(list, wanted)),
                     Function.identity()));
   }
-
-  /** Lots on hand to which a corrective action is owed, the longest owed first. */
-  public Page<LotState> owed(Page.Wanted wanted) {
-    Instant now = kitchen.now();
-    String list = "owed";
-    return kitchen
-        .database()
-        .read(
-            session ->
-                Cursors.page(
-                    list,
-                    session.lots().owed(now, wanted.limit(), Cursors.position(list, wanted)),
-                    Function.identity()));
-  }
 }

@@ -24,7 +24,9 @@ import org.jooq.impl.DSL;
 
 /** What was found of each lot when it was last assessed. */
 public final class FindingStore {
-  /** Codes of {@code out} and {@code not-shown}; the partial indexes name the same numbers. */
+  /** Rules that count days; a rule is named by its topic first. */
+  private static final String DAY_COUNTS = "date-mark.%";
+
   private final Session session;
 
   FindingStore(Session session) {
@@ -91,32 +93,24 @@ public final class FindingStore {
 
   /**
    * What falls due next: of each lot on hand the first finding that settles badly after now unless
-   * something is done, the most urgent lot first. Lots that are out, or to which an action is owed,
-   * are not among them: no date mends that.
+   * something is done, the most urgent lot first. Of lots that are out, or to which an action is
+   * owed, no day count is among them: no date mends that.
    */
   public Slice<OfLot> due(Instant now, int limit, Optional<Position> after) {
     Finding earlier = FINDING.as("earlier");
-    Condition first =
+    Condition isFirst =
         notExists(
             selectOne()
                 .from(earlier)
                 .where(earlier.LOT_ID.eq(FINDING.LOT_ID))
                 .and(dueAfter(earlier, now))
-                .and(
-                    earlier
-                        .SETTLES_AT
-                        .lt(FINDING.SETTLES_AT)
-                        .or(
-                            earlier
-                                .SETTLES_AT
-                                .eq(FINDING.SETTLES_AT)
-                                .and(earlier.SEQ.lt(FINDING.SEQ)))));
-    Condition isUpToNow =
-        LOT.CLOSED_AT
-            .isNull()
-            .and(LOT.OWED_FROM_AT.isNull().or(LOT.OWED_FROM_AT.gt(now)))
-            .and(LOT.OUT_FROM_AT.isNull().or(LOT.OUT_FROM_AT.gt(now)));
-    return slice(dueAfter(FINDING, now).and(isUpToNow).and(first), limit, after);
+                .and(isBefore(earlier)));
+    return slice(dueAfter(FINDING, now).and(LOT.CLOSED_AT.isNull()).and(isFirst), limit, after);
+  }
+
+  private static Condition isBefore(Finding earlier) {
+    Condition atOnce = earlier.SETTLES_AT.eq(FINDING.SETTLES_AT).and(earlier.SEQ.lt(FINDING.SEQ));
+    return earlier.SETTLES_AT.lt(FINDING.SETTLES_AT).or(atOnce);
   }
 
   private static Condition dueAfter(Finding finding, Instant now) {
@@ -124,7 +118,15 @@ public final class FindingStore {
         .SETTLES_AT
         .gt(now)
         .and(finding.CALLS.eq(inline(1)))
-        .and(finding.DEADLINE_AT.isNotNull());
+        .and(finding.DEADLINE_AT.isNotNull())
+        .and(mendsSomething(finding, now));
+  }
+
+  /** Whether a lot is not lost yet, or the finding counts no days. */
+  private static Condition mendsSomething(Finding finding, Instant now) {
+    Condition nothingOwed = LOT.OWED_FROM_AT.isNull().or(LOT.OWED_FROM_AT.gt(now));
+    Condition notOut = LOT.OUT_FROM_AT.isNull().or(LOT.OUT_FROM_AT.gt(now));
+    return nothingOwed.and(notOut).or(finding.RULE.notLike(DAY_COUNTS));
   }
 
   /**

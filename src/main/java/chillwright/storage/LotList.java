@@ -37,16 +37,13 @@ record LotList(Optional<Field<Long>> along, List<Condition> wanted) {
     filter.lastDayBefore().ifPresent(day -> wanted.add(LOT.LAST_DAY.lt(day)));
     filter.bestQualityBefore().ifPresent(day -> wanted.add(LOT.BEST_QUALITY_DAY.lt(day)));
     filter.verdict().ifPresent(verdict -> wanted.addAll(isNow(verdict, filter.now())));
+    if (filter.order().filter(LotOrder.OWED::equals).isPresent()) {
+      wanted.add(LOT.OWED_FROM_AT.le(filter.now()));
+    }
     if (isOnHandOnly(filter)) {
       wanted.add(LOT.CLOSED_AT.isNull());
     }
     return new LotList(along(filter), wanted);
-  }
-
-  static LotList owed(Instant now) {
-    return new LotList(
-        Optional.of(number(LOT.OWED_FROM_AT)),
-        List.of(LOT.CLOSED_AT.isNull(), LOT.OWED_FROM_AT.le(now)));
   }
 
   /** Made unfit for an index where another one leads, or SQLite would sort all it finds. */
@@ -89,6 +86,7 @@ record LotList(Optional<Field<Long>> along, List<Condition> wanted) {
   private static Field<Long> column(LotOrder order) {
     return switch (order) {
       case OLDEST -> number(LOT.BEGAN_AT);
+      case OWED -> number(LOT.OWED_FROM_AT);
       case USE_FIRST -> number(LOT.USE_FIRST);
     };
   }

@@ -49,11 +49,6 @@ public final class LotStore {
     return LotList.of(filter).slice(session.sql(), limit, after);
   }
 
-  /** Lots on hand to which a corrective action is owed, the longest owed first. */
-  public Slice<LotState> owed(Instant now, int limit, Optional<Position> after) {
-    return LotList.owed(now).slice(session.sql(), limit, after);
-  }
-
   /** Every lot, in the order of arrival. */
   public Slice<LotId> all(int limit, Optional<Position> after) {
     List<LotRecord> rows =

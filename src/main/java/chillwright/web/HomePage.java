@@ -1,5 +1,6 @@
 package chillwright.web;
 
+import chillwright.core.keeping.LotOrder;
 import chillwright.core.keeping.LotState;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Acts;
@@ -95,7 +96,8 @@ final class HomePage {
     List<String> items = new ArrayList<>();
     LotQuery out = LotQuery.ALL.with(Verdict.OUT);
     Page<LotState> outNow = kitchen.lots().list(out, Page.Wanted.first(SHOWN));
-    Page<LotState> owed = kitchen.lots().owed(Page.Wanted.first(SHOWN));
+    Page<LotState> owed =
+        kitchen.lots().list(LotQuery.ALL.in(LotOrder.OWED), Page.Wanted.first(SHOWN));
     outNow.items().forEach(lot -> items.add(trouble(lot, "OUT", now)));
     owed.items().stream()
         .filter(lot -> !outNow.items().contains(lot))

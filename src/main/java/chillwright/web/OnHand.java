@@ -6,6 +6,7 @@ import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
 import chillwright.core.log.Category;
 import chillwright.core.log.Phase;
+import chillwright.core.rules.Verdict;
 import chillwright.print.KeepText;
 import chillwright.service.Kitchen;
 import chillwright.service.LotQuery;
@@ -23,11 +24,23 @@ record OnHand(Kitchen kitchen, Instant now) {
   String useFirst() {
     LotQuery query = LotQuery.ALL.in(LotOrder.USE_FIRST);
     Page<LotState> lots = kitchen.lots().list(query, Page.Wanted.first(HomePage.SHOWN));
-    List<String> items = lots.items().stream().map(this::item).toList();
+    List<String> items = lots.items().stream().filter(this::mayBeUsed).map(this::item).toList();
     String list = HomePage.list(items, lots.next().isPresent(), "Nothing is on hand.");
     return "<p>By last day; then frozen food by the day it is at its best until. Readings of a"
         + " refrigerator or freezer are shown with its lots and give no verdict on the food.</p>"
         + list;
+  }
+
+  /** What is out, or calls for a hand, stands above and is not offered for use. */
+  private boolean mayBeUsed(LotState lot) {
+    boolean isOwed =
+        lot.standing().flatMap(Standing::owedFrom).filter(from -> !now.isBefore(from)).isPresent();
+    boolean isOut =
+        lot.standing()
+            .flatMap(standing -> standing.verdicts().at(now))
+            .filter(Verdict.OUT::equals)
+            .isPresent();
+    return !isOwed && !isOut;
   }
 
   private String item(LotState lot) {

@@ -60,7 +60,7 @@ class CommandsTest {
     String at = "2026-03-02T18:00:00Z";
     assertThat(run("check", file("a.csv", late), "--zone", "UTC", "--at", at)).isEqualTo(1);
     assertThat(out.toString())
-        .contains("Discard, or reheat to 165 °F and start again if your authority allows.");
+        .contains("Discard, or reheat to 165 °F and start again if your authority allows (until");
     assertThat(run("check", file("a.csv", late), "--zone", "UTC")).isEqualTo(1);
     assertThat(out.toString())
         .contains("if your authority allows (no longer: that was until 2026-03-02 18:00).");
@@ -208,7 +208,7 @@ class CommandsTest {
         .doesNotContain("governs now");
     run("keep", "soup_or_stew", "--made", "2025-12-31", "--frozen", "2026-01-01");
     assertThat(out.toString())
-        .contains("Frozen: past 2026-03-01: quality only, not safety while it stayed frozen")
+        .contains("Frozen: past its best on 2026-03-01: quality only")
         .contains("> Frozen: quality fades after 2026-04-01; that is no safety limit  (this");
     run("keep", "soup_or_stew", "--frozen", "2026-03-01");
     assertThat(out.toString()).contains("give made (--made) to learn the days left after thawing");

@@ -51,7 +51,7 @@ class WhatToDoTest {
   @Test
   void what_is_owed_stands_before_any_date() throws IOException {
     String missed = at("14:10:00", "12:05:00Z,reading,130F", "14:05:00Z,reading,90F");
-    assertThat(missed).contains("Act first: no date below holds").doesNotContain("governs now");
+    assertThat(missed).contains("Act first. Only if it may be kept:").doesNotContain("governs now");
     String acted =
         at(
             "14:30:00",
@@ -72,7 +72,8 @@ class WhatToDoTest {
   @Test
   void a_reading_after_the_time_that_is_still_warm_asks_for_no_other_reading() throws IOException {
     assertThat(at("14:10:00", "12:30:00Z,reading,120F", "14:05:00Z,reading,74F"))
-        .contains("Still 74 °F at 14:05, after the time counted from the last proof")
+        .contains(
+            "Still 74 °F at 14:05, when the time was up (70 °F by 14:00, counted from")
         .doesNotContain("Take one now");
   }
 
@@ -119,6 +120,39 @@ class WhatToDoTest {
   void food_held_hot_shows_how_long_nobody_looked() throws IOException {
     assertThat(at("19:00:00", "12:10:00Z,hot-holding,150F", "13:00:00Z,reading,140F"))
         .contains("last read 6 h ago");
+  }
+
+  @Test
+  void a_late_reheat_that_the_authority_allows_starts_a_clock_of_its_own() throws IOException {
+    String[] rows = {
+      "12:05:00Z,reading,130F",
+      "14:05:00Z,reading,90F",
+      "14:10:00Z,reheating,",
+      "14:15:00Z,action,,MK,the inspector allows it",
+      "14:40:00Z,reading,170F"
+    };
+    assertThat(at("15:00:00", rows))
+        .contains("out       cooling.cooked.first-stage: Still 90 °F at 14:05")
+        .contains("70 °F by 16:40", "41 °F by 20:40");
+  }
+
+  /** A freezer row alone proves nothing; common practice, no source. */
+  @Test
+  void days_run_again_of_food_found_thawed_on_a_later_day() throws IOException {
+    String log =
+        HEADER
+            + SOUP
+            + "A,,,2026-03-02T13:00:00Z,chilled,40F,,\n"
+            + "A,,,2026-03-02T15:00:00Z,frozen,,,\n"
+            + "A,,,2026-03-05T09:00:00Z,reading,36F,,\n";
+    Path file = Files.writeString(folder.resolve("soft.csv"), log);
+    out.getBuffer().setLength(0);
+    Console console = new Console(new PrintWriter(out), new PrintWriter(out), false);
+    Clock clock = Clock.fixed(Instant.parse("2026-03-05T10:00:00Z"), ZoneOffset.UTC);
+    Main.commandLine(clock, console).execute("check", file.toString(), "--zone", "UTC");
+    assertThat(out.toString())
+        .contains("pending   date-mark.last-day: Last day 2026-03-1")
+        .doesNotContain("the count stands still");
   }
 
   /** The kitchen's own colder limit is an example, no source. */

@@ -94,7 +94,6 @@ class QueryPlanTest {
                 Optional.of(Verdict.PENDING));
         pages.add(question(order + " of some" + end, s -> s.lots().list(narrow, 50, after)));
       }
-      pages.add(question("owed" + end, s -> s.lots().owed(NOW, 50, after)));
       pages.add(question("every lot" + end, s -> s.lots().all(50, after)));
       pages.add(question("due next" + end, s -> s.findings().due(NOW, 50, after)));
       pages.add(
@@ -193,7 +192,7 @@ class QueryPlanTest {
             s -> s.lots().list(bestBefore(LocalDate.parse("2026-03-03")), 50, LATER)),
         question("lot_use_first", s -> s.lots().list(ordered(LotOrder.USE_FIRST), 50, START)),
         question("lot_began", s -> s.lots().list(ordered(LotOrder.OLDEST), 50, LATER)),
-        question("lot_owed", s -> s.lots().owed(NOW, 50, LATER)),
+        question("lot_owed", s -> s.lots().list(ordered(LotOrder.OWED), 50, LATER)),
         question("finding_calls", s -> s.findings().due(NOW, 50, LATER)),
         question("finding_calls", s -> s.findings().trouble(Instant.EPOCH, NOW, 50, LATER)));
   }

@@ -64,11 +64,6 @@ public record Keeping(
     because = List.copyOf(because);
   }
 
-  /** The same dates, none of which counts before something else is done. */
-  public Keeping withoutGoverning() {
-    return governedBy(Optional.empty());
-  }
-
   Keeping governedBy(Optional<Governs> governing) {
     return new Keeping(
         dateMarkLastDay,

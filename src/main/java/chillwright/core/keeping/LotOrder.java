@@ -8,7 +8,9 @@ public enum LotOrder {
    * What to use first: by last day of safety; after those, frozen lots by the day they are at their
    * best until; after those, lots with neither.
    */
-  USE_FIRST("use-first");
+  USE_FIRST("use-first"),
+  /** Only lots to which a corrective action is owed, the longest owed first. */
+  OWED("owed");
 
   private final String text;
 

@@ -15,6 +15,7 @@ import java.util.OptionalInt;
  * @param tcs needs time/temperature control for safety
  * @param readyToEat eaten without further cooking for safety; date marks judge only such food
  * @param daysAreQuality the refrigerator days tell quality only and never make a lot out
+ * @param discardWhenSoft such food is discarded once it softened, at whatever temperature
  * @param source who printed the figures, in words a reader can follow
  * @param status how the figures were come by: verified, reported, memory, practice
  * @param note a caution shown when the key is chosen
@@ -30,6 +31,7 @@ public record Category(
     boolean tcs,
     boolean readyToEat,
     boolean daysAreQuality,
+    boolean discardWhenSoft,
     String source,
     String status,
     Optional<String> note,

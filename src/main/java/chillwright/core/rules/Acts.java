@@ -3,6 +3,7 @@ package chillwright.core.rules;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Timeline;
 import chillwright.core.log.Word;
+import chillwright.core.rules.Shape.DayCount;
 import chillwright.core.rules.Shape.Reach;
 import java.time.Instant;
 import java.util.Comparator;
@@ -78,15 +79,16 @@ public final class Acts {
   }
 
   /**
-   * The finding of a lot on hand that settles badly next unless something is done; none while
-   * something else is owed or the lot is out of compliance already, since no date mends that.
+   * The finding of a lot on hand that settles badly next unless something is done. While something
+   * else is owed, or the lot is out of compliance already, no day count is among them, since no
+   * date mends that; a temperature still being waited for is.
    */
   public static Optional<Finding> due(Timeline timeline, List<Finding> findings, Instant now) {
     boolean isLost =
         owed(timeline, findings, now).isPresent()
             || findings.stream().anyMatch(finding -> finding.at(now) == Verdict.OUT);
     return findings.stream()
-        .filter(finding -> !isLost)
+        .filter(finding -> !(isLost && finding.rule().shape() instanceof DayCount))
         .filter(finding -> finding.deadline().isPresent())
         .filter(finding -> finding.at(now) == Verdict.PENDING)
         .filter(Acts::calls)

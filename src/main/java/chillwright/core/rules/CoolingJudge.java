@@ -33,7 +33,7 @@ final class CoolingJudge {
     this.endedAt =
         cycle
             .end
-            .filter(End.WITHDRAWN::equals)
+            .filter(end -> end == End.WITHDRAWN || end == End.STARTED_AGAIN)
             .flatMap(end -> cycle.endRow.map(LogEntry::happenedAt))
             .or(() -> closedAt);
   }
@@ -127,7 +127,11 @@ final class CoolingJudge {
   /** Says why a reheat that was logged while this limit was waited for did not close it. */
   private Draft aboutReheats(Draft draft, Crossing crossing) {
     Optional<LogEntry> attempt = Readings.last(cycle.attempts);
-    if (attempt.isEmpty() || crossing.reached().isPresent() || reheatThatClosed().isPresent()) {
+    boolean startedAgain = cycle.end.filter(End.STARTED_AGAIN::equals).isPresent();
+    if (attempt.isEmpty()
+        || startedAgain
+        || crossing.reached().isPresent()
+        || reheatThatClosed().isPresent()) {
       return draft;
     }
     LogEntry row = attempt.get();

@@ -5,6 +5,7 @@ import chillwright.core.log.LogEntry;
 import chillwright.core.log.Phase;
 import chillwright.core.log.Portions;
 import chillwright.core.log.Timeline;
+import chillwright.core.log.Word;
 import chillwright.core.rules.Cycle.End;
 import chillwright.core.rules.Shape.Reach;
 import java.time.Instant;
@@ -47,6 +48,7 @@ final class Course {
   private Optional<LogEntry> lastReading = Optional.empty();
   private Optional<LogEntry> lastCold = Optional.empty();
   private Optional<LogEntry> firstWarm = Optional.empty();
+  private Optional<LogEntry> lastAction = Optional.empty();
   private boolean hasOrigin;
   private boolean isRoast;
   private boolean isUnderTimeControl;
@@ -77,6 +79,9 @@ final class Course {
   }
 
   private void step(LogEntry entry) {
+    if (entry.word() == Word.ACTION) {
+      lastAction = Optional.of(entry);
+    }
     Optional<Phase> next = entry.word().phase().filter(p -> !Portions.isOutgoing(entry.word()));
     next.ifPresent(entered -> enter(entered, entry));
     if (entry.temperature().isPresent() && !isUnderTimeControl) {
@@ -97,7 +102,8 @@ final class Course {
       case COOLING -> enterCooling(row);
       case REHEATING -> enterReheating(row);
       case TIME_CONTROL -> enterTimeControl(row);
-      case CHILLED, FROZEN, THAWING, SET_OUT, OPENED -> stopReheat(row);
+      case CHILLED, FROZEN, SET_OUT, OPENED -> stopReheat(row);
+      case THAWING -> enterThawing(row);
       case SERVED, DISCARDED -> throw new IllegalStateException("not a phase of food on hand");
     }
     phase = Optional.of(next);
@@ -208,6 +214,12 @@ final class Course {
     if (!hasOrigin && cooling.isEmpty()) {
       open(Occasion.COOLING_COOKED, row);
     }
+  }
+
+  /** Readings of food that thaws say nothing of how it cooled before it was frozen. */
+  private void enterThawing(LogEntry row) {
+    stopReheat(row);
+    endCooling(End.SETTLED, row);
   }
 
   private void enterReheating(LogEntry row) {
@@ -330,8 +342,9 @@ final class Course {
       return;
     }
     Cycle running = cooling.get();
-    if (closesByReheat(running, reading)) {
-      running.endWith(End.REHEATED, reading);
+    Optional<End> byReheat = endByReheat(running, reading);
+    if (byReheat.isPresent()) {
+      running.endWith(byReheat.get(), reading);
       correctiveReheats++;
       running = open(Occasion.COOLING_COOKED, reading);
     }
@@ -347,19 +360,33 @@ final class Course {
         && thresholds.hot().filter(l -> l.isExactly(Readings.temperature(row))).isPresent();
   }
 
-  /** A logged reheat closes a cooling where it reaches its limit before any running one passed. */
-  private boolean closesByReheat(Cycle running, LogEntry reading) {
+  /**
+   * A logged reheat closes a cooling where it reaches its limit before any running one passed. A
+   * later one closes nothing, but where the kitchen logged an action since the limit was missed,
+   * that is the leave of its authority: the cooling starts again beside what was missed.
+   */
+  private Optional<End> endByReheat(Cycle running, LogEntry reading) {
     Optional<LogEntry> attempt = Readings.last(running.attempts);
     if (attempt.isEmpty() || !running.isBeingReheated || !running.mayStartAnew) {
-      return false;
+      return Optional.empty();
     }
     LogEntry row = attempt.get();
     boolean isReached =
         reach(Thresholds.reheating(row))
             .filter(reach -> Reheat.isReached(reach, row, reading, coolest))
             .isPresent();
-    return isReached
-        && !running.hasMissed(rules.rules(running.occasion), row, reading.happenedAt());
+    if (!isReached) {
+      return Optional.empty();
+    }
+    List<Rule> bearing = rules.rules(running.occasion);
+    if (!running.hasMissed(bearing, row, reading.happenedAt())) {
+      return Optional.of(End.REHEATED);
+    }
+    boolean isAllowed =
+        lastAction
+            .filter(action -> running.hasMissed(bearing, action, action.happenedAt()))
+            .isPresent();
+    return isAllowed ? Optional.of(End.STARTED_AGAIN) : Optional.empty();
   }
 
   private Optional<Reach> reach(Occasion occasion) {

@@ -22,6 +22,8 @@ final class Cycle {
     WITHDRAWN,
     /** Closed by a reheat in time. */
     REHEATED,
+    /** Reheated after a limit had passed, with the leave of the authority. */
+    STARTED_AGAIN,
     /** Reheated after every limit had settled. */
     SETTLED
   }

@@ -9,6 +9,7 @@ import chillwright.core.rules.Shape.DayCount;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -114,9 +115,12 @@ public final class DayCounting {
   private Days count(Timeline timeline, RuleSet rules, LogEntry first, int days) {
     LocalDate dayOne = timeline.day(first.happenedAt());
     Optional<LocalDate> makers =
-        first.word() == Word.OPENED
-            ? first.details().until().map(mark -> mark.day(timeline.zone()))
-            : Optional.empty();
+        timeline.entries().stream()
+            .filter(row -> row.word() == Word.OPENED || row.word() == Word.RECEIVED)
+            .filter(row -> first.word() == Word.OPENED)
+            .flatMap(row -> row.details().until().stream())
+            .map(mark -> mark.day(timeline.zone()))
+            .min(Comparator.naturalOrder());
     List<SourceDays> sources = sourceDays(timeline, rules, dayOne);
     since = dayOne;
     allowed = days;
@@ -179,6 +183,7 @@ public final class DayCounting {
     List<LogEntry> turns = new ArrayList<>();
     boolean isFrozen = false;
     boolean isProven = false;
+    LocalDate came = LocalDate.MAX;
     Optional<Phase> phase = Optional.empty();
     for (LogEntry entry : timeline.entries()) {
       Optional<Phase> next = entry.word().phase();
@@ -189,12 +194,14 @@ public final class DayCounting {
       isProven = inFreezer && (isProven || FrozenJudge.provesFrozen(entry));
       boolean freezes =
           inFreezer && (entry.word() == Word.FROZEN || FrozenJudge.provesFrozen(entry));
-      boolean thaws = !inFreezer || (isProven && FrozenJudge.provesThawed(entry));
+      boolean isLaterDay = isFrozen && timeline.day(entry.happenedAt()).isAfter(came);
+      boolean thaws = !inFreezer || ((isProven || isLaterDay) && FrozenJudge.provesThawed(entry));
       if (entry.happenedAt().isBefore(first.happenedAt())) {
         continue;
       }
       if ((!isFrozen && freezes && !thaws) || (isFrozen && thaws)) {
         isFrozen = !isFrozen;
+        came = timeline.day(entry.happenedAt());
         turns.add(entry);
       }
     }

@@ -8,6 +8,7 @@ import chillwright.core.log.Timeline;
 import chillwright.core.measure.Limit;
 import chillwright.core.rules.Shape.Hold;
 import chillwright.core.rules.Shape.StaysFrozen;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -15,7 +16,9 @@ import java.util.Optional;
 /**
  * Judges frozen food from its first proof of being frozen: found hard, or read at or below
  * freezing. Soft, or read above freezing (or above the figure an authority prints), is out from
- * then on. Crystals are neither thawed nor out. Before the proof there is no finding.
+ * then on. Crystals are neither thawed nor out. Before the proof there is no finding; only where an
+ * authority says how long thawed food may be warm, food found thawed on a later day than it came to
+ * the freezer is judged by that.
  */
 final class FrozenJudge {
   /** Water freezes at 0 °C, 32 °F: the state, where an authority prints no number. */
@@ -51,7 +54,11 @@ final class FrozenJudge {
   private static Optional<Finding> judge(Rule rule, Timeline timeline, List<LogEntry> rows) {
     Optional<LogEntry> proof = rows.stream().filter(FrozenJudge::provesFrozen).findFirst();
     if (proof.isEmpty()) {
-      return Optional.empty();
+      return rule.shape() instanceof Hold allowance
+          ? thawedLater(timeline, rows)
+              .map(row -> rows.subList(rows.indexOf(row), rows.size()))
+              .map(later -> judgeAllowance(rule, allowance, timeline, later))
+          : Optional.empty();
     }
     List<LogEntry> since = rows.subList(rows.indexOf(proof.get()), rows.size());
     if (rule.shape() instanceof Hold hold) {
@@ -70,10 +77,25 @@ final class FrozenJudge {
             : draft.decisive(proof).settled(Verdict.IN, proof.get().happenedAt()));
   }
 
+  private static Optional<LogEntry> thawedLater(Timeline timeline, List<LogEntry> rows) {
+    LocalDate came = timeline.day(rows.get(0).happenedAt());
+    return rows.stream()
+        .filter(FrozenJudge::provesThawed)
+        .filter(row -> timeline.day(row.happenedAt()).isAfter(came))
+        .findFirst();
+  }
+
   /** Thawed food may be kept or frozen again while it is not above the limit for too long. */
   private static Finding judgeAllowance(
       Rule rule, Hold hold, Timeline timeline, List<LogEntry> since) {
     LotId lot = timeline.lot();
+    Optional<LogEntry> softened = since.stream().filter(FrozenJudge::provesThawed).findFirst();
+    if (softened.isPresent() && timeline.food().category().discardWhenSoft()) {
+      return new Draft(rule, lot, since.get(0).happenedAt())
+          .remark(Remark.FOUND_SOFT, softened.get().is(How.SOFT))
+          .decisive(softened)
+          .settled(Verdict.OUT, softened.get().happenedAt());
+    }
     List<LogEntry> looks =
         since.stream().filter(row -> row.temperature().isPresent() || row.is(How.HARD)).toList();
     Finding byReadings =

@@ -18,7 +18,8 @@ import java.util.Set;
 /**
  * Judges food out on a table by times alone: from the end of cooking, from the end of hot holding
  * or from being set out, until it is chilled or frozen (or held hot or reheated). Several times out
- * add up; surroundings above the hot-air limit shorten the time.
+ * add up; surroundings above the hot-air limit shorten the time. Food that still read hot enough to
+ * be held hot was not at risk until then.
  */
 final class SetOutJudge {
   private static final Set<Phase> STARTS = EnumSet.of(Phase.COOKED, Phase.SET_OUT, Phase.COOLING);
@@ -28,9 +29,13 @@ final class SetOutJudge {
 
   /** One time out; the end is empty while the food is still out. */
   private record Out(
-      LogEntry opening, Optional<Instant> to, List<LogEntry> rows, boolean isCookedToHold) {
+      LogEntry opening,
+      LogEntry start,
+      Optional<Instant> to,
+      List<LogEntry> rows,
+      boolean isCookedToHold) {
     Instant from() {
-      return opening.happenedAt();
+      return start.happenedAt();
     }
 
     /** Food that goes from cooking into hot holding in time was not on a table. */
@@ -42,10 +47,25 @@ final class SetOutJudge {
   private SetOutJudge() {}
 
   static Optional<Finding> finding(Timeline timeline, RuleSet rules) {
-    return rules.rule(Occasion.SET_OUT).flatMap(rule -> judge(rule, timeline));
+    Thresholds thresholds = Thresholds.of(rules);
+    return rules
+        .rule(Occasion.SET_OUT)
+        .flatMap(rule -> judge(rule, timeline, timesOut(timeline, thresholds)));
   }
 
-  private static List<Out> timesOut(Timeline timeline) {
+  /** The last row of a time out, from its first on, at which the food is shown to be still hot. */
+  private static LogEntry start(LogEntry opening, List<LogEntry> rows, Thresholds thresholds) {
+    LogEntry start = opening;
+    for (LogEntry row : Readings.coolest(rows)) {
+      if (!thresholds.isHot(row, false)) {
+        break;
+      }
+      start = row;
+    }
+    return start;
+  }
+
+  private static List<Out> timesOut(Timeline timeline, Thresholds thresholds) {
     List<Out> outs = new ArrayList<>();
     Optional<LogEntry> opening = Optional.empty();
     List<LogEntry> rows = new ArrayList<>();
@@ -54,8 +74,9 @@ final class SetOutJudge {
       boolean ends = span.isIn(ENDS);
       if (opening.isPresent() && ends) {
         boolean isCookedToHold = opening.get().word() == Word.COOKED && span.is(Phase.HOT_HOLDING);
-        outs.add(
-            new Out(opening.get(), Optional.of(span.from()), List.copyOf(rows), isCookedToHold));
+        LogEntry start = start(opening.get(), rows, thresholds);
+        Optional<Instant> end = Optional.of(span.from());
+        outs.add(new Out(opening.get(), start, end, List.copyOf(rows), isCookedToHold));
         opening = Optional.empty();
         rows.clear();
       }
@@ -68,13 +89,21 @@ final class SetOutJudge {
       }
       wasHeldHot = span.is(Phase.HOT_HOLDING);
     }
-    opening.ifPresent(row -> outs.add(new Out(row, timeline.closedAt(), List.copyOf(rows), false)));
+    opening.ifPresent(
+        row ->
+            outs.add(
+                new Out(
+                    row,
+                    start(row, rows, thresholds),
+                    timeline.closedAt(),
+                    List.copyOf(rows),
+                    false)));
     return outs;
   }
 
-  private static Optional<Finding> judge(Rule rule, Timeline timeline) {
+  private static Optional<Finding> judge(Rule rule, Timeline timeline, List<Out> all) {
     TimeAlone limit = (TimeAlone) rule.shape();
-    List<Out> outs = timesOut(timeline).stream().filter(out -> out.counts(limit.within())).toList();
+    List<Out> outs = all.stream().filter(out -> out.counts(limit.within())).toList();
     return outs.isEmpty() ? Optional.empty() : Optional.of(judge(rule, limit, timeline, outs));
   }
 
@@ -85,7 +114,8 @@ final class SetOutJudge {
     Draft draft =
         new Draft(rule, timeline.lot(), outs.get(0).from())
             .remark(Remark.HOT_AIR, isHot)
-            .evidence(outs.stream().map(Out::opening).toList());
+            .evidence(outs.stream().map(Out::opening).toList())
+            .evidence(outs.stream().map(Out::start).toList());
     Duration sum = Duration.ZERO;
     for (Out out : outs) {
       Instant last = out.from().plus(within.minus(sum));
@@ -94,7 +124,7 @@ final class SetOutJudge {
         Duration known = isStillOut ? sum : sum.plus(Duration.between(out.from(), out.to().get()));
         return draft
             .elapsed(exactly(known, isStillOut))
-            .decisive(Optional.of(out.opening()))
+            .decisive(Optional.of(out.start()))
             .pendingUntil(last, Verdict.OUT);
       }
       sum = sum.plus(Duration.between(out.from(), out.to().get()));

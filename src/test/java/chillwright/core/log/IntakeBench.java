@@ -46,6 +46,7 @@ final class IntakeBench implements Stored {
         true,
         true,
         false,
+        false,
         "made up for this test",
         "practice",
         Optional.empty(),
