@@ -21,6 +21,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 
 /** What each stage of an import costs on one thread, a row and a lot: FILE. */
@@ -44,7 +45,7 @@ final class Stages {
 
   private static void measure(Path file, RuleLibrary library, RuleSet rules) throws IOException {
     long start = System.nanoTime();
-    LogIndex index = LogIndex.of(List.of(file), new Cells(NOW)).orElseThrow();
+    LogIndex index = LogIndex.of(List.of(file), new Cells(NOW), lots -> Map.of()).orElseThrow();
     long indexed = System.nanoTime() - start;
     long[] times = new long[3];
     long[] bytes = new long[3];

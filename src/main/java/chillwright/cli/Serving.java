@@ -25,6 +25,11 @@ final class Serving {
    * Starts at the address asked for; away from this machine alone it makes the first access key.
    */
   static Serving start(Kitchen kitchen, ServerOptions wanted, Console console) {
+    if (wanted.port() < 0 || wanted.port() > 65_535) {
+      kitchen.close();
+      throw new UsageFault(
+          "--port " + wanted.port() + ": a port is a number from 0 to 65535.", List.of());
+    }
     Options options = new Options(wanted.host(), wanted.port(), wanted.names(), false);
     Serving serving = start(kitchen, options);
     if (!isThisMachineAlone(wanted.host())) {

@@ -1,12 +1,18 @@
 package chillwright.logfile;
 
+import static java.util.stream.Collectors.toSet;
+
 import chillwright.core.log.Incoming;
+import chillwright.core.log.LotId;
 import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
 
 /**
  * Log files as one log that is too large to hold: where each row begins, and which rows have to be
@@ -40,9 +46,14 @@ public final class LogIndex {
   /**
    * Looks through the files.
    *
+   * @param related tells of lots which others they came from, as far as the files do not say
    * @return empty if one of them is not plain: then {@link CsvLog} tells what is wrong with it
    */
-  public static Optional<LogIndex> of(List<Path> files, Cells cells) throws IOException {
+  public static Optional<LogIndex> of(
+      List<Path> files,
+      Cells cells,
+      Function<Set<LotId>, ? extends Map<LotId, ? extends List<LotId>>> related)
+      throws IOException {
     List<Sheet> sheets = new ArrayList<>();
     RowList rows = new RowList();
     RowGroups.Builder groups = new RowGroups.Builder();
@@ -53,6 +64,11 @@ public final class LogIndex {
       }
       sheets.add(sheet.get());
     }
+    Set<LotId> lots =
+        groups.codes().stream().filter(LotId::isCode).map(LotId::new).collect(toSet());
+    related
+        .apply(lots)
+        .forEach((lot, sources) -> sources.forEach(from -> groups.join(lot.text(), from.text())));
     return Optional.of(new LogIndex(sheets, rows, groups.build(), cells));
   }
 

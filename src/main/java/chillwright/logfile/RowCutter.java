@@ -16,7 +16,7 @@ final class RowCutter {
   /** A row with more cells, or a longer cell, is not plain. */
   private static final int MOST_CELLS = 64;
 
-  private static final int LONGEST_CELL = 65_536;
+  private static final int LONGEST_CELL = 16_384;
 
   private enum Cut {
     WHOLE,

@@ -1,11 +1,14 @@
 package chillwright.logfile;
 
+import chillwright.core.log.LotId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * Which rows have to be looked at together: those of one lot, of lots that come from one another,
@@ -57,9 +60,18 @@ final class RowGroups {
 
   /** Puts rows together as they come. */
   static final class Builder {
+    /** How ids begin that are made for readings of places. */
+    private static final String PLACE_ID = "place-";
+
+    /** A longer code is cut where ids are made of it, so that two lots may make the same one. */
+    private static final int LONG_CODE = LotId.LONGEST - 10;
+
     private final Map<String, Integer> lots = new HashMap<>();
     private final Map<String, Integer> ids = new HashMap<>();
     private final List<String[]> named = new ArrayList<>();
+    private final Set<Integer> places = new LinkedHashSet<>();
+    private final Set<Integer> longCodes = new LinkedHashSet<>();
+    private boolean namesPlaces;
     private int[] lotOfRow = new int[1024];
     private int[] parent = new int[1024];
     private int rows;
@@ -70,6 +82,11 @@ final class RowGroups {
       // A reading of a place belongs to its place; no lot has a code that begins with a blank.
       String key = code.isEmpty() ? " " + cells.given(Column.PLACE) : code;
       int lot = lots.computeIfAbsent(key, k -> newLot());
+      if (code.isEmpty()) {
+        places.add(lot);
+      } else if (code.length() > LONG_CODE) {
+        longCodes.add(lot);
+      }
       if (row == lotOfRow.length) {
         lotOfRow = Arrays.copyOf(lotOfRow, row + (row >> 1));
       }
@@ -81,12 +98,12 @@ final class RowGroups {
           join(lot, lots.computeIfAbsent(source, k -> newLot()));
         }
       }
-      noteId(cells.given(Column.ID), lot, code);
-      noteId(cells.given(Column.CORRECTS), lot, code);
+      noteId(cells.given(Column.ID), lot, key);
+      noteId(cells.given(Column.CORRECTS), lot, key);
     }
 
     /** Rows that give or name one id belong together; so do a made id and the lot it is made of. */
-    private void noteId(String id, int lot, String code) {
+    private void noteId(String id, int lot, String key) {
       if (id.isEmpty()) {
         return;
       }
@@ -94,9 +111,16 @@ final class RowGroups {
       if (other != null) {
         join(lot, other);
       }
+      if (id.length() == LotId.LONGEST) {
+        longCodes.add(lot);
+      }
+      if (id.startsWith(PLACE_ID)) {
+        places.add(lot);
+        namesPlaces = true;
+      }
       int dot = id.lastIndexOf('.');
-      if (dot > 0 && !code.contentEquals(id.subSequence(0, dot))) {
-        named.add(new String[] {id.substring(0, dot), code});
+      if (dot > 0 && !key.contentEquals(id.subSequence(0, dot))) {
+        named.add(new String[] {id.substring(0, dot), key});
       }
     }
 
@@ -125,7 +149,25 @@ final class RowGroups {
       parent[second] = first;
     }
 
+    /** The lots that the rows name. */
+    Set<String> codes() {
+      return lots.keySet();
+    }
+
+    /** Puts lots together that belong together for a reason that the rows do not tell. */
+    void join(String lot, String other) {
+      join(lots.computeIfAbsent(lot, k -> newLot()), lots.computeIfAbsent(other, k -> newLot()));
+    }
+
+    private void joinAll(Set<Integer> some) {
+      some.forEach(lot -> join(lot, some.iterator().next()));
+    }
+
     RowGroups build() {
+      joinAll(longCodes);
+      if (namesPlaces) {
+        joinAll(places);
+      }
       for (String[] pair : named) {
         Integer a = lots.get(pair[0]);
         Integer b = lots.get(pair[1]);

@@ -34,9 +34,11 @@ final class ImportFiles implements Closeable {
     this.whole = whole;
   }
 
-  static ImportFiles of(List<Path> files, Cells cells) throws IOException {
+  static ImportFiles of(Kitchen kitchen, List<Path> files, Cells cells) throws IOException {
     List<String> names = files.stream().map(Path::toString).toList();
-    Optional<LogIndex> index = LogIndex.of(files, cells);
+    Optional<LogIndex> index =
+        LogIndex.of(
+            files, cells, lots -> kitchen.database().read(session -> session.log().ancestry(lots)));
     List<Incoming> whole = index.isPresent() ? List.of() : new CsvLog(cells).readAll(files);
     return new ImportFiles(names, index, whole);
   }

@@ -45,7 +45,9 @@ public final class Database implements AutoCloseable {
     try {
       bringUpToDate(place, migrations);
       Readers readers = new Readers(place);
-      return new Database(hold, readers, new Writer(place, readers));
+      FileIdentity opened = FileIdentity.of(place);
+      Writer writer = new Writer(place, readers, () -> opened.isStillThere() && hold.isStillHeld());
+      return new Database(hold, readers, writer);
     } catch (Migrations.NewerDatabaseException e) {
       hold.close();
       throw new CannotOpenException(e.getMessage(), e);
@@ -78,6 +80,10 @@ public final class Database implements AutoCloseable {
       throws SQLException, IOException {
     if (Files.exists(file) && Files.size(file) > 0) {
       requireOurs(file);
+      if (FileIdentity.hasSecondName(file)) {
+        throw new CannotOpenException(
+            file + " has a second name (a hard link), by which another program could write it.");
+      }
     }
     try (Connection connection = Connections.writer(file)) {
       Connections.requireSoundVersion(connection);

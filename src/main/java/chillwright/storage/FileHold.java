@@ -14,9 +14,16 @@ import java.nio.file.StandardOpenOption;
  */
 final class FileHold implements AutoCloseable {
   private final FileChannel channel;
+  private final FileIdentity lock;
 
-  private FileHold(FileChannel channel) {
+  private FileHold(FileChannel channel, FileIdentity lock) {
     this.channel = channel;
+    this.lock = lock;
+  }
+
+  /** Whether the lock file is still the one that is held. */
+  boolean isStillHeld() {
+    return lock.isStillThere();
   }
 
   /**
@@ -28,7 +35,7 @@ final class FileHold implements AutoCloseable {
       FileChannel channel =
           FileChannel.open(beside, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
       if (isLocked(channel)) {
-        return new FileHold(channel);
+        return new FileHold(channel, FileIdentity.of(beside));
       }
       channel.close();
     } catch (IOException e) {

@@ -68,6 +68,15 @@ public final class LogStore {
     return log;
   }
 
+  /**
+   * Each of these lots that came from others, and each of those that did, with the lots it came
+   * from itself; quick where no lot of the kitchen came from another.
+   */
+  public Map<LotId, List<LotId>> ancestry(Collection<LotId> lots) {
+    boolean hasNone = !session.sql().fetchExists(LOT_SOURCE);
+    return hasNone ? Map.of() : lineage(lots);
+  }
+
   /** Each of these lots, and each that they came from, with the lots it came from itself. */
   private Map<LotId, List<LotId>> lineage(Collection<LotId> lots) {
     Map<LotId, List<LotId>> sources = new LinkedHashMap<>();

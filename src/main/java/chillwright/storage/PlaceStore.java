@@ -1,7 +1,9 @@
 package chillwright.storage;
 
 import static chillwright.storage.schema.Tables.PLACE_READING;
+import static java.util.stream.Collectors.toList;
 
+import chillwright.core.log.Corrections;
 import chillwright.core.log.Details;
 import chillwright.core.log.EntryId;
 import chillwright.core.log.LogEntry;
@@ -9,8 +11,10 @@ import chillwright.core.log.Word;
 import chillwright.storage.Slice.Position;
 import chillwright.storage.schema.tables.records.PlaceReadingRecord;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -36,20 +40,42 @@ public final class PlaceStore {
    */
   public record Filter(Optional<String> place, Instant from, Instant to) {}
 
-  /** Adds readings and corrections of such, in the order of writing. */
+  /**
+   * Adds readings and corrections of such; a correction may stand before what it corrects. Then
+   * every reading that was corrected is listed where it stands now.
+   */
   public void append(List<LogEntry> entries) {
-    for (LogEntry entry : entries) {
-      Optional<String> moved = entry.corrects().flatMap(id -> entry.details().place());
-      moved.ifPresent(place -> move(entry.corrects().orElseThrow(), place));
-      sql.insertInto(PLACE_READING).set(row(entry)).execute();
-    }
+    entries.forEach(entry -> sql.insertInto(PLACE_READING).set(row(entry)).execute());
+    Set<EntryId> corrected = new LinkedHashSet<>();
+    entries.stream()
+        .filter(entry -> entry.corrects().isPresent())
+        .forEach(entry -> corrected.add(root(entry)));
+    corrected.forEach(this::list);
   }
 
-  /** The list of another place shows a reading once its place was corrected. */
-  private void move(EntryId reading, String place) {
+  /** The reading that is corrected in the end. */
+  private EntryId root(LogEntry correction) {
+    LogEntry entry = correction;
+    while (entry.corrects().isPresent()) {
+      EntryId target = entry.corrects().get();
+      entry =
+          entry(target)
+              .orElseThrow(() -> new IllegalStateException("nothing has the id " + target));
+    }
+    return entry.id();
+  }
+
+  private void list(EntryId reading) {
+    LogEntry written = entry(reading).orElseThrow();
+    List<LogEntry> all = new ArrayList<>(corrections(List.of(reading)));
+    List<String> ids = all.stream().map(entry -> entry.id().text()).collect(toList());
+    ids.add(reading.text());
+    all.add(0, written);
+    String place =
+        Corrections.standing(written, all).orElse(written).details().place().orElseThrow();
     sql.update(PLACE_READING)
         .set(PLACE_READING.PLACE, place)
-        .where(PLACE_READING.ENTRY.eq(reading.text()))
+        .where(PLACE_READING.ENTRY.in(ids))
         .execute();
   }
 
@@ -57,7 +83,7 @@ public final class PlaceStore {
     Details details = entry.details();
     PlaceReadingRecord row = new PlaceReadingRecord();
     row.setEntry(entry.id().text());
-    row.setPlace(details.place().orElseGet(() -> placeOf(entry.corrects().orElseThrow())));
+    row.setPlace(details.place().orElse(""));
     row.setPlaceWritten(details.place().orElse(null));
     row.setWord(Codes.WORDS.of(entry.word()));
     row.setHappenedAt(entry.happenedAt());
@@ -72,13 +98,6 @@ public final class PlaceStore {
     row.setNote(entry.note().orElse(null));
     row.setCorrects(entry.corrects().map(EntryId::text).orElse(null));
     return row;
-  }
-
-  private String placeOf(EntryId reading) {
-    return sql.select(PLACE_READING.PLACE)
-        .from(PLACE_READING)
-        .where(PLACE_READING.ENTRY.eq(reading.text()))
-        .fetchSingle(PLACE_READING.PLACE);
   }
 
   public Optional<LogEntry> entry(EntryId id) {

@@ -9,6 +9,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import org.jooq.exception.DataAccessException;
 import org.sqlite.SQLiteErrorCode;
@@ -28,6 +29,7 @@ final class Writer {
 
   private final Path file;
   private final Readers readers;
+  private final BooleanSupplier isOurs;
   private final LinkedBlockingQueue<Write<?>> waiting = new LinkedBlockingQueue<>();
   private final AtomicLong commits = new AtomicLong();
   private final AtomicLong writes = new AtomicLong();
@@ -35,8 +37,12 @@ final class Writer {
   private boolean finishing;
   private Session session;
 
-  Writer(Path file, Readers readers) throws SQLException {
+  /**
+   * @param isOurs whether the file is still the one that was opened, and held by us
+   */
+  Writer(Path file, Readers readers, BooleanSupplier isOurs) throws SQLException {
     this.file = file;
+    this.isOurs = isOurs;
     this.readers = readers;
     this.session = new Session(Connections.writer(file));
     this.thread = new Thread(this::run, "database writer");
@@ -115,6 +121,15 @@ final class Writer {
   }
 
   private void commitTogether(List<Write<?>> shared) {
+    if (!isOurs.getAsBoolean()) {
+      StorageException gone =
+          new StorageException(
+              "The database or the lock file beside it was moved, replaced or deleted while it was"
+                  + " in use. Nothing was written. Stop this program and put the file back.",
+              null);
+      shared.forEach(write -> write.answer.completeExceptionally(gone));
+      return;
+    }
     try {
       reopenIfFailed();
       session.execute("BEGIN IMMEDIATE");

@@ -72,8 +72,7 @@ class WhatToDoTest {
   @Test
   void a_reading_after_the_time_that_is_still_warm_asks_for_no_other_reading() throws IOException {
     assertThat(at("14:10:00", "12:30:00Z,reading,120F", "14:05:00Z,reading,74F"))
-        .contains(
-            "Still 74 °F at 14:05, when the time was up (70 °F by 14:00, counted from")
+        .contains("Still 74 °F at 14:05, when the time was up (70 °F by 14:00, counted from")
         .doesNotContain("Take one now");
   }
 

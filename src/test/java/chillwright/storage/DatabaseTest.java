@@ -4,6 +4,7 @@ import static chillwright.storage.schema.Tables.ACCESS_KEY;
 import static chillwright.storage.schema.Tables.KITCHEN;
 import static chillwright.storage.schema.Tables.LOG_ENTRY;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import chillwright.core.measure.Temperature.Scale;
@@ -445,6 +446,23 @@ class DatabaseTest {
   private List<String> names() throws IOException {
     try (Stream<Path> files = Files.list(folder)) {
       return files.map(f -> f.getFileName().toString()).sorted().toList();
+    }
+  }
+
+  /** POSIX: an open file that was unlinked takes writes that nobody finds again. */
+  @Test
+  void nothing_is_acknowledged_once_the_file_is_gone() throws IOException {
+    try (Database database = Database.open(file)) {
+      database.write(session -> null);
+      Files.move(file, folder.resolve("elsewhere.db"));
+      assertThatThrownBy(() -> database.write(session -> null))
+          .isInstanceOf(StorageException.class)
+          .hasMessageContaining("moved, replaced or deleted");
+      Files.move(folder.resolve("elsewhere.db"), file);
+      assertThatCode(() -> database.write(session -> null)).doesNotThrowAnyException();
+      Files.delete(folder.resolve(file.getFileName() + ".lock"));
+      assertThatThrownBy(() -> database.write(session -> null))
+          .isInstanceOf(StorageException.class);
     }
   }
 }

@@ -13,7 +13,9 @@ public record LotId(String text) implements Comparable<LotId> {
 
   /** Whether the text can be the code of a lot or the id of an entry. */
   public static boolean isCode(String text) {
-    if (text.isEmpty() || text.length() > LONGEST) {
+    // An address cannot end in these two: they mean the folder itself and the one above.
+    boolean isFolder = text.equals(".") || text.equals("..");
+    if (text.isEmpty() || text.length() > LONGEST || isFolder) {
       return false;
     }
     for (int i = 0; i < text.length(); i++) {
