@@ -1,0 +1,35 @@
+package chillwright.bench;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.atomic.AtomicReference;
+
+/** Judging every lot of the imported file, in a JVM that has done little yet. */
+final class AssessRows implements Ground.Group {
+  private final AtomicReference<Double> importNanos;
+
+  AssessRows(AtomicReference<Double> importNanos) {
+    this.importNanos = importNanos;
+  }
+
+  @Override
+  public List<Line> lines(Ground ground) throws Exception {
+    Path log = BenchLog.write(ground.file("log.csv"), ground.size().importLots(), 0);
+    Stages.Costs costs = Stages.measure(log);
+    String each =
+        String.format(
+            Locale.ROOT,
+            "%s; %.1f us and %,.0f bytes a lot",
+            Times.text(costs.assessNanos()),
+            costs.assessNanos() / 1e3 / costs.lots(),
+            (double) costs.assessBytes() / costs.lots());
+    Line line = Line.what("assessing all lots").measured(each);
+    double whole = importNanos.get();
+    return List.of(
+        whole == 0
+            ? line
+            : line.against("clean import " + Times.text(whole))
+                .atMost(costs.assessNanos() / whole, 0.1));
+  }
+}
