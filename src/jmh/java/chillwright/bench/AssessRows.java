@@ -1,6 +1,5 @@
 package chillwright.bench;
 
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.atomic.AtomicReference;
@@ -15,8 +14,7 @@ final class AssessRows implements Ground.Group {
 
   @Override
   public List<Line> lines(Ground ground) throws Exception {
-    Path log = BenchLog.write(ground.file("log.csv"), ground.size().importLots(), 0);
-    Stages.Costs costs = Stages.measure(log);
+    Stages.Costs costs = Stages.measure(ground.log());
     String each =
         String.format(
             Locale.ROOT,

@@ -10,30 +10,35 @@ import java.util.Map;
 import java.util.concurrent.atomic.AtomicReference;
 
 /**
- * Measures the program beside bare baselines and prints the table: BUILD-FOLDER short|full
- * [GROUP...]. It fails nothing: a group that cannot be measured says why in its line.
+ * Measures the program beside bare baselines and prints the table: BUILD-FOLDER short|full, and
+ * after a comma the groups that are wanted, if not all. It fails nothing: a group that cannot be
+ * measured says why in its line.
  */
 final class Bench {
   private Bench() {}
 
   public static void main(String[] args) throws IOException {
     Path built = Path.of(args[0]).toAbsolutePath();
-    Size size = Size.of(args[1]);
+    List<String> asked = List.of(args[1].split(","));
+    Size size = Size.of(asked.get(0));
+    String machine = Machine.words();
     Path folder = Files.createTempDirectory(built, "bench");
     long start = System.nanoTime();
     List<Line> lines;
     try {
-      lines = measure(new Ground(folder, new Program(built), size), wanted(args));
+      lines = measure(new Ground(folder, new Program(built), size), wanted(asked));
     } finally {
       Ground.clear(folder);
     }
+    System.out.println();
+    System.out.println("Machine: " + machine + ".");
     print(lines, size, System.nanoTime() - start);
   }
 
-  private static Map<String, Ground.Group> wanted(String[] args) {
+  private static Map<String, Ground.Group> wanted(List<String> asked) {
     Map<String, Ground.Group> groups = groups();
-    if (args.length > 2) {
-      groups.keySet().retainAll(List.of(args).subList(2, args.length));
+    if (asked.size() > 1) {
+      groups.keySet().retainAll(asked);
     }
     return groups;
   }
@@ -82,8 +87,6 @@ final class Bench {
   }
 
   private static void print(List<Line> lines, Size size, long nanos) {
-    System.out.println();
-    System.out.println("Machine: " + Machine.words() + ".");
     System.out.println(
         "Measured in " + Times.text(nanos) + (size.isFull() ? ", full form." : ", short form."));
     System.out.println();

@@ -19,7 +19,7 @@ final class BesideImportRows implements Ground.Group {
 
   @Override
   public List<Line> lines(Ground ground) throws Exception {
-    Path log = BenchLog.write(ground.file("log.csv"), ground.size().importLots(), 0);
+    Path log = ground.log();
     Path database = ground.file("beside.db");
     ground.remove(database);
     try (Serve serve = Serve.start(ground, database);
@@ -64,7 +64,12 @@ final class BesideImportRows implements Ground.Group {
       return line.skipped("the file was answered with " + status);
     }
     return line.measured(
-            Times.text(times.at(0.99)) + " of " + times.count() + " writes, " + refused + " refused")
+            Times.text(times.at(0.99))
+                + " of "
+                + times.count()
+                + " writes, "
+                + refused
+                + " refused")
         .against("the file took " + Times.text(System.nanoTime() - start))
         .judged("at most 250 ms", times.at(0.99) <= MOST_MILLIS * 1e6)
         .and("none refused", refused == 0);

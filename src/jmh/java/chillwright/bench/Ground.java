@@ -25,6 +25,12 @@ record Ground(Path folder, Program program, Size size) {
     return folder.resolve(name);
   }
 
+  /** The log that is imported; made once. */
+  Path log() throws IOException {
+    Path log = file("log.csv");
+    return Files.exists(log) ? log : BenchLog.write(log, size.importLots(), 0);
+  }
+
   /** A kitchen that once had so many lots and has some on hand; made once. */
   Path kitchen(int lots) throws IOException, InterruptedException {
     Path database = file("kitchen-" + lots + ".db");
@@ -37,8 +43,7 @@ record Ground(Path folder, Program program, Size size) {
   }
 
   List<String> importOf(Path log, Path database) {
-    return program.command(
-        "import", log.toString(), "--db", database.toString(), "--zone", "UTC");
+    return program.command("import", log.toString(), "--db", database.toString(), "--zone", "UTC");
   }
 
   /** Removes a database with the files that SQLite keeps beside it. */

@@ -30,7 +30,7 @@ final class ImportRows implements Ground.Group {
 
   @Override
   public List<Line> lines(Ground ground) throws IOException, InterruptedException {
-    Path log = BenchLog.write(ground.file("log.csv"), ground.size().importLots(), 0);
+    Path log = ground.log();
     Path database = ground.file("import.db");
     boolean hasShell = hasShell(ground);
     Times ours = new Times();
@@ -109,7 +109,8 @@ final class ImportRows implements Ground.Group {
       ground.remove(database);
       Run run = Run.of(ground.importOf(log, database), ground.folder()).requireCode(2);
       times.add(run.nanos());
-      listed = run.err().lines().filter(line -> line.contains(log.getFileName() + ":")).count();
+      listed =
+          run.err().lines().filter(line -> line.contains(log.getFileName() + ", line ")).count();
       isNothingStored &= run.out().startsWith("Nothing was stored");
     }
     ground.remove(database);

@@ -7,8 +7,7 @@ import java.util.Locale;
  *
  * @param aim what it is to be, and {@code met} whether it is
  */
-record Line(
-    String what, String measured, String baseline, String ratio, String aim, String met) {
+record Line(String what, String measured, String baseline, String ratio, String aim, String met) {
 
   /** Begins a line; every column but the first is still open. */
   static Line what(String what) {

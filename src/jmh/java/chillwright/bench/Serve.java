@@ -62,7 +62,8 @@ final class Serve implements AutoCloseable {
   }
 
   long cpuNanos() {
-    return all().mapToLong(one -> one.info().totalCpuDuration().map(Duration::toNanos).orElse(0L))
+    return all()
+        .mapToLong(one -> one.info().totalCpuDuration().map(Duration::toNanos).orElse(0L))
         .sum();
   }
 
