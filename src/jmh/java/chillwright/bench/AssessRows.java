@@ -2,13 +2,13 @@ package chillwright.bench;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.concurrent.atomic.AtomicReference;
+import java.util.concurrent.atomic.AtomicLong;
 
 /** Judging every lot of the imported file, in a JVM that has done little yet. */
 final class AssessRows implements Ground.Group {
-  private final AtomicReference<Double> importNanos;
+  private final AtomicLong importNanos;
 
-  AssessRows(AtomicReference<Double> importNanos) {
+  AssessRows(AtomicLong importNanos) {
     this.importNanos = importNanos;
   }
 
@@ -23,11 +23,11 @@ final class AssessRows implements Ground.Group {
             costs.assessNanos() / 1e3 / costs.lots(),
             (double) costs.assessBytes() / costs.lots());
     Line line = Line.what("assessing all lots").measured(each);
-    double whole = importNanos.get();
+    long whole = importNanos.get();
     return List.of(
         whole == 0
             ? line
             : line.against("clean import " + Times.text(whole))
-                .atMost(costs.assessNanos() / whole, 0.1));
+                .atMost((double) costs.assessNanos() / whole, 0.1));
   }
 }

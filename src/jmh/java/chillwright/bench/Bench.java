@@ -7,7 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.atomic.AtomicReference;
+import java.util.concurrent.atomic.AtomicLong;
 
 /**
  * Measures the program beside bare baselines and prints the table: BUILD-FOLDER short|full, and
@@ -45,7 +45,7 @@ final class Bench {
 
   /** Processes of their own first, while this JVM still holds little. */
   private static Map<String, Ground.Group> groups() {
-    AtomicReference<Double> importNanos = new AtomicReference<>(0.0);
+    AtomicLong importNanos = new AtomicLong();
     Map<String, Ground.Group> groups = new LinkedHashMap<>();
     groups.put("import", new ImportRows(importNanos));
     groups.put("assess", new AssessRows(importNanos));

@@ -6,7 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.atomic.AtomicReference;
+import java.util.concurrent.atomic.AtomicLong;
 
 /** A whole file taken in, start of the JVM included, beside the bare import of SQLite's shell. */
 final class ImportRows implements Ground.Group {
@@ -19,12 +19,12 @@ final class ImportRows implements Ground.Group {
           + "create index lot_happened on log_entry(lot, happened);"
           + "create index happened on log_entry(happened);";
 
-  private final AtomicReference<Double> importNanos;
+  private final AtomicLong importNanos;
 
   /**
    * @param importNanos is told the best length of time, for the lines that are measured against it
    */
-  ImportRows(AtomicReference<Double> importNanos) {
+  ImportRows(AtomicLong importNanos) {
     this.importNanos = importNanos;
   }
 
@@ -42,7 +42,7 @@ final class ImportRows implements Ground.Group {
       ground.remove(database);
       ours.add(Run.of(ground.importOf(log, database), ground.folder()).requireCode(0).nanos());
     }
-    importNanos.set((double) ours.best());
+    importNanos.set(ours.best());
     List<Line> lines = new ArrayList<>();
     lines.add(againstShell(ground, ours, bare));
     lines.add(again(ground, log, database, ours.best()));

@@ -37,7 +37,7 @@ final class Times {
     return sorted[Math.max(0, (int) Math.ceil(part * count) - 1)];
   }
 
-  static String text(double nanos) {
+  static String text(long nanos) {
     if (nanos >= 1e9) {
       return String.format(Locale.ROOT, "%.2f s", nanos / 1e9);
     }
