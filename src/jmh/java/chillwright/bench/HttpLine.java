@@ -31,7 +31,25 @@ final class HttpLine implements AutoCloseable {
   }
 
   /** What came back. */
-  record Reply(int status, String head, byte[] body) {
+  static final class Reply {
+    private final int status;
+    private final String head;
+    private final byte[] body;
+
+    private Reply(int status, String head, byte[] body) {
+      this.status = status;
+      this.head = head;
+      this.body = body;
+    }
+
+    int status() {
+      return status;
+    }
+
+    byte[] body() {
+      return body;
+    }
+
     Optional<String> header(String name) {
       String wanted = name.toLowerCase(Locale.ROOT) + ":";
       return head.lines()

@@ -57,7 +57,7 @@ final class KitchenLog {
       out.write("lot,food,category,when,entry,temperature,by\n");
       log.chilled("LONG", now.minus(Duration.ofMinutes(readings + 400L)), readings - 4);
       for (int lot = 0; lot < shortLots; lot++) {
-        log.chilled(code('C', lot), now.minus(Duration.ofMinutes(420)), 16);
+        log.chilled(code('C', lot), now.minus(Duration.ofHours(7)), 16);
       }
     }
     return file;
@@ -85,9 +85,9 @@ final class KitchenLog {
 
   private void cooled(String lot, Instant cooked) throws IOException {
     cooked(lot, cooked);
-    row(lot, cooked.plus(Duration.ofMinutes(60)), "reading", "100F");
+    row(lot, cooked.plus(Duration.ofHours(1)), "reading", "100F");
     row(lot, cooked.plus(Duration.ofMinutes(110)), "reading", "65F");
-    row(lot, cooked.plus(Duration.ofMinutes(300)), "chilled", "39F");
+    row(lot, cooked.plus(Duration.ofHours(5)), "chilled", "39F");
   }
 
   private void out(String lot, Instant cooked) throws IOException {

@@ -19,6 +19,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -33,13 +34,13 @@ final class Stages {
   private Stages() {}
 
   /** What one stage after the other cost in sum; {@code indexNanos} is that of the first pass. */
-  record Costs(long rows, int lots, long indexNanos, long[] nanos, long[] bytes) {
+  record Costs(long rows, int lots, long indexNanos, List<Long> nanos, List<Long> bytes) {
     long assessNanos() {
-      return nanos[2];
+      return nanos.get(2);
     }
 
     long assessBytes() {
-      return bytes[2];
+      return bytes.get(2);
     }
   }
 
@@ -81,7 +82,11 @@ final class Stages {
         lots += found.size();
       }
     }
-    return new Costs(index.rows(), lots, indexed, times, bytes);
+    return new Costs(index.rows(), lots, indexed, listed(times), listed(bytes));
+  }
+
+  private static List<Long> listed(long[] sums) {
+    return Arrays.stream(sums).boxed().toList();
   }
 
   private static void print(Costs costs) {
@@ -91,10 +96,10 @@ final class Stages {
         "a row: index %.2f us, read %.2f us %.0f B, admit %.2f us %.0f B, assess %.2f us; a lot:"
             + " assess %.1f us %.0f B%n",
         costs.indexNanos() / n / 1e3,
-        costs.nanos()[0] / n / 1e3,
-        costs.bytes()[0] / n,
-        costs.nanos()[1] / n / 1e3,
-        costs.bytes()[1] / n,
+        costs.nanos().get(0) / n / 1e3,
+        costs.bytes().get(0) / n,
+        costs.nanos().get(1) / n / 1e3,
+        costs.bytes().get(1) / n,
         costs.assessNanos() / n / 1e3,
         costs.assessNanos() / 1e3 / costs.lots(),
         (double) costs.assessBytes() / costs.lots());
