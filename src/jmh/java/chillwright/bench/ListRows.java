@@ -8,8 +8,8 @@ import java.util.Map;
 
 /** The lists a kitchen looks at all day, whatever its history. */
 final class ListRows implements Ground.Group {
-  private static final int WARMING = 300;
-  private static final int MEASURED = 300;
+  /** To warm up with, and to measure. */
+  private static final int REQUESTS = 300;
 
   @Override
   public List<Line> lines(Ground ground) throws IOException, InterruptedException {
@@ -19,8 +19,10 @@ final class ListRows implements Ground.Group {
         serving.put(lots, Serve.start(ground, ground.kitchen(lots)));
       }
       List<Line> lines = new ArrayList<>();
-      lines.addAll(ask(serving, "out now, first 50", "/api/v1/lots?verdict=out&limit=50"));
-      lines.addAll(ask(serving, "due next, first 50", "/api/v1/due?limit=50"));
+      int requests = ground.size().samples(REQUESTS);
+      lines.addAll(
+          ask(serving, requests, "out now, first 50", "/api/v1/lots?verdict=out&limit=50"));
+      lines.addAll(ask(serving, requests, "due next, first 50", "/api/v1/due?limit=50"));
       return lines;
     } finally {
       serving.values().forEach(Serve::close);
@@ -28,7 +30,7 @@ final class ListRows implements Ground.Group {
   }
 
   /** All are asked in turn, so that a slow moment of the machine meets every one. */
-  private static List<Line> ask(Map<Integer, Serve> serving, String what, String path)
+  private static List<Line> ask(Map<Integer, Serve> serving, int requests, String what, String path)
       throws IOException {
     Map<Integer, HttpLine> lines = new LinkedHashMap<>();
     Map<Integer, Times> times = new LinkedHashMap<>();
@@ -37,7 +39,7 @@ final class ListRows implements Ground.Group {
         lines.put(one.getKey(), one.getValue().line());
         times.put(one.getKey(), new Times());
       }
-      for (int round = -WARMING; round < MEASURED; round++) {
+      for (int round = -requests; round < requests; round++) {
         for (Map.Entry<Integer, HttpLine> one : lines.entrySet()) {
           long start = System.nanoTime();
           one.getValue().get(path).require(200);

@@ -20,10 +20,15 @@ record Size(boolean isFull, int importLots, List<Integer> historyLots, int round
 
   static Size of(String name) {
     return switch (name) {
-      case "short" -> new Size(false, 5_000, List.of(1_000, STARTED_LOTS), 3, 600);
+      case "short" -> new Size(false, 5_000, List.of(1_000, STARTED_LOTS), 2, 600);
       case "full" -> new Size(true, 50_000, List.of(1_000, 100_000, 1_000_000), 3, 3_000);
       default -> throw new IllegalArgumentException("the bench is short or full, not " + name);
     };
+  }
+
+  /** So often in the full form, half as often in the short one. */
+  int samples(int full) {
+    return isFull ? full : (full + 1) / 2;
   }
 
   String importRows() {

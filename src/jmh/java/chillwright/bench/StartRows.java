@@ -46,7 +46,7 @@ final class StartRows implements Ground.Group {
     String[] words = Serve.words(database);
     Starts ours = new Starts();
     Starts bare = new Starts();
-    for (int round = 0; round < ROUNDS; round++) {
+    for (int round = 0; round < ground.size().samples(ROUNDS); round++) {
       ours.add(ground.program().command(words));
       bare.add(ground.program().unshared(words));
     }

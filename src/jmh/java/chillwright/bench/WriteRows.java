@@ -10,25 +10,25 @@ import java.util.List;
 
 /** One client's writes: into a long log, and beside a bare commit. */
 final class WriteRows implements Ground.Group {
-  private static final int WARMING = 400;
-  private static final int MEASURED = 300;
+  /** To warm up with, and to measure. */
+  private static final int WRITES = 300;
+
   private static final int READINGS = 10_000;
-  private static final int LONG_WARMING = 20;
-  private static final int LONG_MEASURED = 50;
+  private static final int LONG_WRITES = 50;
 
   @Override
   public List<Line> lines(Ground ground) throws Exception {
     Path database = ground.file("writes.db");
     ground.remove(database);
     Path log = ground.file("long.csv");
-    KitchenLog.writeLongAndShort(log, READINGS, LONG_WARMING + LONG_MEASURED);
+    KitchenLog.writeLongAndShort(log, READINGS, 2 * LONG_WRITES);
     Run.of(ground.importOf(log, database), ground.folder()).requireCode(0);
     Files.delete(log);
     List<Line> lines = new ArrayList<>();
     try (Serve serve = Serve.start(ground, database);
         HttpLine line = serve.line()) {
       lines.add(againstBare(ground, line));
-      lines.add(longLog(line));
+      lines.add(longLog(line, ground.size().samples(LONG_WRITES)));
     }
     ground.remove(database);
     return lines;
@@ -42,7 +42,8 @@ final class WriteRows implements Ground.Group {
     Times bare = new Times();
     try (BareTable table = new BareTable(file)) {
       Phone phone = new Phone(line, "PH");
-      for (int round = -WARMING; round < MEASURED; round++) {
+      int writes = ground.size().samples(WRITES);
+      for (int round = -writes; round < writes; round++) {
         long write = phone.write();
         long commit = table.write();
         if (round >= 0) {
@@ -58,13 +59,13 @@ final class WriteRows implements Ground.Group {
         .atMost((double) ours.median() / bare.median(), 3);
   }
 
-  private static Line longLog(HttpLine line) throws IOException {
+  private static Line longLog(HttpLine line, int writes) throws IOException {
     Times ofLong = new Times();
     Times ofShort = new Times();
-    for (int round = 0; round < LONG_WARMING + LONG_MEASURED; round++) {
+    for (int round = 0; round < writes + writes / 2; round++) {
       long longer = read(line, "LONG", round);
       long shorter = read(line, KitchenLog.shortLot(round), round);
-      if (round >= LONG_WARMING) {
+      if (round >= writes / 2) {
         ofLong.add(longer);
         ofShort.add(shorter);
       }
