@@ -53,8 +53,7 @@ final class BenchLog {
     long began = START + (lot / AT_ONCE) * LOT_EVERY * 200 + (lot % AT_ONCE) * 1000L;
     String when = Instant.ofEpochMilli(began + minutes(step) * 60_000L).toString();
     String first = step == 0 ? "Barley and leek soup,soup_or_stew," : ",,";
-    String scale = isBroken ? "" : "F";
-    String temperature = temperature(lot, step);
+    String temperature = isBroken ? "145.0" : temperature(lot, step);
     return String.format(
         Locale.ROOT,
         "L%07d,%s%s,%s,%s,%s,%s,P%d,%s,%s%n",
@@ -62,7 +61,7 @@ final class BenchLog {
         first,
         when,
         word(step),
-        temperature.isEmpty() && !isBroken ? "" : temperature + scale,
+        temperature.isEmpty() || isBroken ? temperature : temperature + "F",
         step == 0 || step % 5 == 2 ? PLACES[(lot + step) % PLACES.length] : "",
         step == 0 ? "24" : step == 17 ? "6" : "",
         lot % 4,
