@@ -10,6 +10,7 @@ import java.security.NoSuchAlgorithmException;
 import java.time.Instant;
 import java.util.HexFormat;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /**
  * Tells a client that polls whether its copy is still right, without making the answer anew. An
@@ -19,6 +20,7 @@ final class Freshness {
   private static final long MINUTE_MILLIS = 60_000;
 
   private final Kitchen kitchen;
+  private final LastAnswers answered = new LastAnswers();
   private String revision = "";
   private Instant nextLimit = Instant.MIN;
 
@@ -26,23 +28,41 @@ final class Freshness {
     this.kitchen = kitchen;
   }
 
-  /** Marks the answer; if the client has it already, it is told so, and no answer is needed. */
-  boolean isKnown(Context context) {
-    String tag = tag(context.path() + "?" + context.queryString());
+  /**
+   * Answers with JSON: that the client has it already, or what was answered to the same question a
+   * moment ago, or else what is made now.
+   */
+  void answer(Context context, Supplier<Object> made) {
+    String address = context.path() + "?" + context.queryString();
+    String tag = tag(address);
+    String known = Optional.ofNullable(context.header(Header.IF_NONE_MATCH)).orElse("");
+    if (matches(known, tag)) {
+      mark(context, tag).status(304);
+      return;
+    }
+    Optional<byte[]> before = answered.of(address, tag);
+    byte[] bytes = before.orElseGet(() -> Answer.bytes(made.get()));
+    if (before.isEmpty()) {
+      answered.keep(address, tag, bytes);
+    }
+    mark(context, tag);
+    if (known.strip().equals("*")) {
+      context.status(304);
+    } else {
+      Answer.json(context, bytes);
+    }
+  }
+
+  private static Context mark(Context context, String tag) {
     context.header(Header.ETAG, tag);
     context.header(Header.CACHE_CONTROL, "private, no-cache");
-    context.header(Header.VARY, "Authorization");
-    boolean isKnown = matches(context.header(Header.IF_NONE_MATCH), tag);
-    if (isKnown) {
-      context.status(304);
-    }
-    return isKnown;
+    return context.header(Header.VARY, "Authorization");
   }
 
   private static boolean matches(String header, String tag) {
-    for (String known : Optional.ofNullable(header).orElse("").split(",", -1)) {
+    for (String known : header.split(",", -1)) {
       String plain = known.strip();
-      if (plain.equals("*") || plain.equals(tag) || ("W/" + plain).equals(tag)) {
+      if (plain.equals(tag) || ("W/" + plain).equals(tag)) {
         return true;
       }
     }

@@ -72,11 +72,12 @@ final class LotHandlers {
             query.read("bestQualityBefore", "bad-date", Moments.DATE_ALLOWED, Moments::date),
             query.read("sort", "unknown-order", ORDERS, LotHandlers::order));
     Page.Wanted page = query.page(USUAL_PAGE);
-    if (!freshness.isKnown(context)) {
-      LotAnswers answers = answers(kitchen.now());
-      Page<LotState> found = kitchen.lots().list(wanted, page);
-      Answer.json(context, answers.listing(Pages.map(found, answers::line)));
-    }
+    freshness.answer(
+        context,
+        () -> {
+          LotAnswers answers = answers(kitchen.now());
+          return answers.listing(Pages.map(kitchen.lots().list(wanted, page), answers::line));
+        });
   }
 
   private static Optional<Phase> phase(String text) {
@@ -136,12 +137,7 @@ final class LotHandlers {
     Accept.best(context, Accept.JSON);
     Query.none(context);
     LotId lot = lot(context);
-    if (kitchen.lots().state(lot).isEmpty()) {
-      throw unknown(lot.text());
-    }
-    if (!freshness.isKnown(context)) {
-      Answer.json(context, answers(kitchen.now()).detail(view(lot)));
-    }
+    freshness.answer(context, () -> answers(kitchen.now()).detail(view(lot)));
   }
 
   private LotView view(LotId lot) {

@@ -2,7 +2,6 @@ package chillwright.web;
 
 import chillwright.service.Kitchen;
 import chillwright.service.Page;
-import chillwright.service.Reports.Due;
 import chillwright.service.Reports.Trouble;
 import chillwright.web.answers.LotAnswers;
 import io.javalin.http.Context;
@@ -39,11 +38,12 @@ final class ReportHandlers {
   void due(Context context) {
     Accept.best(context, Accept.JSON);
     Page.Wanted page = Query.of(context, Query.LIMIT, Query.CURSOR).page(LotHandlers.USUAL_PAGE);
-    if (!freshness.isKnown(context)) {
-      LotAnswers answers = answers();
-      Page<Due> found = kitchen.reports().dueNext(page);
-      Answer.json(context, answers.listing(Pages.map(found, answers::due)));
-    }
+    freshness.answer(
+        context,
+        () -> {
+          LotAnswers answers = answers();
+          return answers.listing(Pages.map(kitchen.reports().dueNext(page), answers::due));
+        });
   }
 
   /**
