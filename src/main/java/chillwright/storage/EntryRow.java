@@ -5,7 +5,8 @@ import static chillwright.storage.schema.Tables.LOG_ENTRY;
 import chillwright.core.log.Details;
 import chillwright.core.log.EntryId;
 import chillwright.core.log.LogEntry;
-import chillwright.storage.schema.tables.records.LogEntryRecord;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Optional;
@@ -72,30 +73,35 @@ final class EntryRow {
     PROBE.set(row, details.probe().orElse(null));
   }
 
-  static LogEntry entry(LogEntryRecord row) {
+  /**
+   * The entry of a row that lists all columns of the table.
+   *
+   * @param before how many columns stand before those
+   */
+  static LogEntry entry(ResultSet row, int before) throws SQLException {
     return new LogEntry(
-        new EntryId(row.getEntry()),
-        Codes.WORDS.word(row.getWord()),
-        row.getHappenedAt(),
-        row.getWrittenAt(),
-        Optional.ofNullable(row.getPerson()),
-        Optional.ofNullable(row.getNote()),
-        Optional.ofNullable(row.getCorrects()).map(EntryId::new),
-        details(row));
+        new EntryId(ENTRY.get(row, before)),
+        Codes.WORDS.word(WORD.get(row, before)),
+        HAPPENED_AT.get(row, before),
+        WRITTEN_AT.get(row, before),
+        Optional.ofNullable(PERSON.get(row, before)),
+        Optional.ofNullable(NOTE.get(row, before)),
+        Optional.ofNullable(CORRECTS.get(row, before)).map(EntryId::new),
+        details(row, before));
   }
 
-  private static Details details(LogEntryRecord row) {
+  private static Details details(ResultSet row, int before) throws SQLException {
     return new Details(
-        Optional.ofNullable(row.getFood()),
-        Optional.ofNullable(row.getCategory()),
-        Values.temperature(row.getTemperature(), row.getTemperatureScale()),
-        Codes.HOWS.wordOrEmpty(row.getHow()),
-        Optional.ofNullable(row.getPlace()),
-        Values.temperature(row.getAir(), row.getAirScale()),
-        Values.count(row.getPortions()),
-        Values.lotIds(row.getSources()),
-        Optional.ofNullable(row.getRecipient()),
-        Values.mark(row.getUntilAt(), row.getUntilDay()),
-        Optional.ofNullable(row.getProbe()));
+        Optional.ofNullable(FOOD.get(row, before)),
+        Optional.ofNullable(CATEGORY.get(row, before)),
+        Values.temperature(TEMPERATURE.get(row, before), TEMPERATURE_SCALE.get(row, before)),
+        Codes.HOWS.wordOrEmpty(HOW.get(row, before)),
+        Optional.ofNullable(PLACE.get(row, before)),
+        Values.temperature(AIR.get(row, before), AIR_SCALE.get(row, before)),
+        Values.count(PORTIONS.get(row, before)),
+        Values.lotIds(SOURCES.get(row, before)),
+        Optional.ofNullable(RECIPIENT.get(row, before)),
+        Values.mark(UNTIL_AT.get(row, before), UNTIL_DAY.get(row, before)),
+        Optional.ofNullable(PROBE.get(row, before)));
   }
 }

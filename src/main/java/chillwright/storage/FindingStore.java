@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.jooq.Condition;
+import org.jooq.Field;
 import org.jooq.Record2;
 import org.jooq.impl.DSL;
 
@@ -39,17 +40,20 @@ public final class FindingStore {
   /** The findings of each lot that has any, in the order of the assessment. */
   public Map<LotId, List<FindingRow>> of(Collection<LotId> lots) {
     Map<LotId, List<FindingRow>> found = new LinkedHashMap<>();
-    for (List<LotId> some : Chunks.of(lots)) {
-      session
-          .sql()
-          .select(LOT.CODE, FINDING)
-          .from(LOT)
-          .join(FINDING)
-          .on(FINDING.LOT_ID.eq(LOT.ID))
-          .where(LOT.CODE.in(some.stream().map(LotId::text).toList()))
-          .orderBy(FINDING.LOT_ID, FINDING.SEQ)
-          .forEach(row -> collect(found, new LotId(row.value1()), row.value2()));
-    }
+    List<Field<?>> columns = new ArrayList<>(List.of(LOT.CODE));
+    columns.addAll(List.of(FINDING.fields()));
+    session
+        .select(
+            "findings of lots",
+            keys ->
+                DSL.select(columns)
+                    .from(LOT)
+                    .join(FINDING)
+                    .on(FINDING.LOT_ID.eq(LOT.ID))
+                    .where(LOT.CODE.in(keys))
+                    .orderBy(FINDING.LOT_ID, FINDING.SEQ))
+        .fetch(LogStore.texts(lots), columns.toArray(new Field<?>[0]))
+        .forEach(row -> collect(found, new LotId(row.get(LOT.CODE)), row.into(FINDING)));
     return found;
   }
 

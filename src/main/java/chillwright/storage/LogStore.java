@@ -18,6 +18,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.jooq.Field;
+import org.jooq.Record;
+import org.jooq.SelectSelectStep;
+import org.jooq.impl.DSL;
 
 /** What happened to lots, and what each lot came from. Rows are only ever added. */
 public final class LogStore {
@@ -84,81 +88,85 @@ public final class LogStore {
     while (!next.isEmpty()) {
       next.forEach(lot -> sources.put(lot, new ArrayList<>()));
       Set<LotId> found = new LinkedHashSet<>();
-      for (List<LotId> some : Chunks.of(next)) {
-        readSources(some, sources, found);
-      }
+      readSources(next, sources, found);
       found.removeAll(sources.keySet());
       next = found;
     }
     return sources;
   }
 
-  private void readSources(List<LotId> lots, Map<LotId, List<LotId>> sources, Set<LotId> found) {
+  private void readSources(
+      Collection<LotId> lots, Map<LotId, List<LotId>> sources, Set<LotId> found) {
     var source = LOT.as("source");
     session
-        .sql()
-        .select(LOT.CODE, source.CODE)
-        .from(LOT)
-        .join(LOT_SOURCE)
-        .on(LOT_SOURCE.LOT_ID.eq(LOT.ID))
-        .join(source)
-        .on(source.ID.eq(LOT_SOURCE.SOURCE_ID))
-        .where(LOT.CODE.in(texts(lots)))
-        .orderBy(LOT_SOURCE.LOT_ID, LOT_SOURCE.POSITION)
+        .select(
+            "sources of lots",
+            keys ->
+                DSL.select(LOT.CODE, source.CODE)
+                    .from(LOT)
+                    .join(LOT_SOURCE)
+                    .on(LOT_SOURCE.LOT_ID.eq(LOT.ID))
+                    .join(source)
+                    .on(source.ID.eq(LOT_SOURCE.SOURCE_ID))
+                    .where(LOT.CODE.in(keys))
+                    .orderBy(LOT_SOURCE.LOT_ID, LOT_SOURCE.POSITION))
         .forEach(
+            texts(lots),
             row -> {
-              LotId from = new LotId(row.value2());
-              sources.get(new LotId(row.value1())).add(from);
+              LotId from = new LotId(row.getString(2));
+              sources.get(new LotId(row.getString(1))).add(from);
               found.add(from);
             });
   }
 
   private Map<LotId, List<LogEntry>> entries(Collection<LotId> lots) {
     Map<LotId, List<LogEntry>> entries = new HashMap<>();
-    for (List<LotId> some : Chunks.of(lots)) {
-      session
-          .sql()
-          .select(LOT.CODE, LOG_ENTRY)
-          .from(LOT)
-          .join(LOG_ENTRY)
-          .on(LOG_ENTRY.LOT_ID.eq(LOT.ID))
-          .where(LOT.CODE.in(texts(some)))
-          .orderBy(LOG_ENTRY.LOT_ID, LOG_ENTRY.SEQ)
-          .forEach(
-              row ->
-                  entries
-                      .computeIfAbsent(new LotId(row.value1()), lot -> new ArrayList<>())
-                      .add(EntryRow.entry(row.value2())));
-    }
+    session
+        .select(
+            "entries of lots",
+            keys ->
+                withLot()
+                    .from(LOT)
+                    .join(LOG_ENTRY)
+                    .on(LOG_ENTRY.LOT_ID.eq(LOT.ID))
+                    .where(LOT.CODE.in(keys))
+                    .orderBy(LOG_ENTRY.LOT_ID, LOG_ENTRY.SEQ))
+        .forEach(
+            texts(lots),
+            row ->
+                entries
+                    .computeIfAbsent(new LotId(row.getString(1)), lot -> new ArrayList<>())
+                    .add(EntryRow.entry(row, 1)));
     return entries;
+  }
+
+  /** The code of a lot, and all columns of an entry. */
+  private static SelectSelectStep<Record> withLot() {
+    List<Field<?>> columns = new ArrayList<>(List.of(LOT.CODE));
+    columns.addAll(List.of(LOG_ENTRY.fields()));
+    return DSL.select(columns);
   }
 
   /** The entry of a lot with that id. */
   public Optional<OfLot> entry(EntryId id) {
-    return session
-        .sql()
-        .select(LOT.CODE, LOG_ENTRY)
-        .from(LOG_ENTRY)
-        .join(LOT)
-        .on(LOT.ID.eq(LOG_ENTRY.LOT_ID))
-        .where(LOG_ENTRY.ENTRY.eq(id.text()))
-        .fetchOptional(row -> new OfLot(new LotId(row.value1()), EntryRow.entry(row.value2())));
+    return entries(List.of(id)).stream().findFirst();
   }
 
   /** Those of these entries that are of lots, in no certain order. */
   public List<OfLot> entries(List<EntryId> ids) {
     List<OfLot> found = new ArrayList<>();
-    for (List<EntryId> some : Chunks.of(ids)) {
-      session
-          .sql()
-          .select(LOT.CODE, LOG_ENTRY)
-          .from(LOG_ENTRY)
-          .join(LOT)
-          .on(LOT.ID.eq(LOG_ENTRY.LOT_ID))
-          .where(LOG_ENTRY.ENTRY.in(some.stream().map(EntryId::text).toList()))
-          .forEach(
-              row -> found.add(new OfLot(new LotId(row.value1()), EntryRow.entry(row.value2()))));
-    }
+    session
+        .select(
+            "entries",
+            keys ->
+                withLot()
+                    .from(LOG_ENTRY)
+                    .join(LOT)
+                    .on(LOT.ID.eq(LOG_ENTRY.LOT_ID))
+                    .where(LOG_ENTRY.ENTRY.in(keys)))
+        .forEach(
+            ids.stream().map(EntryId::text).toList(),
+            row -> found.add(new OfLot(new LotId(row.getString(1)), EntryRow.entry(row, 1))));
     return found;
   }
 
@@ -168,10 +176,7 @@ public final class LogStore {
     Set<LotId> descendants = new LinkedHashSet<>();
     Set<LotId> next = new LinkedHashSet<>(lots);
     while (!next.isEmpty()) {
-      Set<LotId> found = new LinkedHashSet<>();
-      for (List<LotId> some : Chunks.of(next)) {
-        found.addAll(madeFrom(some));
-      }
+      Set<LotId> found = new LinkedHashSet<>(madeFrom(next));
       found.removeIf(lot -> !seen.add(lot));
       descendants.addAll(found);
       next = found;
@@ -180,18 +185,22 @@ public final class LogStore {
   }
 
   /** The lots that name one of these as their source. */
-  public List<LotId> madeFrom(List<LotId> lots) {
+  public List<LotId> madeFrom(Collection<LotId> lots) {
     var made = LOT.as("made");
-    return session
-        .sql()
-        .select(made.CODE)
-        .from(LOT)
-        .join(LOT_SOURCE)
-        .on(LOT_SOURCE.SOURCE_ID.eq(LOT.ID))
-        .join(made)
-        .on(made.ID.eq(LOT_SOURCE.LOT_ID))
-        .where(LOT.CODE.in(texts(lots)))
-        .fetch(row -> new LotId(row.value1()));
+    List<LotId> found = new ArrayList<>();
+    session
+        .select(
+            "lots made from lots",
+            keys ->
+                DSL.select(made.CODE)
+                    .from(LOT)
+                    .join(LOT_SOURCE)
+                    .on(LOT_SOURCE.SOURCE_ID.eq(LOT.ID))
+                    .join(made)
+                    .on(made.ID.eq(LOT_SOURCE.LOT_ID))
+                    .where(LOT.CODE.in(keys)))
+        .forEach(texts(lots), row -> found.add(new LotId(row.getString(1))));
+    return found;
   }
 
   /**

@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.jooq.impl.DSL;
 
 /** The lots of the kitchen, each with what was last found of it. */
 public final class LotStore {
@@ -171,49 +172,51 @@ public final class LotStore {
   private Map<LotId, List<LotId>> sources(Collection<LotId> lots) {
     var source = LOT.as("source");
     Map<LotId, List<LotId>> sources = new HashMap<>();
-    for (List<LotId> some : Chunks.of(lots)) {
-      session
-          .sql()
-          .select(LOT.CODE, source.CODE)
-          .from(LOT)
-          .join(LOT_SOURCE)
-          .on(LOT_SOURCE.LOT_ID.eq(LOT.ID))
-          .join(source)
-          .on(source.ID.eq(LOT_SOURCE.SOURCE_ID))
-          .where(LOT.CODE.in(LogStore.texts(some)))
-          .orderBy(LOT_SOURCE.LOT_ID, LOT_SOURCE.POSITION)
-          .forEach(
-              row ->
-                  sources
-                      .computeIfAbsent(new LotId(row.value1()), lot -> new ArrayList<>())
-                      .add(new LotId(row.value2())));
-    }
+    session
+        .select(
+            "sources of lots",
+            keys ->
+                DSL.select(LOT.CODE, source.CODE)
+                    .from(LOT)
+                    .join(LOT_SOURCE)
+                    .on(LOT_SOURCE.LOT_ID.eq(LOT.ID))
+                    .join(source)
+                    .on(source.ID.eq(LOT_SOURCE.SOURCE_ID))
+                    .where(LOT.CODE.in(keys))
+                    .orderBy(LOT_SOURCE.LOT_ID, LOT_SOURCE.POSITION))
+        .forEach(
+            LogStore.texts(lots),
+            row ->
+                sources
+                    .computeIfAbsent(new LotId(row.getString(1)), lot -> new ArrayList<>())
+                    .add(new LotId(row.getString(2))));
     return sources;
   }
 
   private Map<LotId, LotRecord> rows(Collection<LotId> lots) {
     Map<LotId, LotRecord> rows = new LinkedHashMap<>();
-    for (List<LotId> some : Chunks.of(lots)) {
-      session
-          .sql()
-          .selectFrom(LOT)
-          .where(LOT.CODE.in(LogStore.texts(some)))
-          .forEach(row -> rows.put(new LotId(row.getCode()), row));
-    }
+    session
+        .select("lots", keys -> DSL.selectFrom(LOT).where(LOT.CODE.in(keys)))
+        .fetch(LogStore.texts(lots), LOT.fields())
+        .forEach(
+            row -> {
+              LotRecord lot = row.into(LOT);
+              // Known as it is stored: only what is set from here on has changed.
+              lot.changed(false);
+              rows.put(new LotId(lot.getCode()), lot);
+            });
     return rows;
   }
 
   /** The keys of the lots that are known. */
   Map<LotId, Long> keys(Collection<LotId> lots) {
     Map<LotId, Long> keys = new HashMap<>();
-    for (List<LotId> some : Chunks.of(lots)) {
-      session
-          .sql()
-          .select(LOT.CODE, LOT.ID)
-          .from(LOT)
-          .where(LOT.CODE.in(LogStore.texts(some)))
-          .forEach(row -> keys.put(new LotId(row.value1()), row.value2()));
-    }
+    session
+        .select(
+            "keys of lots",
+            asked -> DSL.select(LOT.CODE, LOT.ID).from(LOT).where(LOT.CODE.in(asked)))
+        .forEach(
+            LogStore.texts(lots), row -> keys.put(new LotId(row.getString(1)), row.getLong(2)));
     return keys;
   }
 }

@@ -4,6 +4,7 @@ import chillwright.core.log.EntryId;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import org.jooq.DSLContext;
 import org.jooq.Log;
@@ -25,6 +26,7 @@ public final class Session {
   private final Connection connection;
   private final DSLContext sql;
   private final Map<Table<?>, BulkInsert> inserts = new HashMap<>();
+  private final Map<String, KeyedSelect> selects = new HashMap<>();
   private TakenIds ids;
 
   Session(Connection connection) {
@@ -80,6 +82,20 @@ public final class Session {
   /** The insert statement of a table, prepared once for the life of the connection. */
   BulkInsert insertInto(Table<?> table) {
     return inserts.computeIfAbsent(table, t -> new BulkInsert(connection, sql, t));
+  }
+
+  /**
+   * A select by keys, prepared once for the life of the connection.
+   *
+   * @param name of the select; two that differ have two names
+   */
+  KeyedSelect select(String name, KeyedSelect.Query query) {
+    return selects.computeIfAbsent(name, n -> new KeyedSelect(connection, sql, query));
+  }
+
+  /** The statements that were prepared for selects by keys. */
+  List<String> selects() {
+    return selects.values().stream().flatMap(select -> select.texts().stream()).toList();
   }
 
   void execute(String statement) throws SQLException {

@@ -204,6 +204,7 @@ class QueryPlanTest {
       Set<String> statements = new LinkedHashSet<>();
       Session session = new Session(connection, watched(connection, statements));
       asked.accept(session);
+      statements.addAll(session.selects());
       List<String> steps = new ArrayList<>();
       DSLContext plain = DSL.using(connection, SQLDialect.SQLITE, Session.settings());
       for (String statement : statements) {
