@@ -3,7 +3,7 @@ package chillwright.service;
 import chillwright.core.log.Admission;
 import chillwright.core.log.Incoming;
 import chillwright.logfile.LogIndex.Block;
-import chillwright.service.Judge.Judged;
+import chillwright.storage.Assessed;
 import chillwright.storage.ClashException;
 import chillwright.storage.Session;
 import java.io.IOException;
@@ -56,7 +56,7 @@ final class ImportRun {
    * @param foreignWrites how many writes of others had been made when it was prepared
    */
   private record Prepared(
-      Block block, Admission admission, List<Judged> judged, long foreignWrites) {}
+      Block block, Admission admission, List<Assessed> assessed, long foreignWrites) {}
 
   /** What was admitted of a block, on what was stored then. */
   private record Checked(Admission admission, long foreignWrites) {}
@@ -156,7 +156,7 @@ final class ImportRun {
     Checked before = kept.remove(block);
     Checked checked = before == null ? checked(block) : before;
     Admission admission = checked.admission();
-    return new Prepared(block, admission, judged(admission), checked.foreignWrites());
+    return new Prepared(block, admission, assessed(admission), checked.foreignWrites());
   }
 
   private Checked checked(Block block) {
@@ -165,8 +165,11 @@ final class ImportRun {
     return new Checked(kitchen.database().read(session -> admission(session, rows)), foreign);
   }
 
-  private List<Judged> judged(Admission admission) {
-    return admission.lots().stream().map(lot -> kitchen.judge().judge(lot.log())).toList();
+  private List<Assessed> assessed(Admission admission) {
+    return admission.lots().stream()
+        .map(lot -> kitchen.judge().judge(lot.log()))
+        .map(Recorder::assessed)
+        .toList();
   }
 
   private synchronized long foreignWrites() {
@@ -189,8 +192,8 @@ final class ImportRun {
     countOwn();
     boolean isStale = anew || foreignWrites() != block.foreignWrites();
     Admission admission = isStale ? admission(session, read(block.block())) : block.admission();
-    List<Judged> judged = isStale ? judged(admission) : block.judged();
-    new Recorder(session, kitchen.judge(), now).write(admission, judged);
+    List<Assessed> assessed = isStale ? assessed(admission) : block.assessed();
+    new Recorder(session, kitchen.judge(), now).write(admission, assessed);
     return admission;
   }
 }

@@ -43,16 +43,17 @@ final class Recorder {
   Set<LotId> record(List<Admission.Lot> lots, List<LogEntry> ofPlaces, Consumer<Judged> watcher) {
     List<Judged> judged = lots.stream().map(lot -> judge.judge(lot.log())).toList();
     judged.forEach(watcher);
-    return write(lots, judged, ofPlaces);
+    return write(lots, judged.stream().map(Recorder::assessed).toList(), ofPlaces);
   }
 
-  /** Writes what was admitted and has been judged. */
-  void write(Admission admission, List<Judged> judged) {
-    write(admission.lots(), judged, admission.ofPlaces());
+  /** Writes what was admitted and has been assessed. */
+  void write(Admission admission, List<Assessed> assessed) {
+    write(admission.lots(), assessed, admission.ofPlaces());
   }
 
-  private Set<LotId> write(List<Admission.Lot> lots, List<Judged> judged, List<LogEntry> ofPlaces) {
-    append(lots, judged);
+  private Set<LotId> write(
+      List<Admission.Lot> lots, List<Assessed> assessed, List<LogEntry> ofPlaces) {
+    append(lots, assessed);
     Set<LotId> descendants =
         session.log().descendants(lots.stream().map(lot -> lot.log().lot()).toList());
     rejudge(descendants);
@@ -60,13 +61,13 @@ final class Recorder {
     return descendants;
   }
 
-  private void append(List<Admission.Lot> lots, List<Judged> judged) {
+  private void append(List<Admission.Lot> lots, List<Assessed> assessed) {
     List<LogStore.Addition> added = new ArrayList<>();
     for (Admission.Lot lot : lots) {
       int stored = lot.log().entries().size() - lot.added().size();
       added.add(new LogStore.Addition(lot.log().lot(), stored, lot.added()));
     }
-    session.lots().save(judged.stream().map(this::assessed).toList(), now);
+    session.lots().save(assessed, now);
     session.log().append(added);
   }
 
@@ -82,13 +83,16 @@ final class Recorder {
       Set<LotId> some =
           new LinkedHashSet<>(all.subList(start, Math.min(all.size(), start + TOGETHER)));
       List<Assessed> assessed =
-          session.log().logs(some).values().stream().map(judge::judge).map(this::assessed).toList();
+          session.log().logs(some).values().stream()
+              .map(judge::judge)
+              .map(Recorder::assessed)
+              .toList();
       changed += session.lots().save(assessed, now);
     }
     return changed;
   }
 
-  private Assessed assessed(Judged judged) {
+  static Assessed assessed(Judged judged) {
     List<LotId> sources = judged.log().sources().stream().map(LotLog::lot).toList();
     return new Assessed(judged.state(), sources, judged.findings());
   }

@@ -46,6 +46,8 @@ final class Connections {
     // Off by default in SQLite: an entry without its lot would then be kept.
     config.enforceForeignKeys(true);
     config.setBusyTimeout(BUSY_MILLISECONDS);
+    // Else the driver asks for the last key after every statement, and nobody reads it.
+    config.setGetGeneratedKeys(false);
     return config;
   }
 

@@ -58,19 +58,27 @@ public record FindingRow(
   private static final Cell<String> EVIDENCE = Cell.of(FINDING, FINDING.EVIDENCE);
   private static final Cell<String> REMARKS = Cell.of(FINDING, FINDING.REMARKS);
 
+  /** The finding with times cut to the millisecond, as they are kept. */
   static FindingRow of(Finding finding) {
     return new FindingRow(
         finding.rule().id(),
         finding.lot(),
-        finding.opensAt(),
-        finding.settlesAt(),
+        cut(finding.opensAt()),
+        cut(finding.settlesAt()),
         finding.settled(),
         Acts.calls(finding),
-        finding.deadline(),
-        finding.elapsed(),
+        finding.deadline().map(FindingRow::cut),
+        new Elapsed(
+            finding.elapsed().shortest().map(FindingRow::cut),
+            finding.elapsed().longest().map(FindingRow::cut),
+            finding.elapsed().estimate().map(FindingRow::cut)),
         finding.decisive().map(LogEntry::id),
         finding.evidence(),
         finding.remarks());
+  }
+
+  private static Instant cut(Instant moment) {
+    return Instant.ofEpochMilli(moment.toEpochMilli());
   }
 
   static FindingRow of(LotId lot, FindingRecord row) {
@@ -115,25 +123,6 @@ public record FindingRow(
     EVIDENCE.set(row, Values.joined(evidence));
     REMARKS.set(row, Values.joined(remarks.stream().map(Remark::key).toList()));
     return row;
-  }
-
-  /** This with times cut to the millisecond, as they are kept. */
-  FindingRow kept() {
-    return new FindingRow(
-        rule,
-        judged,
-        Instant.ofEpochMilli(opensAt.toEpochMilli()),
-        Instant.ofEpochMilli(settlesAt.toEpochMilli()),
-        settled,
-        calls,
-        deadline.map(Instant::toEpochMilli).map(Instant::ofEpochMilli),
-        new Elapsed(
-            elapsed.shortest().map(FindingRow::cut),
-            elapsed.longest().map(FindingRow::cut),
-            elapsed.estimate().map(FindingRow::cut)),
-        decisive,
-        evidence,
-        remarks);
   }
 
   private static Duration cut(Duration length) {

@@ -72,8 +72,7 @@ public final class FindingStore {
     List<Object[]> rows = new ArrayList<>();
     int changed = 0;
     for (Assessed lot : lots) {
-      List<FindingRow> found =
-          lot.findings().stream().map(FindingRow::of).map(FindingRow::kept).toList();
+      List<FindingRow> found = lot.findings();
       List<FindingRow> before = kept.getOrDefault(lot.lot(), List.of());
       if (!found.equals(before)) {
         long lotId = keys.get(lot.lot());
