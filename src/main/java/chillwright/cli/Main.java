@@ -44,7 +44,7 @@ public final class Main implements Runnable {
   }
 
   /** Libraries speak up only when something is wrong. */
-  private static void quieten() {
+  static void quieten() {
     System.setProperty("org.jooq.no-logo", "true");
     System.setProperty("org.jooq.no-tips", "true");
     ROOT_LOG.setLevel(Level.WARNING);
