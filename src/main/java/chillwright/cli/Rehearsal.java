@@ -67,6 +67,7 @@ final class Rehearsal {
     command("check", log, "--at", "2026-11-09T12:00:00-07:00", "--zone", "America/Denver");
     command("check", log, "--format", "json");
     command("check", folder.resolve("none.csv").toString());
+    command("--help");
     command("keep", "soup_or_stew", "--made", "2026-11-22", "--frozen", "2026-11-23");
     command("rules", "us-food-code-2022");
     command("import", log, "--db", db, "--zone", "America/Denver");
@@ -87,7 +88,7 @@ final class Rehearsal {
 
   private void command(String... words) {
     PrintWriter out = new PrintWriter(said);
-    Main.commandLine(Clock.systemUTC(), new Console(out, out, false)).execute(words);
+    Main.execute(Clock.systemUTC(), new Console(out, out, false), words);
   }
 
   private static void call(String address) throws IOException {
