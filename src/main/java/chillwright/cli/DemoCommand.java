@@ -9,18 +9,13 @@ import chillwright.service.Opening;
 import chillwright.service.Page;
 import chillwright.service.Reports;
 import chillwright.service.Settings;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.util.Comparator;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicReference;
-import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -60,7 +55,7 @@ final class DemoCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Path folder = scratchFolder();
+    Path folder = ScratchFolder.make("chillwright-demo");
     AtomicReference<Runnable> stop = new AtomicReference<>(() -> {});
     // At once, so that a demo that is stopped while it still loads leaves nothing behind either.
     Runtime.getRuntime().addShutdownHook(new Thread(() -> end(stop.get(), folder), "stop"));
@@ -107,29 +102,11 @@ final class DemoCommand implements Callable<Integer> {
     console.result(CheckText.closing(book.id(), book.title(), book.version(), book.defers()));
   }
 
-  private static Path scratchFolder() {
-    try {
-      return Files.createTempDirectory("chillwright-demo");
-    } catch (IOException broken) {
-      throw new UncheckedIOException(broken);
-    }
-  }
-
   private static void end(Runnable stop, Path folder) {
     try {
       stop.run();
     } finally {
-      delete(folder);
-    }
-  }
-
-  private static void delete(Path folder) {
-    try (Stream<Path> files = Files.walk(folder)) {
-      for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
-        Files.deleteIfExists(file);
-      }
-    } catch (IOException broken) {
-      throw new UncheckedIOException(broken);
+      ScratchFolder.delete(folder);
     }
   }
 }

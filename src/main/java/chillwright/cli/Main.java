@@ -8,7 +8,13 @@ import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.DateTimeException;
 import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import picocli.CommandLine;
@@ -36,7 +42,7 @@ public final class Main implements Runnable {
   /** Runs one command line and ends with its exit code. */
   public static void main(String[] args) {
     quieten();
-    int code = commandLine(Clock.systemUTC()).execute(args);
+    int code = execute(Clock.systemUTC(), console(), args);
     // Leaving on success would stop a server that a command has just started.
     if (code != CommandLine.ExitCode.OK) {
       System.exit(code);
@@ -44,35 +50,55 @@ public final class Main implements Runnable {
   }
 
   /** Libraries speak up only when something is wrong. */
-  private static void quieten() {
+  static void quieten() {
     System.setProperty("org.jooq.no-logo", "true");
     System.setProperty("org.jooq.no-tips", "true");
     ROOT_LOG.setLevel(Level.WARNING);
   }
 
-  /** All commands, on standard output and error in UTF-8. */
-  private static CommandLine commandLine(Clock clock) {
-    PrintWriter out = writer(FileDescriptor.out);
-    PrintWriter err = writer(FileDescriptor.err);
-    return commandLine(clock, new Console(out, err, isWatched()));
+  /** Speaks to standard output and error in UTF-8. */
+  private static Console console() {
+    return new Console(writer(FileDescriptor.out), writer(FileDescriptor.err), isWatched());
+  }
+
+  /** The commands in the order of the help, each made only when asked for. */
+  private static Map<String, Supplier<Object>> commands(Clock clock, Console console) {
+    Map<String, Supplier<Object>> commands = new LinkedHashMap<>();
+    commands.put("serve", () -> new ServeCommand(clock, console));
+    commands.put("demo", () -> new DemoCommand(clock, console));
+    commands.put("check", () -> new CheckCommand(clock, console));
+    commands.put("import", () -> new ImportCommand(clock, console));
+    commands.put("keep", () -> new KeepCommand(clock, console));
+    commands.put("rules", () -> new RulesCommand(clock, console));
+    commands.put("recompute", () -> new RecomputeCommand(clock, console));
+    return commands;
   }
 
   /** All commands, speaking to that console. */
   static CommandLine commandLine(Clock clock, Console console) {
-    return new CommandLine(new Main())
-        .addSubcommand(new ServeCommand(clock, console))
-        .addSubcommand(new DemoCommand(clock, console))
-        .addSubcommand(new CheckCommand(clock, console))
-        .addSubcommand(new ImportCommand(clock, console))
-        .addSubcommand(new KeepCommand(clock, console))
-        .addSubcommand(new RulesCommand(clock, console))
-        .addSubcommand(new RecomputeCommand(clock, console))
-        .registerConverter(LocalDate.class, Main::date)
+    return commandLine(commands(clock, console).values(), console);
+  }
+
+  /**
+   * Runs one command line. Only the command that it names is made, since all that the others say of
+   * themselves takes longer to read than a small log takes to check.
+   */
+  static int execute(Clock clock, Console console, String... words) {
+    Map<String, Supplier<Object>> all = commands(clock, console);
+    Optional<Supplier<Object>> named = Arrays.stream(words).findFirst().map(all::get);
+    return commandLine(named.map(List::of).orElseGet(() -> List.copyOf(all.values())), console)
+        .execute(words);
+  }
+
+  private static CommandLine commandLine(Collection<Supplier<Object>> commands, Console console) {
+    CommandLine line = new CommandLine(new Main());
+    commands.forEach(command -> line.addSubcommand(command.get()));
+    return line.registerConverter(LocalDate.class, Main::date)
         .setUsageHelpWidth(100)
         .setOut(console.out())
         .setErr(console.err())
         .setCaseInsensitiveEnumValuesAllowed(true)
-        .setExecutionExceptionHandler((fault, line, parsed) -> Faults.report(fault, console));
+        .setExecutionExceptionHandler((fault, parsed, result) -> Faults.report(fault, console));
   }
 
   private static LocalDate date(String text) {

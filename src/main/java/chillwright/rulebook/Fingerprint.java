@@ -1,32 +1,50 @@
 package chillwright.rulebook;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
-import java.util.List;
+import java.util.zip.CRC32;
 
 /**
  * A short mark of what a set of figures says. People edit a file and forget its version; the mark
- * changes all the same, so that lots judged by the old figures are noticed.
+ * changes all the same, so that lots judged by the old figures are noticed. It guards against
+ * forgetting, not against malice, and is worked out at every start: a checksum does.
  */
 final class Fingerprint {
-  /** Eight hex digits: enough to tell the few states of a folder apart. */
-  private static final int BYTES = 4;
+  private final CRC32 sum = new CRC32();
 
-  private Fingerprint() {}
+  /** Adds a word, told apart from its neighbours by its length. */
+  Fingerprint add(String word) {
+    byte[] bytes = word.getBytes(StandardCharsets.UTF_8);
+    mark('s', bytes.length);
+    sum.update(bytes);
+    return this;
+  }
 
-  static String of(List<String> parts) {
-    try {
-      MessageDigest digest = MessageDigest.getInstance("SHA-256");
-      for (String part : parts) {
-        digest.update(part.getBytes(StandardCharsets.UTF_8));
-        digest.update((byte) 0);
-      }
-      return HexFormat.of().formatHex(digest.digest(), 0, BYTES);
-    } catch (NoSuchAlgorithmException e) {
-      // Every Java platform has to support SHA-256.
-      throw new IllegalStateException(e);
+  /** Adds all that a tree says, in the order of its file. */
+  Fingerprint add(JsonNode tree) {
+    if (tree.isObject()) {
+      mark('o', tree.size());
+      tree.properties().forEach(field -> add(field.getKey()).add(field.getValue()));
+    } else if (tree.isArray()) {
+      mark('a', tree.size());
+      tree.forEach(this::add);
+    } else {
+      mark(tree.isTextual() ? 't' : 'v', 0);
+      add(tree.asText());
     }
+    return this;
+  }
+
+  private void mark(char kind, int size) {
+    sum.update(kind);
+    for (int shift = 0; shift < Integer.SIZE; shift += Byte.SIZE) {
+      sum.update(size >>> shift);
+    }
+  }
+
+  /** Eight hex digits: enough to tell the few states of a folder apart. */
+  String text() {
+    return HexFormat.of().toHexDigits((int) sum.getValue());
   }
 }

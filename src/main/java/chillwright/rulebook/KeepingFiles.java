@@ -3,6 +3,7 @@ package chillwright.rulebook;
 import chillwright.core.log.Category;
 import chillwright.core.log.KeepingList;
 import chillwright.core.log.Problem;
+import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -17,7 +18,7 @@ import java.util.Set;
 final class KeepingFiles {
   private final Faults faults;
   private final Map<String, Category> categories = new LinkedHashMap<>();
-  private final Map<String, String> written = new LinkedHashMap<>();
+  private final Map<String, JsonNode> written = new LinkedHashMap<>();
 
   KeepingFiles(Faults faults) {
     this.faults = faults;
@@ -43,7 +44,7 @@ final class KeepingFiles {
       checkRange(place.at("freezer-months"));
       if (!faults.anyIn(place)) {
         categories.put(key, category(key, place));
-        written.put(key, place.node().toString());
+        written.put(key, place.node());
       }
     }
   }
@@ -100,9 +101,9 @@ final class KeepingFiles {
 
   /** Changes with anything that a category says. */
   String fingerprint() {
-    List<String> parts = new ArrayList<>();
-    written.forEach((key, text) -> parts.add(key + text));
-    return Fingerprint.of(parts);
+    Fingerprint mark = new Fingerprint();
+    written.forEach((key, node) -> mark.add(key).add(node));
+    return mark.text();
   }
 
   KeepingList keepingList() {

@@ -165,12 +165,12 @@ final class RuleSetReader {
    * version of the set it extends included.
    */
   private String version() {
-    List<String> parts = new ArrayList<>();
-    base.ifPresent(set -> parts.add(set.version()));
-    settings().forEach((key, setting) -> parts.add(key + setting.node()));
-    rules.keySet().forEach(id -> parts.add(id + whole.get(id)));
+    Fingerprint mark = new Fingerprint();
+    base.ifPresent(set -> mark.add(set.version()));
+    settings().forEach((key, setting) -> mark.add(key).add(setting.node()));
+    rules.keySet().forEach(id -> mark.add(id).add(whole.get(id)));
     String declared = Spot.whole(files.ruleSet().orElseThrow()).text("version");
-    return declared + "+" + Fingerprint.of(parts);
+    return declared + "+" + mark.text();
   }
 
   private String defers() {

@@ -19,6 +19,14 @@ final class Shipped {
     return new Shelf(folders, List.of(file("keeping/categories.yaml")));
   }
 
+  /** Every rule file and the storage categories. */
+  static List<TextFile> files() {
+    Shelf shelf = shelf();
+    List<TextFile> files = new ArrayList<>(shelf.keeping());
+    shelf.folders().forEach(folder -> files.addAll(folder.files()));
+    return files;
+  }
+
   /** One line a rule set: its id, then its topics. */
   private static List<String> index() {
     return text("rules/index.txt")

@@ -20,16 +20,15 @@ import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
  * a list or mapping that is repeated by an alias: each citation stands where its figure stands.
  */
 final class YamlText {
-  private static final LoadSettings SETTINGS =
-      LoadSettings.builder().setMaxAliasesForCollections(0).build();
-
   private YamlText() {}
 
   /** The tree of a file; empty, with a fault, where it is no YAML. */
   static Optional<Document> read(TextFile file, Faults faults) {
     try {
-      Object loaded = new Load(SETTINGS).loadFromString(file.text());
-      return Optional.of(new Document(file.name(), file.stem(), node(loaded), file.isProven()));
+      Optional<JsonNode> made =
+          file.isProven() ? Prepared.ofThisJar().tree(file) : Optional.empty();
+      JsonNode root = made.orElseGet(() -> tree(file.text()));
+      return Optional.of(new Document(file.name(), file.stem(), root, file.isProven()));
     } catch (MarkedYamlEngineException e) {
       String place = e.getProblemMark().map(YamlText::place).orElse("");
       faults.add(fault(file, place + e.getProblem()));
@@ -37,6 +36,16 @@ final class YamlText {
       faults.add(fault(file, e.getMessage()));
     }
     return Optional.empty();
+  }
+
+  /**
+   * The tree of a text.
+   *
+   * @throws YamlEngineException if it is no YAML
+   */
+  static JsonNode tree(String text) {
+    LoadSettings settings = LoadSettings.builder().setMaxAliasesForCollections(0).build();
+    return node(new Load(settings).loadFromString(text));
   }
 
   /** People count lines and columns from 1. */

@@ -3,11 +3,11 @@
  * Start with {@link chillwright.rulebook.RuleLibrary}, which reads everything once; a {@link
  * chillwright.rulebook.RuleBook} gives the rules in force on a day.
  *
- * <p>Reading goes {@code Shelf} (where files come from) to {@code YamlText} (a tree) to {@code
- * RuleSetReader} (a local set takes over from its base what it leaves out) to {@code SchemaCheck}
- * (keys and values; for the files of this jar the build does it) to {@code RuleReader} and {@code
- * FigureCheck} (parts that must fit each other). Every step goes on after a fault, so all faults of
- * all files are told at once.
+ * <p>Reading goes {@code Shelf} (where files come from) to {@code YamlText} (a tree; those of this
+ * jar the build has {@code Prepared}) to {@code RuleSetReader} (a local set takes over from its
+ * base what it leaves out) to {@code SchemaCheck} (keys and values; for the files of this jar the
+ * build does it) to {@code RuleReader} and {@code FigureCheck} (parts that must fit each other).
+ * Every step goes on after a fault, so all faults of all files are told at once.
  *
  * <p>What other authorities need, and where it would go; nothing in the format stands in its way:
  *
