@@ -25,6 +25,8 @@ final class SentFile {
   private final AtomicReference<Optional<IOException>> broken =
       new AtomicReference<>(Optional.empty());
 
+  private volatile boolean isBegun;
+
   SentFile(Path file, Progress progress) throws IOException {
     this.file = file;
     this.length = Files.size(file);
@@ -40,7 +42,13 @@ final class SentFile {
     return BodyPublishers.fromPublisher(BodyPublishers.ofInputStream(this::open), length);
   }
 
+  /** Whether anything was sent, or there is nothing to send: the other side has agreed then. */
+  boolean isBegun() {
+    return isBegun || length == 0;
+  }
+
   private InputStream open() {
+    isBegun = true;
     try {
       return new Counted(Files.newInputStream(file));
     } catch (IOException e) {

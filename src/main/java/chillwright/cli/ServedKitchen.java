@@ -20,6 +20,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import java.util.regex.Pattern;
 
 /** A kitchen that a service of this program serves, here or elsewhere. */
@@ -33,12 +34,14 @@ final class ServedKitchen {
 
   private static final int OK = 200;
   private static final int NO_KEY = 401;
+  private static final int BUSY = 409;
+  private static final int TOO_LARGE = 413;
   private static final int WRONG = 422;
 
   private final String address;
   private final Optional<String> key;
 
-  /** Of the older protocol, in which a refusal is heard before the file is sent. */
+  /** Of the older protocol, which the service speaks. */
   private final HttpClient client =
       HttpClient.newBuilder().version(HttpClient.Version.HTTP_1_1).connectTimeout(PATIENCE).build();
 
@@ -87,7 +90,7 @@ final class ServedKitchen {
     HttpRequest.Builder request = request(API + "/kitchen").timeout(PATIENCE).GET();
     Answer answer;
     try {
-      answer = answer(request.build());
+      answer = answer(request.build(), () -> true);
     } catch (IOException unheard) {
       throw fault("No kitchen answers at " + address + ". Is `chillwright serve` running there?");
     }
@@ -122,7 +125,7 @@ final class ServedKitchen {
     request.POST(body.length() > 0 ? body.publisher() : BodyPublishers.noBody());
     Answer answer;
     try {
-      answer = answer(request.build());
+      answer = answer(request.build(), body::isBegun);
     } catch (IOException cutOff) {
       body.requireRead();
       throw fault(
@@ -135,7 +138,7 @@ final class ServedKitchen {
     boolean isOfTheFile =
         answer.status() == OK || (answer.status() == WRONG && answer.problems().isArray());
     if (!isOfTheFile) {
-      throw refusal(answer);
+      throw body.isBegun() ? refusal(answer) : refusalUnsent(answer.status(), file);
     }
     return ImportAnswer.read(answer.json(), file.toString());
   }
@@ -152,11 +155,16 @@ final class ServedKitchen {
     return request;
   }
 
-  private Answer answer(HttpRequest request) throws IOException {
+  /**
+   * @param isReadable whether the body of the answer will come, asked once its status has
+   */
+  private Answer answer(HttpRequest request, BooleanSupplier isReadable) throws IOException {
     try {
       HttpResponse<InputStream> response = client.send(request, BodyHandlers.ofInputStream());
       try (InputStream in = response.body()) {
-        return new Answer(response.statusCode(), json(in.readNBytes(LARGEST_ANSWER)));
+        // Java 17 never hands on the body of a refusal that came instead of 100 (Continue).
+        byte[] bytes = isReadable.getAsBoolean() ? in.readNBytes(LARGEST_ANSWER) : new byte[0];
+        return new Answer(response.statusCode(), json(bytes));
       }
     } catch (InterruptedException stopped) {
       Thread.currentThread().interrupt();
@@ -187,6 +195,23 @@ final class ServedKitchen {
     }
     String says = answer.problems().path(0).path("says").asText();
     return fault(address + " does not take it: " + ImportAnswer.shown(says));
+  }
+
+  /** Refused before it was sent, which is told by a number alone. */
+  private UsageFault refusalUnsent(int status, Path file) {
+    return fault(
+        switch (status) {
+          case BUSY ->
+              "Another file is being taken in at %s. Wait until that is done and send %s again;"
+                  .concat(" nothing of it was stored.")
+                  .formatted(address, file);
+          case TOO_LARGE ->
+              "%s is too large for %s. Send it in parts, each with a header row and whole lots."
+                  .formatted(file, address);
+          default ->
+              "%s does not take %s (it answers %d); nothing of it was stored."
+                  .formatted(address, file, status);
+        });
   }
 
   private static UsageFault fault(String says) {

@@ -62,6 +62,11 @@ class PutAsideTest {
           public int read() throws IOException {
             throw new IOException("the line went dead");
           }
+
+          @Override
+          public int read(byte[] bytes, int offset, int most) throws IOException {
+            throw new IOException("the line went dead");
+          }
         };
     InputStream half = new SequenceInputStream(new ByteArrayInputStream(ROWS), dead);
     assertThatThrownBy(() -> aside(half, 1000))
