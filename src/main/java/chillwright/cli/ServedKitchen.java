@@ -202,8 +202,8 @@ final class ServedKitchen {
     return fault(
         switch (status) {
           case BUSY ->
-              "Another file is being taken in at %s. Wait until that is done and send %s again;"
-                  .concat(" nothing of it was stored.")
+              ("Another file is being taken in at %s. Wait until that is done and send %s again;"
+                      + " nothing of it was stored.")
                   .formatted(address, file);
           case TOO_LARGE ->
               "%s is too large for %s. Send it in parts, each with a header row and whole lots."

@@ -225,7 +225,7 @@ class ImportToTest {
 
   @ParameterizedTest(name = "{0}")
   @ValueSource(
-      strings = {"localhost:8421", "ftp://localhost", "http://", "http://a b", "http://u:p@h", ""})
+      strings = {"localhost:8421", "ftp://localhost", "http://", "http://a b", "http://u:p@h"})
   void what_is_no_address_is_refused(String address) throws IOException {
     assertThat(run("import", file("a.csv", COOLED), "--to", address)).isEqualTo(2);
     assertThat(err.toString()).contains("Write one such as http://127.0.0.1:8421");

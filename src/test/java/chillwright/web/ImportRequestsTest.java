@@ -195,7 +195,7 @@ class ImportRequestsTest {
   @Test
   void a_second_file_is_told_to_wait() throws IOException {
     try (Socket first = halfSent()) {
-      Reply reply = awaitBusy();
+      Reply reply = served.postCsv(IMPORTS, GOOD);
       assertThat(reply.problem(409).at("/detail").asText()).contains("send this one again");
       assertThat(reply.header("Retry-After")).isNotEmpty();
       assertThat(first.isConnected()).isTrue();
@@ -208,7 +208,7 @@ class ImportRequestsTest {
   @ValueSource(booleans = {false, true})
   void nothing_is_left_of_a_file_whose_sender_died_half_way(boolean reset) throws IOException {
     try (Socket sender = halfSent()) {
-      awaitBusy();
+      served.postCsv(IMPORTS, GOOD).problem(409);
       if (reset) {
         sender.setSoLinger(true, 0);
       }
@@ -221,22 +221,18 @@ class ImportRequestsTest {
   /** All rows of the file have come, but not the end of the body. */
   private Socket halfSent() throws IOException {
     String length = "Content-Length: " + 2 * GOOD.length();
-    String head = served.head("POST", IMPORTS, "Content-Type: text/csv", length) + "\r\n";
+    String head =
+        served.head("POST", IMPORTS, "Content-Type: text/csv", "Expect: 100-continue", length);
     Socket socket = new Socket(InetAddress.getLoopbackAddress(), served.server().port());
+    socket.setSoTimeout(20_000);
     OutputStream out = socket.getOutputStream();
-    out.write((head + GOOD).getBytes(StandardCharsets.UTF_8));
+    out.write((head + "\r\n").getBytes(StandardCharsets.UTF_8));
+    out.flush();
+    byte[] agreed = socket.getInputStream().readNBytes("HTTP/1.1 100".length());
+    assertThat(new String(agreed, StandardCharsets.UTF_8)).isEqualTo("HTTP/1.1 100");
+    out.write(GOOD.getBytes(StandardCharsets.UTF_8));
     out.flush();
     return socket;
-  }
-
-  /** A file with a fault, so that nothing of it is stored if it comes too early. */
-  private Reply awaitBusy() {
-    Reply reply = served.postCsv(IMPORTS, HEADER + "X,,,,,,\n");
-    for (int i = 0; i < 200 && reply.status() != 409; i++) {
-      reply = served.postCsv(IMPORTS, HEADER + "X,,,,,,\n");
-    }
-    assertThat(reply.status()).isEqualTo(409);
-    return reply;
   }
 
   private Reply awaitTaken() {
@@ -283,7 +279,8 @@ class ImportRequestsTest {
         Instant when = start.plusSeconds(entry * 600L + lot % 500);
         String food = entry == 0 ? "Barley soup,soup_or_stew" : ",";
         String word = entry == 0 ? "cooked" : "reading";
-        rows.append("L-%d,%s,%s,%s,%dF,\n".formatted(lot, food, when, word, 180 - 5 * entry));
+        rows.append(
+            "L-%d,%s,%s,%s,%dF,Walk-in 2\n".formatted(lot, food, when, word, 180 - 5 * entry));
       }
     }
     return rows.toString();
