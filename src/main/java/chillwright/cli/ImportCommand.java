@@ -27,9 +27,9 @@ import picocli.CommandLine.Spec;
       "Rows that are stored already are skipped, so a file that grew can be imported again. A row",
       "that was changed since is a fault: write a correction row instead.",
       "",
-      "While `serve` runs it holds the database for itself: send the files to it with --to. Sent",
-      "so, each file is whole by itself: they go one after another, and the first with a fault ends",
-      "it, while those before it stay stored."
+      "While `serve` runs it holds the database for itself: send the files to it with --to.",
+      "Sent so, each file is whole by itself: they go one after another, and the first with a",
+      "fault ends it, while those before it stay stored."
     },
     footer = {
       "",
