@@ -9,6 +9,7 @@ import chillwright.core.rules.Assessment;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.RuleSet;
 import chillwright.logfile.Cells;
+import chillwright.logfile.LogFile;
 import chillwright.logfile.LogIndex;
 import chillwright.rulebook.RuleBook;
 import chillwright.rulebook.RuleLibrary;
@@ -60,7 +61,8 @@ final class Stages {
 
   private static Costs measure(Path file, RuleLibrary library, RuleSet rules) throws IOException {
     long start = System.nanoTime();
-    LogIndex index = LogIndex.of(List.of(file), new Cells(NOW), lots -> Map.of()).orElseThrow();
+    LogIndex index =
+        LogIndex.of(LogFile.of(List.of(file)), new Cells(NOW), lots -> Map.of()).orElseThrow();
     long indexed = System.nanoTime() - start;
     long[] times = new long[3];
     long[] bytes = new long[3];

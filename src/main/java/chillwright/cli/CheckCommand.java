@@ -4,6 +4,7 @@ import chillwright.core.log.Incoming;
 import chillwright.core.log.Problem;
 import chillwright.logfile.Cells;
 import chillwright.logfile.CsvLog;
+import chillwright.logfile.LogFile;
 import chillwright.print.CheckText;
 import chillwright.print.FaultText;
 import chillwright.rulebook.RuleBook;
@@ -96,7 +97,7 @@ final class CheckCommand implements Callable<Integer> {
   private static List<Incoming> rows(List<Path> files, Instant now) {
     requireReadable(files);
     try {
-      return new CsvLog(new Cells(now)).readAll(files);
+      return new CsvLog(new Cells(now)).readAll(LogFile.of(files));
     } catch (IOException broken) {
       throw new UsageFault("A file could not be read: " + broken.getMessage(), List.of());
     }

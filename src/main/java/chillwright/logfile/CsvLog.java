@@ -16,7 +16,6 @@ import java.nio.charset.CharsetDecoder;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -44,18 +43,18 @@ public final class CsvLog {
   }
 
   /** Reads all rows of several files, which together are one log. */
-  public List<Incoming> readAll(List<Path> files) throws IOException {
+  public List<Incoming> readAll(List<LogFile> files) throws IOException {
     List<Incoming> rows = new ArrayList<>();
-    for (Path file : files) {
+    for (LogFile file : files) {
       read(file, rows::add);
     }
     return rows;
   }
 
   /** Hands each row of the file to the taker, in order. */
-  public void read(Path file, Consumer<? super Incoming> taker) throws IOException {
-    try (InputStream bytes = Files.newInputStream(file)) {
-      read(file.toString(), bytes, taker);
+  public void read(LogFile file, Consumer<? super Incoming> taker) throws IOException {
+    try (InputStream bytes = Files.newInputStream(file.path())) {
+      read(file.name(), bytes, taker);
     }
   }
 

@@ -6,7 +6,6 @@ import chillwright.core.log.Incoming;
 import chillwright.core.log.LotId;
 import java.io.Closeable;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -25,11 +24,7 @@ public final class LogIndex {
    *
    * @param firstRow number of its first row among the rows of all files
    */
-  private record Sheet(Path path, CsvHeader header, int firstRow) {
-    String name() {
-      return path.toString();
-    }
-  }
+  private record Sheet(LogFile file, CsvHeader header, int firstRow) {}
 
   private final List<Sheet> sheets;
   private final RowList rows;
@@ -50,14 +45,14 @@ public final class LogIndex {
    * @return empty if one of them is not plain: then {@link CsvLog} tells what is wrong with it
    */
   public static Optional<LogIndex> of(
-      List<Path> files,
+      List<LogFile> files,
       Cells cells,
       Function<Set<LotId>, ? extends Map<LotId, ? extends List<LotId>>> related)
       throws IOException {
     List<Sheet> sheets = new ArrayList<>();
     RowList rows = new RowList();
     RowGroups.Builder groups = new RowGroups.Builder();
-    for (Path file : files) {
+    for (LogFile file : files) {
       Optional<Sheet> sheet = read(file, rows, groups);
       if (sheet.isEmpty()) {
         return Optional.empty();
@@ -72,13 +67,13 @@ public final class LogIndex {
     return Optional.of(new LogIndex(sheets, rows, groups.build(), cells));
   }
 
-  private static Optional<Sheet> read(Path file, RowList rows, RowGroups.Builder groups)
+  private static Optional<Sheet> read(LogFile file, RowList rows, RowGroups.Builder groups)
       throws IOException {
     Optional<Sheet> sheet = Optional.empty();
     Optional<RowGroups.Named> named = Optional.empty();
     RowCutter row = new RowCutter();
     int firstRow = rows.size();
-    try (FileWindow window = new FileWindow(file)) {
+    try (FileWindow window = new FileWindow(file.path())) {
       long position = CsvLog.startOfText(window);
       int line = 1;
       while (position >= 0 && hasMore(window, position)) {
@@ -89,7 +84,7 @@ public final class LogIndex {
           groups.add(rows.size(), named.get());
           rows.add(position, line);
         } else if (!isBlank(row)) {
-          CsvHeader header = CsvHeader.of(texts(row), Place.line(file.toString(), line));
+          CsvHeader header = CsvHeader.of(texts(row), Place.line(file.name(), line));
           if (!header.problems().isEmpty()) {
             return Optional.empty();
           }
@@ -165,7 +160,7 @@ public final class LogIndex {
     private Reader() throws IOException {
       try {
         for (Sheet sheet : sheets) {
-          windows.add(new FileWindow(sheet.path()));
+          windows.add(new FileWindow(sheet.file().path()));
         }
       } catch (IOException e) {
         close();
@@ -193,9 +188,11 @@ public final class LogIndex {
       }
       Sheet sheet = sheets.get(at);
       if (!cutter.cut(windows.get(at), rows.position(row))) {
-        throw new IOException(sheet.name() + " was changed while it was read.");
+        throw new IOException(sheet.file().name() + " was changed while it was read.");
       }
-      return sheet.header().row(texts(cutter), Place.line(sheet.name(), rows.line(row)), cells);
+      return sheet
+          .header()
+          .row(texts(cutter), Place.line(sheet.file().name(), rows.line(row)), cells);
     }
 
     @Override

@@ -5,10 +5,10 @@ import chillwright.core.log.Problem;
 import chillwright.core.log.Problem.Where.InFile;
 import chillwright.logfile.Cells;
 import chillwright.logfile.CsvLog;
+import chillwright.logfile.LogFile;
 import chillwright.logfile.LogIndex;
 import java.io.Closeable;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.Comparator;
 import java.util.Deque;
@@ -34,8 +34,8 @@ final class ImportFiles implements Closeable {
     this.whole = whole;
   }
 
-  static ImportFiles of(Kitchen kitchen, List<Path> files, Cells cells) throws IOException {
-    List<String> names = files.stream().map(Path::toString).toList();
+  static ImportFiles of(Kitchen kitchen, List<LogFile> files, Cells cells) throws IOException {
+    List<String> names = files.stream().map(LogFile::name).toList();
     Optional<LogIndex> index =
         LogIndex.of(
             files, cells, lots -> kitchen.database().read(session -> session.log().ancestry(lots)));

@@ -2,8 +2,8 @@ package chillwright.service;
 
 import chillwright.core.log.Problem;
 import chillwright.logfile.Cells;
+import chillwright.logfile.LogFile;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -47,7 +47,7 @@ public final class Imports {
    *
    * @param goodLotsOnly stores the lots without a fault, whatever the others have
    */
-  public Imported files(List<Path> files, boolean goodLotsOnly, Progress progress)
+  public Imported files(List<LogFile> files, boolean goodLotsOnly, Progress progress)
       throws IOException {
     try (ImportFiles read = ImportFiles.of(kitchen, files, new Cells(kitchen.now()))) {
       ImportRun run = new ImportRun(kitchen, read, progress);

@@ -20,9 +20,6 @@ import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
-import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeoutException;
 
@@ -73,48 +70,10 @@ final class Body {
    * @throws RequestFault if it is no JSON object that can be read
    */
   static Body of(Context context) {
-    requireJson(context);
+    // JSON is UTF-8 (RFC 8259 section 8.1).
+    BodyType.require(context, JSON, "JSON");
     byte[] bytes = bytes(context);
     return new Body(bytes, object(parsed(text(bytes))));
-  }
-
-  private static void requireJson(Context context) {
-    String given = Optional.ofNullable(context.header(Header.CONTENT_TYPE)).orElse("");
-    if (!isJson(given)) {
-      throw wrongType(Header.CONTENT_TYPE, given, JSON, "Send JSON, with the content type " + JSON);
-    }
-    String coding = Optional.ofNullable(context.header(Header.CONTENT_ENCODING)).orElse("identity");
-    if (!coding.equalsIgnoreCase("identity")) {
-      throw wrongType(Header.CONTENT_ENCODING, coding, "identity", "Send the body as it is");
-    }
-  }
-
-  /** JSON is UTF-8 (RFC 8259 section 8.1); a charset that says otherwise is refused. */
-  private static boolean isJson(String type) {
-    String[] parts = type.toLowerCase(Locale.ROOT).split(";", -1);
-    if (!parts[0].strip().equals(JSON)) {
-      return false;
-    }
-    for (int i = 1; i < parts.length; i++) {
-      String parameter = parts[i].strip().replace("\"", "");
-      if (parameter.startsWith("charset=") && !parameter.equals("charset=utf-8")) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  private static RequestFault wrongType(String header, String given, String allowed, String says) {
-    return new RequestFault(
-        415,
-        List.of(
-            new Fault(
-                "wrong-content-type",
-                new Answers.InHeader(header),
-                Shown.text(given),
-                allowed,
-                says + ".")),
-        Map.of("Accept-Post", JSON));
   }
 
   private static byte[] bytes(Context context) {
@@ -132,18 +91,23 @@ final class Body {
       }
       return bytes;
     } catch (IOException e) {
-      throw new RequestFault(
-          e.getCause() instanceof TimeoutException ? 408 : RequestFault.UNREADABLE,
-          new Fault(
-              "cut-short",
-              new Answers.InRequest("body"),
-              "",
-              "the whole body, as long as its headers say",
-              "The body did not arrive whole. Send it again with the same key."));
+      throw cutShort(e, "Send it again with the same key.");
     }
   }
 
-  private static void throwAway(InputStream in) throws IOException {
+  static RequestFault cutShort(IOException e, String whatToDo) {
+    return new RequestFault(
+        e.getCause() instanceof TimeoutException ? 408 : RequestFault.UNREADABLE,
+        new Fault(
+            "cut-short",
+            new Answers.InRequest("body"),
+            "",
+            "the whole body, as long as its headers say",
+            "The body did not arrive whole. " + whatToDo));
+  }
+
+  /** Reads on for a while, so that a sender who does not listen meanwhile hears the answer. */
+  static void throwAway(InputStream in) throws IOException {
     byte[] thrown = new byte[8192];
     long left = THROWN_AWAY;
     for (int read = in.read(thrown); read >= 0 && left > 0; read = in.read(thrown)) {

@@ -86,15 +86,17 @@ final class Problems {
   }
 
   static ProblemDocument document(RequestFault fault) {
-    List<Fault> faults = bounded(fault.faults());
+    List<Fault> all = fault.faults();
+    String listed = all.size() > MOST ? "the first " + MOST : "each";
     String detail =
-        faults.size() == 1
-            ? faults.get(0).says()
-            : "There are " + faults.size() + " faults; \"problems\" lists each.";
-    return document(fault.status(), detail, Optional.empty(), faults);
+        all.size() == 1
+            ? all.get(0).says()
+            : "There are " + all.size() + " faults; \"problems\" lists " + listed + ".";
+    return document(fault.status(), detail, Optional.empty(), bounded(all));
   }
 
-  private static List<Fault> bounded(List<Fault> faults) {
+  /** So many faults as one answer may list, and how many there are besides. */
+  static List<Fault> bounded(List<Fault> faults) {
     if (faults.size() <= MOST) {
       return faults;
     }

@@ -93,6 +93,34 @@ final class Query {
                 : Optional.of(value));
   }
 
+  /** Text without control characters: what is shown again as it came. */
+  Optional<String> line(String name) {
+    return read(
+        name,
+        "bad-text",
+        "1 to " + LONGEST + " characters, none of them a control character",
+        value -> Optional.of(value).filter(Query::isLine));
+  }
+
+  private static boolean isLine(String value) {
+    int length = value.codePointCount(0, value.length());
+    return !value.isBlank()
+        && length <= LONGEST
+        && value.codePoints().noneMatch(Character::isISOControl);
+  }
+
+  Optional<Boolean> flag(String name) {
+    return read(name, "bad-choice", "true or false", Query::flagOf);
+  }
+
+  private static Optional<Boolean> flagOf(String value) {
+    return switch (value) {
+      case "true" -> Optional.of(true);
+      case "false" -> Optional.of(false);
+      default -> Optional.empty();
+    };
+  }
+
   /** A moment, or a date of that zone, which stands for its beginning. */
   Optional<Instant> from(String name, ZoneId zone) {
     return bound(name, day -> day.atStartOfDay(zone).toInstant());

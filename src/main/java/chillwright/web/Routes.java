@@ -27,7 +27,8 @@ final class Routes {
             new LotHandlers(kitchen, freshness),
             new PlaceHandlers(kitchen),
             new ReportHandlers(kitchen, freshness),
-            new CheckHandlers(kitchen));
+            new CheckHandlers(kitchen),
+            new ImportHandlers(kitchen));
   }
 
   private void all(
@@ -36,7 +37,8 @@ final class Routes {
       LotHandlers lots,
       PlaceHandlers places,
       ReportHandlers reports,
-      CheckHandlers checks) {
+      CheckHandlers checks,
+      ImportHandlers imports) {
     get("/", page::show);
 
     get(API + "/kitchen", kitchen::kitchen);
@@ -51,6 +53,8 @@ final class Routes {
 
     get(API + "/readings", places::list);
     routes.post(API + "/readings", places::log);
+
+    routes.post(API + "/imports", imports::take);
 
     get(API + "/due", reports::due);
     get(API + "/reports/out-of-compliance", reports::outOfCompliance);

@@ -263,10 +263,10 @@ class CsvLogTest {
   void several_files_are_one_log(@TempDir Path folder) throws IOException {
     Path one = Files.writeString(folder.resolve("1.csv"), HEADER + "A," + T + ",chilled,,\n");
     Path two = Files.writeString(folder.resolve("2.csv"), "entry,lot,when\nfrozen,A," + T + "\n");
-    assertThat(csv.readAll(List.of(one, two)))
+    assertThat(csv.readAll(LogFile.of(List.of(one, two))))
         .extracting(row -> ((Row) row).where())
         .containsExactly(new InFile(one.toString(), 2, ""), new InFile(two.toString(), 2, ""));
-    assertThatThrownBy(() -> csv.readAll(List.of(folder.resolve("3.csv"))))
+    assertThatThrownBy(() -> csv.readAll(LogFile.of(List.of(folder.resolve("3.csv")))))
         .isInstanceOf(NoSuchFileException.class);
   }
 

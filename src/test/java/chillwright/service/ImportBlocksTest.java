@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chillwright.core.log.LogEntry;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.Verdict;
+import chillwright.logfile.LogFile;
 import chillwright.service.Imports.Imported;
 import chillwright.storage.PlaceStore;
 import java.io.IOException;
@@ -44,7 +45,7 @@ class ImportBlocksTest {
   private Imported take(String... rows) throws IOException {
     String text = HEADER + String.join("\n", rows) + "\n";
     Path file = Files.writeString(folder.resolve("log.csv"), text);
-    return kitchen.kitchen().imports().files(List.of(file), false, Progress.NONE);
+    return kitchen.kitchen().imports().files(LogFile.of(List.of(file)), false, Progress.NONE);
   }
 
   /** Enough rows of another lot to fill a block. */

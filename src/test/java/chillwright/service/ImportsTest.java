@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chillwright.core.log.LotId;
 import chillwright.core.log.Problem;
+import chillwright.logfile.LogFile;
 import chillwright.service.Imports.Imported;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -123,7 +124,7 @@ class ImportsTest {
     kitchen
         .kitchen()
         .imports()
-        .files(List.of(file), false, (what, count) -> told.add(what + " " + count));
+        .files(LogFile.of(List.of(file)), false, (what, count) -> told.add(what + " " + count));
     assertThat(told).containsExactly("rows checked 4", "rows stored 4");
   }
 
@@ -132,6 +133,6 @@ class ImportsTest {
     for (String text : csv) {
       files.add(Files.writeString(folder.resolve("log-" + files.size() + ".csv"), text));
     }
-    return kitchen.kitchen().imports().files(files, goodLotsOnly, Progress.NONE);
+    return kitchen.kitchen().imports().files(LogFile.of(files), goodLotsOnly, Progress.NONE);
   }
 }

@@ -198,6 +198,9 @@ class OpenApiTest {
         served.post("/api/v1/keeping", "{'category':'soup_or_stew','ruleSet':'us-home'}"),
         "Keep");
     fits("check", served.post("/api/v1/checks", "{'rows':[{'lot':'A'}]}"), "Check");
+    String rows = "lot,food,category,when,entry\nO-9,Rice,nothing,noon,cooked\n";
+    fits("import", served.postCsv("/api/v1/imports?goodLotsOnly=true", rows), "Imported");
+    fits("problem", served.postCsv("/api/v1/imports", rows), "Problem");
     fits("problem", served.post("/api/v1/lots", "{'food':}"), "Problem");
     fits("problem", served.post("/api/v1/lots", "{'food':1}"), "Problem");
   }
@@ -233,6 +236,10 @@ class OpenApiTest {
     assertThat(faults("NewEntries", correction)).isEmpty();
     Reply corrected = served.postBytes("/api/v1/lots/BS-0303/entries", bytes(correction));
     assertThat(corrected.status()).as(corrected.text()).isEqualTo(201);
+    JsonNode file = described.at("/paths/~1api~1v1~1imports/post/requestBody/content/text~1csv");
+    Reply imported = served.postCsv("/api/v1/imports", file.at("/example").asText());
+    fits("import", imported, "Imported");
+    assertThat(imported.json().at("/entries").asInt()).isEqualTo(2);
     JsonNode problem =
         described.at("/components/responses/Problem/content/application~1problem+json/example");
     assertThat(faults("Problem", problem)).isEmpty();

@@ -161,6 +161,13 @@ final class Served implements AutoCloseable {
             .POST(BodyPublishers.ofByteArray(body)));
   }
 
+  Reply postCsv(String path, String rows, String... headers) {
+    return send(
+        request(path, headers)
+            .header("Content-Type", "text/csv")
+            .POST(BodyPublishers.ofString(rows)));
+  }
+
   HttpRequest.Builder request(String path, String... headers) {
     HttpRequest.Builder request =
         HttpRequest.newBuilder(address(path)).timeout(Duration.ofSeconds(30));

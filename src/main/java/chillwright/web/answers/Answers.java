@@ -236,6 +236,28 @@ public final class Answers {
   /** Readings of places that were written. */
   public record ReadingsWritten(List<Entry> entries, int repeats, boolean replayed) {}
 
+  /**
+   * What came of a file that was sent.
+   *
+   * @param rows how many rows it has
+   * @param entries how many new entries of lots were stored
+   * @param readings how many new readings of places were stored
+   * @param repeats how many rows were known already
+   * @param lots how many lots grew
+   * @param problems what kept lots out, where only the good ones were asked for
+   */
+  public record Imported(
+      long rows,
+      long entries,
+      long readings,
+      long repeats,
+      long lots,
+      boolean stored,
+      List<Fault> problems,
+      OffsetDateTime at,
+      RuleSetRef ruleSet,
+      String defers) {}
+
   /** What falls due next of one lot. */
   public record DueLine(
       String lot,
