@@ -74,8 +74,11 @@ final class Serving {
 
   /** Ends running requests and closes the database. */
   void stop() {
-    server.stop();
-    kitchen.close();
+    try {
+      server.stop();
+    } finally {
+      kitchen.close();
+    }
   }
 
   /** Sees to it that all is ended well when the process is told to stop. */

@@ -22,6 +22,9 @@ final class PutAside implements Closeable {
   private PutAside(Path folder) {
     this.folder = folder;
     this.file = folder.resolve("body");
+    // If the service is stopped meanwhile, nobody comes to close it; what was told last goes first.
+    folder.toFile().deleteOnExit();
+    file.toFile().deleteOnExit();
   }
 
   Path file() {
