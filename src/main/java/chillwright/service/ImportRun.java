@@ -2,6 +2,7 @@ package chillwright.service;
 
 import chillwright.core.log.Admission;
 import chillwright.core.log.Incoming;
+import chillwright.core.log.LotId;
 import chillwright.logfile.LogIndex.Block;
 import chillwright.storage.Assessed;
 import chillwright.storage.ClashException;
@@ -188,9 +189,27 @@ final class ImportRun {
     }
   }
 
+  /**
+   * Whether what others wrote meanwhile bears on a block: its lots grew or were announced, or lead
+   * back to others. A clash of ids shows when the block is stored.
+   */
+  private static boolean isStale(Session session, Admission admission) {
+    Map<LotId, Integer> sizes =
+        session.log().sizes(admission.lots().stream().map(lot -> lot.log().lot()).toList());
+    return admission.lots().stream()
+        .anyMatch(
+            lot -> {
+              int stored = lot.log().entries().size() - lot.added().size();
+              Integer size = sizes.get(lot.log().lot());
+              boolean isSame = size == null ? stored == 0 : size > 0 && size == stored;
+              return !isSame || !lot.log().sources().isEmpty();
+            });
+  }
+
   private Admission store(Session session, Prepared block, boolean anew) {
     countOwn();
-    boolean isStale = anew || foreignWrites() != block.foreignWrites();
+    boolean isStale =
+        anew || (foreignWrites() != block.foreignWrites() && isStale(session, block.admission()));
     Admission admission = isStale ? admission(session, read(block.block())) : block.admission();
     List<Assessed> assessed = isStale ? assessed(admission) : block.assessed();
     new Recorder(session, kitchen.judge(), now).write(admission, assessed);

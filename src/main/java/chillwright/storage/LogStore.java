@@ -77,7 +77,7 @@ public final class LogStore {
    * from itself; quick where no lot of the kitchen came from another.
    */
   public Map<LotId, List<LotId>> ancestry(Collection<LotId> lots) {
-    boolean hasNone = !session.sql().fetchExists(LOT_SOURCE);
+    boolean hasNone = !session.sql().fetchExists(LOT_SOURCE, LOT_SOURCE.LOT_ID.gt(0L));
     return hasNone ? Map.of() : lineage(lots);
   }
 
@@ -145,6 +145,23 @@ public final class LogStore {
     List<Field<?>> columns = new ArrayList<>(List.of(LOT.CODE));
     columns.addAll(List.of(LOG_ENTRY.fields()));
     return DSL.select(columns);
+  }
+
+  /** How many entries each of these lots has that are known; 0 for one that was only announced. */
+  public Map<LotId, Integer> sizes(Collection<LotId> lots) {
+    Map<LotId, Integer> sizes = new HashMap<>();
+    session
+        .select(
+            "sizes of lots",
+            keys ->
+                DSL.select(LOT.CODE, DSL.max(LOG_ENTRY.SEQ))
+                    .from(LOT)
+                    .leftJoin(LOG_ENTRY)
+                    .on(LOG_ENTRY.LOT_ID.eq(LOT.ID))
+                    .where(LOT.CODE.in(keys))
+                    .groupBy(LOT.ID))
+        .forEach(texts(lots), row -> sizes.put(new LotId(row.getString(1)), row.getInt(2)));
+    return sizes;
   }
 
   /** The entry of a lot with that id. */

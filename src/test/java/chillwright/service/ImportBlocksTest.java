@@ -3,6 +3,7 @@ package chillwright.service;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chillwright.core.log.LogEntry;
+import chillwright.core.log.Problem;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.Verdict;
 import chillwright.logfile.LogFile;
@@ -137,6 +138,34 @@ class ImportBlocksTest {
         ",,,2026-03-02T11:10:00Z,correction,,freezer,,d2,d1,wrong place");
     assertThat(listed("fridge")).containsExactly("p1");
     assertThat(listed("freezer")).containsExactly("q1");
+  }
+
+  @Test
+  void what_a_phone_writes_meanwhile_counts() throws IOException {
+    String header = "lot,food,category,when,entry,temperature\n";
+    kitchen.log(header + "A,Soup,soup_or_stew,2026-03-02T10:00:00Z,cooked,180F\n");
+    Path file =
+        Files.writeString(
+            folder.resolve("late.csv"),
+            header
+                + "A,,,2026-03-02T15:00:00Z,reading,40F\n"
+                + "B,Soup,soup_or_stew,2026-03-02T10:00:00Z,cooked,180F\n");
+    Imported imported =
+        kitchen
+            .kitchen()
+            .imports()
+            .files(
+                LogFile.of(List.of(file)),
+                false,
+                (what, count) -> {
+                  if (what.equals("rows checked")) {
+                    kitchen.log(header + "A,,,2026-03-02T14:00:00Z,served,\n");
+                  }
+                });
+    assertThat(imported.problems()).extracting(Problem::code).containsExactly("lot-closed");
+    assertThat(kitchen.lot("A").entries()).hasSize(2);
+    assertThat(kitchen.lot("B").entries()).hasSize(1);
+    assertThat(changedByRecomputing()).isZero();
   }
 
   private List<String> listed(String place) {

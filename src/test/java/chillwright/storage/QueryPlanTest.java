@@ -53,6 +53,8 @@ class QueryPlanTest {
         question("keys", s -> s.lots().keys(LOTS)),
         question("codes that begin so", s -> s.lots().codesBeginning("260302-")),
         question("logs", s -> s.log().logs(LOTS)),
+        question("sizes", s -> s.log().sizes(LOTS)),
+        question("ancestry", s -> s.log().ancestry(LOTS)),
         question("descendants", s -> s.log().descendants(LOTS)),
         question("an entry", s -> s.log().entry(ENTRIES.get(0))),
         question("entries", s -> s.log().entries(ENTRIES)),
