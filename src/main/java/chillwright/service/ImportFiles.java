@@ -21,7 +21,7 @@ import java.util.Optional;
  */
 final class ImportFiles implements Closeable {
   /** Rows stored together: few enough that a write from elsewhere does not wait long for them. */
-  private static final int TOGETHER = 2000;
+  private static final int TOGETHER = 1000;
 
   private final List<String> names;
   private final Optional<LogIndex> index;
