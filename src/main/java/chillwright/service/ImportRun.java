@@ -177,25 +177,40 @@ final class ImportRun {
     return kitchen.database().writes() - ownWrites;
   }
 
+  /** Counted before the write begins: a block that is prepared meanwhile is at worst looked at. */
   private synchronized void countOwn() {
     ownWrites++;
   }
 
   private Admission store(Prepared block) {
     try {
+      countOwn();
       return kitchen.database().write(session -> store(session, block, false));
     } catch (ClashException e) {
+      countOwn();
       return kitchen.database().write(session -> store(session, block, true));
     }
   }
 
   /**
-   * Whether what others wrote meanwhile bears on a block: its lots grew or were announced, or lead
-   * back to others. A clash of ids shows when the block is stored.
+   * Whether what others wrote meanwhile may bear on a block: it has readings of places, its lots
+   * grew or were announced, lead back to others or on to others, or one of its ids was given away.
    */
   private static boolean isStale(Session session, Admission admission) {
-    Map<LotId, Integer> sizes =
-        session.log().sizes(admission.lots().stream().map(lot -> lot.log().lot()).toList());
+    List<LotId> lots = admission.lots().stream().map(lot -> lot.log().lot()).toList();
+    boolean isEntangled =
+        !admission.ofPlaces().isEmpty() || !session.log().madeFrom(lots).isEmpty();
+    return isEntangled || haveGrown(session, admission, lots) || isAnyIdTaken(session, admission);
+  }
+
+  private static boolean isAnyIdTaken(Session session, Admission admission) {
+    return admission.lots().stream()
+        .flatMap(lot -> lot.added().stream())
+        .anyMatch(entry -> session.isTaken(entry.id()));
+  }
+
+  private static boolean haveGrown(Session session, Admission admission, List<LotId> lots) {
+    Map<LotId, Integer> sizes = session.log().sizes(lots);
     return admission.lots().stream()
         .anyMatch(
             lot -> {
@@ -207,7 +222,6 @@ final class ImportRun {
   }
 
   private Admission store(Session session, Prepared block, boolean anew) {
-    countOwn();
     boolean isStale =
         anew || (foreignWrites() != block.foreignWrites() && isStale(session, block.admission()));
     Admission admission = isStale ? admission(session, read(block.block())) : block.admission();

@@ -168,6 +168,28 @@ class ImportBlocksTest {
     assertThat(changedByRecomputing()).isZero();
   }
 
+  @Test
+  void a_reading_of_a_place_that_a_phone_sends_meanwhile_is_stored_once() throws IOException {
+    String row = ",2026-03-02T15:00:00Z,reading,38F,walk-in,";
+    String header = "lot,when,entry,temperature,place,id\n";
+    Path file = Files.writeString(folder.resolve("places.csv"), header + row + "\n");
+    Imported imported =
+        kitchen
+            .kitchen()
+            .imports()
+            .files(
+                LogFile.of(List.of(file)),
+                false,
+                (what, count) -> {
+                  if (what.equals("rows checked")) {
+                    kitchen.log(header + row + "phone-1\n");
+                  }
+                });
+    assertThat(imported.readings()).isZero();
+    assertThat(imported.repeats()).isEqualTo(1);
+    assertThat(listed("walk-in")).hasSize(1);
+  }
+
   private List<String> listed(String place) {
     PlaceStore.Filter filter =
         new PlaceStore.Filter(Optional.of(place), Instant.EPOCH, kitchen.now());
