@@ -18,6 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiConsumer;
 import org.jooq.Field;
 import org.jooq.Record;
 import org.jooq.SelectSelectStep;
@@ -88,15 +89,20 @@ public final class LogStore {
     while (!next.isEmpty()) {
       next.forEach(lot -> sources.put(lot, new ArrayList<>()));
       Set<LotId> found = new LinkedHashSet<>();
-      readSources(next, sources, found);
+      sources(
+          next,
+          (lot, from) -> {
+            sources.get(lot).add(from);
+            found.add(from);
+          });
       found.removeAll(sources.keySet());
       next = found;
     }
     return sources;
   }
 
-  private void readSources(
-      Collection<LotId> lots, Map<LotId, List<LotId>> sources, Set<LotId> found) {
+  /** Tells of each of these lots and each lot it came from, in the order these were named. */
+  void sources(Collection<LotId> lots, BiConsumer<LotId, LotId> taker) {
     var source = LOT.as("source");
     session
         .select(
@@ -112,11 +118,7 @@ public final class LogStore {
                     .orderBy(LOT_SOURCE.LOT_ID, LOT_SOURCE.POSITION))
         .forEach(
             texts(lots),
-            row -> {
-              LotId from = new LotId(row.getString(2));
-              sources.get(new LotId(row.getString(1))).add(from);
-              found.add(from);
-            });
+            row -> taker.accept(new LotId(row.getString(1)), new LotId(row.getString(2))));
   }
 
   private Map<LotId, List<LogEntry>> entries(Collection<LotId> lots) {

@@ -170,26 +170,11 @@ public final class LotStore {
   }
 
   private Map<LotId, List<LotId>> sources(Collection<LotId> lots) {
-    var source = LOT.as("source");
     Map<LotId, List<LotId>> sources = new HashMap<>();
     session
-        .select(
-            "sources of lots",
-            keys ->
-                DSL.select(LOT.CODE, source.CODE)
-                    .from(LOT)
-                    .join(LOT_SOURCE)
-                    .on(LOT_SOURCE.LOT_ID.eq(LOT.ID))
-                    .join(source)
-                    .on(source.ID.eq(LOT_SOURCE.SOURCE_ID))
-                    .where(LOT.CODE.in(keys))
-                    .orderBy(LOT_SOURCE.LOT_ID, LOT_SOURCE.POSITION))
-        .forEach(
-            LogStore.texts(lots),
-            row ->
-                sources
-                    .computeIfAbsent(new LotId(row.getString(1)), lot -> new ArrayList<>())
-                    .add(new LotId(row.getString(2))));
+        .log()
+        .sources(
+            lots, (lot, from) -> sources.computeIfAbsent(lot, l -> new ArrayList<>()).add(from));
     return sources;
   }
 

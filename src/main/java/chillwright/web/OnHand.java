@@ -20,12 +20,13 @@ import java.util.Optional;
  * it is at its best until and the days it has once thawed, and never one "use by".
  */
 record OnHand(Kitchen kitchen, Instant now) {
+  private static final String NONE = "Nothing is on hand that may be used as it is.";
 
   String useFirst() {
     LotQuery query = LotQuery.ALL.in(LotOrder.USE_FIRST);
     Page<LotState> lots = kitchen.lots().list(query, Page.Wanted.first(HomePage.SHOWN));
     List<String> items = lots.items().stream().filter(this::mayBeUsed).map(this::item).toList();
-    String list = HomePage.list(items, lots.next().isPresent(), "Nothing is on hand.");
+    String list = HomePage.list(items, lots.next().isPresent(), NONE);
     return "<p>By last day; then frozen food by the day it is at its best until. Readings of a"
         + " refrigerator or freezer are shown with its lots and give no verdict on the food.</p>"
         + list;

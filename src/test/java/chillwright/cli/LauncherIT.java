@@ -18,7 +18,7 @@ import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The launcher beside the jar, with and without an archive of classes that fits. */
-@DisabledOnOs(OS.WINDOWS)
+@DisabledOnOs(value = OS.WINDOWS, disabledReason = "this launcher is a script for POSIX shells")
 class LauncherIT {
   private static final Path JAR = Path.of(System.getProperty("chillwright.jar"));
   private static final Path LAUNCHER = JAR.resolveSibling("chillwright");

@@ -104,13 +104,20 @@ final class HoldingJudge {
         Instant limit = excursion.beyond().get(0).happenedAt().plus(hold.allowed());
         Optional<LogEntry> late =
             excursion.beyond().stream().filter(r -> !r.happenedAt().isBefore(limit)).findFirst();
-        return draft.decisive(late).settled(Verdict.OUT, late.orElseThrow().happenedAt());
+        return draft
+            .evidence(excursion.before())
+            .evidence(Optional.of(excursion.beyond().get(0)))
+            .decisive(late)
+            .settled(Verdict.OUT, late.orElseThrow().happenedAt());
       }
     }
     Excursion last = excursions.get(excursions.size() - 1);
     Instant start = last.before().map(LogEntry::happenedAt).orElse(from);
     Instant lastMoment = start.plus(hold.allowed());
-    draft.decisive(Readings.last(last.beyond()));
+    draft
+        .evidence(last.before())
+        .evidence(Optional.of(last.beyond().get(0)))
+        .decisive(Readings.last(last.beyond()));
     if (!last.isOver()) {
       return draft.remark(Remark.READING_OVERDUE, true).pendingUntil(lastMoment, Verdict.NOT_SHOWN);
     }
