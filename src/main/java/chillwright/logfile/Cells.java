@@ -8,7 +8,6 @@ import chillwright.core.log.Row;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -45,24 +44,24 @@ public final class Cells {
    * @param cells text by column title; a title that is no column is a fault
    */
   public Incoming read(Map<String, String> cells, Place place) {
-    Map<Column, String> byColumn = new EnumMap<>(Column.class);
+    GivenCells given = new GivenCells(place);
     List<Problem> unknown = new ArrayList<>();
     cells.forEach(
         (title, text) -> {
           Optional<Column> column = Column.ofTitle(title);
           if (column.isPresent()) {
-            byColumn.put(column.get(), text);
+            given.put(column.get(), text);
           } else {
             unknown.add(unknownColumn(title, place.cell(title)));
           }
         });
-    Incoming read = readKnown(byColumn, place);
+    Incoming read = read(given);
     return unknown.isEmpty() ? read : refused(read, unknown);
   }
 
   /** Reads one row whose columns are known. */
-  Incoming readKnown(Map<Column, String> byColumn, Place place) {
-    return new CellReader(new GivenCells(byColumn, place), earliest, latest).read();
+  Incoming read(GivenCells given) {
+    return new CellReader(given, earliest, latest).read();
   }
 
   private static Misread refused(Incoming read, List<Problem> unknown) {

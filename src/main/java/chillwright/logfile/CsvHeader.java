@@ -6,9 +6,7 @@ import chillwright.core.log.LotId;
 import chillwright.core.log.Misread;
 import chillwright.core.log.Problem;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -76,11 +74,12 @@ record CsvHeader(List<Optional<Column>> columns, List<Problem> problems) {
   }
 
   /** The cells of a row by column, those of unknown columns left out. */
-  private Map<Column, String> byColumn(List<String> row) {
-    Map<Column, String> known = new EnumMap<>(Column.class);
+  private GivenCells given(List<String> row, Place place) {
+    GivenCells known = new GivenCells(place);
     for (int i = 0; i < columns.size(); i++) {
-      if (columns.get(i).isPresent()) {
-        known.put(columns.get(i).get(), row.get(i));
+      Optional<Column> column = columns.get(i);
+      if (column.isPresent()) {
+        known.put(column.get(), row.get(i));
       }
     }
     return known;
@@ -88,9 +87,7 @@ record CsvHeader(List<Optional<Column>> columns, List<Problem> problems) {
 
   /** Reads a row by these columns. */
   Incoming row(List<String> row, Place place, Cells cells) {
-    return row.size() == columns.size()
-        ? cells.readKnown(byColumn(row), place)
-        : wrongCount(row, place);
+    return row.size() == columns.size() ? cells.read(given(row, place)) : wrongCount(row, place);
   }
 
   private Misread wrongCount(List<String> given, Place place) {

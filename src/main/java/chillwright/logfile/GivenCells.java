@@ -12,9 +12,12 @@ final class GivenCells {
   private final Place place;
   private final List<Problem> problems = new ArrayList<>(0);
 
-  GivenCells(Map<Column, String> cells, Place place) {
-    cells.forEach((column, text) -> this.cells.put(column, Texts.trimmed(text)));
+  GivenCells(Place place) {
     this.place = place;
+  }
+
+  void put(Column column, String text) {
+    cells.put(column, Texts.trimmed(text));
   }
 
   Problem.Where row() {

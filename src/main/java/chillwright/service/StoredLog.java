@@ -63,6 +63,11 @@ final class StoredLog implements Stored {
   }
 
   @Override
+  public boolean hasIdBeginning(String start) {
+    return session.isAnyTaken(start);
+  }
+
+  @Override
   public List<LogEntry> ofPlaces(Instant happenedAt) {
     return session.places().at(happenedAt);
   }

@@ -69,10 +69,19 @@ public final class Session {
 
   /** Whether an entry of a lot or of a place has that id; quick, since an import asks it often. */
   public boolean isTaken(EntryId id) {
+    return ids().has(id);
+  }
+
+  /** Whether any entry of a lot or of a place has an id that begins so. */
+  public boolean isAnyTaken(String start) {
+    return ids().hasBeginning(start);
+  }
+
+  private TakenIds ids() {
     if (ids == null) {
       ids = new TakenIds(connection, sql);
     }
-    return ids.has(id);
+    return ids;
   }
 
   DSLContext sql() {

@@ -1,6 +1,7 @@
 package chillwright.core.log;
 
 import chillwright.core.log.IntakeFaults.Fault;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -39,7 +40,8 @@ final class CorrectionRows {
 
   /** Checks the new corrections of a lot; those with a fault are taken out of it. */
   void check(LotDraft draft) {
-    List<NewRow> corrections = draft.rows().stream().filter(NewRow::isCorrection).toList();
+    List<NewRow> corrections = new ArrayList<>(draft.rows());
+    corrections.removeIf(row -> !row.isCorrection());
     if (corrections.isEmpty()) {
       return;
     }

@@ -16,15 +16,18 @@ public final class Corrections {
 
   private Corrections(List<LogEntry> entries) {
     for (LogEntry entry : entries) {
-      entry
-          .corrects()
-          .ifPresent(target -> byTarget.computeIfAbsent(target, t -> new ArrayList<>()).add(entry));
+      if (entry.corrects().isPresent()) {
+        byTarget.computeIfAbsent(entry.corrects().get(), t -> new ArrayList<>()).add(entry);
+      }
     }
   }
 
   /** The entries that stand, corrected, without the corrections; in the order given. */
   public static List<LogEntry> applied(List<LogEntry> entries) {
     Corrections corrections = new Corrections(entries);
+    if (corrections.byTarget.isEmpty()) {
+      return List.copyOf(entries);
+    }
     return entries.stream()
         .filter(entry -> entry.word() != Word.CORRECTION)
         .map(corrections::standing)

@@ -21,22 +21,27 @@ record Descent(
     Optional<Instant> used,
     List<LotId> sources) {
   static Descent of(LotId lot, List<LogEntry> entries, Optional<EntryId> first) {
-    Optional<LogEntry> written =
-        entries.stream().filter(entry -> first.filter(entry.id()::equals).isPresent()).findFirst();
+    Optional<LogEntry> written = first.flatMap(id -> find(id, entries));
     if (written.isEmpty()) {
       return new Descent(lot, entries, Set.of(), Optional.empty(), List.of());
     }
     LogEntry corrected =
-        Corrections.applied(entries).stream()
-            .filter(entry -> entry.id().equals(written.get().id()))
-            .findFirst()
-            .orElse(written.get());
+        find(written.get().id(), Corrections.applied(entries)).orElse(written.get());
     Set<Details> firsts =
         corrected.details().equals(written.get().details())
             ? Set.of(corrected.details())
             : Set.of(written.get().details(), corrected.details());
     return new Descent(
         lot, entries, firsts, Optional.of(corrected.happenedAt()), corrected.details().from());
+  }
+
+  private static Optional<LogEntry> find(EntryId id, List<LogEntry> entries) {
+    for (LogEntry entry : entries) {
+      if (entry.id().equals(id)) {
+        return Optional.of(entry);
+      }
+    }
+    return Optional.empty();
   }
 
   static Descent of(LotLog log) {

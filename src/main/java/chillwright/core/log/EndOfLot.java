@@ -1,6 +1,7 @@
 package chillwright.core.log;
 
 import chillwright.core.log.IntakeFaults.Fault;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -39,10 +40,14 @@ final class EndOfLot {
     EntryId first = draft.firstId().get();
     List<LogEntry> standing = Corrections.applied(entries);
     EndOfLot end = new EndOfLot(draft, faults);
-    standing.stream()
-        .filter(entry -> entry.id().equals(first) && !Portions.isOutgoing(entry.word()))
-        .forEach(entry -> end.left = entry.details().portions());
-    standing.stream().sorted(IN_TIME).forEach(end::follow);
+    for (LogEntry entry : standing) {
+      if (entry.id().equals(first) && !Portions.isOutgoing(entry.word())) {
+        end.left = entry.details().portions();
+      }
+    }
+    List<LogEntry> inTime = new ArrayList<>(standing);
+    inTime.sort(IN_TIME);
+    inTime.forEach(end::follow);
   }
 
   private static boolean takesAll(LogEntry entry) {

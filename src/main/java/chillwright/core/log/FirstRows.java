@@ -1,7 +1,7 @@
 package chillwright.core.log;
 
 import chillwright.core.log.IntakeFaults.Fault;
-import java.util.Comparator;
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -25,7 +25,8 @@ final class FirstRows {
     if (draft.isStored()) {
       return;
     }
-    List<NewRow> rows = draft.rows().stream().filter(row -> !row.isCorrection()).toList();
+    List<NewRow> rows = new ArrayList<>(draft.rows());
+    rows.removeIf(NewRow::isCorrection);
     if (rows.isEmpty()) {
       draft.blame();
       return;
@@ -45,8 +46,12 @@ final class FirstRows {
    */
   private static NewRow firstOf(List<NewRow> rows) {
     NewRow written = rows.get(0);
-    NewRow earliest =
-        rows.stream().min(Comparator.comparing((NewRow row) -> row.row().when())).orElse(written);
+    NewRow earliest = written;
+    for (NewRow row : rows) {
+      if (row.row().when().isBefore(earliest.row().when())) {
+        earliest = row;
+      }
+    }
     return saysWhatItIs(earliest.details()) ? earliest : written;
   }
 

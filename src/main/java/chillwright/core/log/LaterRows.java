@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /**
  * Compares what later rows say of food, category and sources with the lot's first row. People fill
@@ -32,14 +31,15 @@ final class LaterRows {
     Set<String> categories = said(draft.id(), Details::category);
     Set<Set<LotId>> sources = new HashSet<>();
     descents.get(draft.id()).firsts().forEach(first -> sources.add(Set.copyOf(first.from())));
-    Stream.concat(draft.rows().stream(), draft.repeats().stream())
-        .filter(row -> !row.isCorrection() && !draft.isNewFirst(row))
-        .forEach(
-            row -> {
-              compare(draft, row, "food", row.details().food(), foods);
-              compare(draft, row, "category", row.details().category(), categories);
-              compareSources(draft, row, sources);
-            });
+    for (Collection<NewRow> rows : List.of(draft.rows(), draft.repeats())) {
+      for (NewRow row : rows) {
+        if (!row.isCorrection() && !draft.isNewFirst(row)) {
+          compare(draft, row, "food", row.details().food(), foods);
+          compare(draft, row, "category", row.details().category(), categories);
+          compareSources(draft, row, sources);
+        }
+      }
+    }
   }
 
   /** What the first row says, as written and as corrected, or what it takes over; maybe nothing. */

@@ -174,9 +174,11 @@ final class LotDraft implements Page {
   private List<LogEntry> added(Instant writtenAt) {
     List<LogEntry> added = new ArrayList<>();
     newFirst.ifPresent(first -> added.add(first.entry(writtenAt)));
-    rows.values().stream()
-        .filter(row -> !isNewFirst(row))
-        .forEach(row -> added.add(row.laterEntry(writtenAt)));
+    for (NewRow row : rows.values()) {
+      if (!isNewFirst(row)) {
+        added.add(row.laterEntry(writtenAt));
+      }
+    }
     return added;
   }
 

@@ -13,6 +13,9 @@ import java.util.Set;
 
 /** Sorts incoming rows by lot, sets repeats aside, and sees to it that every entry has an id. */
 final class Sorting {
+  /** Of the number at the end of a made id; a longer start is cut. */
+  private static final int MOST_DIGITS = 10;
+
   private final Stored stored;
   private final IntakeFaults faults;
   private final Map<LotId, LotDraft> lots = new LinkedHashMap<>();
@@ -20,6 +23,7 @@ final class Sorting {
   private final Map<EntryId, NewRow> byId = new HashMap<>();
   private final Set<EntryId> givenIds = new HashSet<>();
   private final Set<EntryId> misreadIds = new HashSet<>();
+  private final Map<String, Boolean> startsStored = new HashMap<>();
   private final Map<LotId, Set<String>> files = new HashMap<>();
   private final Set<String> lostFiles = new HashSet<>();
   private final List<Optional<EntryId>> ids = new ArrayList<>();
@@ -143,22 +147,30 @@ final class Sorting {
 
   private EntryId madeId(Row row, Page page) {
     String start = page.idStart(row);
+    boolean mayBeStored = startsStored.computeIfAbsent(start, this::isAnyStored);
     for (int number = page.nextNumber(); ; number++) {
       String end = "." + number;
       int room = LotId.LONGEST - end.length();
       EntryId id = new EntryId(start.substring(0, Math.min(start.length(), room)) + end);
-      if (!isUsed(id, page)) {
+      if (!isUsedHere(id) && !(mayBeStored && isStored(id, page))) {
         return id;
       }
     }
   }
 
-  private boolean isUsed(EntryId id, Page page) {
-    return givenIds.contains(id)
-        || misreadIds.contains(id)
-        || byId.containsKey(id)
-        || page.storedEntry(id).isPresent()
-        || stored.entry(id).isPresent();
+  /** Asked once for a lot, so that its ids need not be looked up one by one where it is new. */
+  private boolean isAnyStored(String start) {
+    String dotted = start + ".";
+    return stored.hasIdBeginning(
+        dotted.substring(0, Math.min(dotted.length(), LotId.LONGEST - MOST_DIGITS - 1)));
+  }
+
+  private boolean isUsedHere(EntryId id) {
+    return givenIds.contains(id) || misreadIds.contains(id) || byId.containsKey(id);
+  }
+
+  private boolean isStored(EntryId id, Page page) {
+    return page.storedEntry(id).isPresent() || stored.entry(id).isPresent();
   }
 
   Map<LotId, LotDraft> lots() {

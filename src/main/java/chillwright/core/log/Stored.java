@@ -25,6 +25,11 @@ public interface Stored {
         }
 
         @Override
+        public boolean hasIdBeginning(String start) {
+          return false;
+        }
+
+        @Override
         public List<LogEntry> ofPlaces(Instant happenedAt) {
           return List.of();
         }
@@ -38,6 +43,9 @@ public interface Stored {
 
   /** The entry with that id, of a lot or of a place. */
   Optional<Found> entry(EntryId id);
+
+  /** Whether any entry, of a lot or of a place, has an id that begins so. */
+  boolean hasIdBeginning(String start);
 
   /** The entries of places (readings and their corrections) that happened at that moment. */
   List<LogEntry> ofPlaces(Instant happenedAt);

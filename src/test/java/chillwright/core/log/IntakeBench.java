@@ -140,6 +140,14 @@ final class IntakeBench implements Stored {
   }
 
   @Override
+  public boolean hasIdBeginning(String start) {
+    return Stream.concat(
+            lots.values().stream().flatMap(log -> log.entries().stream()).map(LogEntry::id),
+            ofPlaces.keySet().stream())
+        .anyMatch(id -> id.text().startsWith(start));
+  }
+
+  @Override
   public List<LogEntry> ofPlaces(Instant happenedAt) {
     return ofPlaces.values().stream()
         .filter(entry -> entry.happenedAt().equals(happenedAt))
