@@ -13,13 +13,13 @@ import java.util.Optional;
  * The plain answer to "may I freeze it again?", with the figures of the rule set: food that kept
  * ice crystals, or stayed at the cold limit, may be; food that was warmer for too long may not.
  */
-final class Refreezing {
+public final class Refreezing {
   private static final String NEVER = "; ice cream that softened may not";
 
   private Refreezing() {}
 
   /** What the rule set says of food that thawed; empty where it leaves that open. */
-  static Optional<String> advice(RuleSet rules) {
+  public static Optional<String> advice(RuleSet rules) {
     return rules.rules(Occasion.FROZEN).stream()
         .filter(rule -> rule.shape() instanceof Hold)
         .findFirst()

@@ -3,8 +3,12 @@ package chillwright.web;
 import chillwright.service.AccessKeys;
 import chillwright.web.answers.Answers;
 import chillwright.web.answers.Answers.Fault;
+import chillwright.web.pages.EnterPage;
+import chillwright.web.pages.PageRoutes;
 import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
 import io.javalin.http.Header;
+import io.javalin.http.HttpStatus;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.UnknownHostException;
@@ -41,7 +45,7 @@ final class Guard {
     safeHeaders(context);
     requireKnownMethod(context.req().getMethod());
     requireOwnNames(context);
-    if (!context.path().equals(Routes.HEALTH)) {
+    if (!context.path().equals(Routes.HEALTH) && !PageRoutes.OPEN.contains(context.path())) {
       requireKey(context);
     }
   }
@@ -97,7 +101,16 @@ final class Guard {
     if (keys.isEmpty()) {
       return;
     }
+    Optional<String> entered = Optional.ofNullable(context.cookie(EnterPage.COOKIE));
+    if (entered.filter(keys.get()::isKey).isPresent()) {
+      return;
+    }
     Optional<String> given = Optional.ofNullable(context.header(Header.AUTHORIZATION));
+    if (given.isEmpty() && isPage(context)) {
+      context.redirect(EnterPage.ADDRESS, HttpStatus.SEE_OTHER);
+      context.skipRemainingHandlers();
+      return;
+    }
     if (given.isEmpty()) {
       throw noKey("Bearer realm=\"chillwright\"", "missing-key");
     }
@@ -105,6 +118,11 @@ final class Guard {
     if (!bearer.matches() || !keys.get().isKey(bearer.group(1))) {
       throw noKey("Bearer realm=\"chillwright\", error=\"invalid_token\"", "unknown-key");
     }
+  }
+
+  /** A person who opens a page is shown where to give the key. */
+  private static boolean isPage(Context context) {
+    return context.method() == HandlerType.GET && !context.path().startsWith("/api/");
   }
 
   /** What was given is not repeated: it may be a key with a slip in it. */

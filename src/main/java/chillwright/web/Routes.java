@@ -1,6 +1,7 @@
 package chillwright.web;
 
 import chillwright.service.Kitchen;
+import chillwright.web.pages.PageRoutes;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Handler;
 
@@ -19,10 +20,10 @@ final class Routes {
   static void register(RoutesConfig routes, Kitchen kitchen, Guard guard) {
     routes.before(guard::check);
     Problems.register(routes);
+    PageRoutes.register(routes, kitchen);
     Freshness freshness = new Freshness(kitchen);
     new Routes(routes)
         .all(
-            new HomePage(kitchen),
             new KitchenHandlers(kitchen),
             new LotHandlers(kitchen, freshness),
             new PlaceHandlers(kitchen),
@@ -32,15 +33,12 @@ final class Routes {
   }
 
   private void all(
-      HomePage page,
       KitchenHandlers kitchen,
       LotHandlers lots,
       PlaceHandlers places,
       ReportHandlers reports,
       CheckHandlers checks,
       ImportHandlers imports) {
-    get("/", page::show);
-
     get(API + "/kitchen", kitchen::kitchen);
     get(HEALTH, kitchen::health);
     get(API + "/openapi.json", kitchen::openApi);

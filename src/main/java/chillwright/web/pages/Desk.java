@@ -1,0 +1,103 @@
+package chillwright.web.pages;
+
+import chillwright.service.Kitchen;
+import chillwright.service.Settings;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** What every page needs: the kitchen, who asks, and the frame around the answer. */
+final class Desk {
+  private static final String POLICY =
+      "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self'; connect-src 'self';"
+          + " form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+
+  private final Kitchen kitchen;
+
+  Desk(Kitchen kitchen) {
+    this.kitchen = kitchen;
+  }
+
+  Kitchen kitchen() {
+    return kitchen;
+  }
+
+  Visitor visitor(Context context) {
+    return Visitor.of(context, kitchen.settings().scale());
+  }
+
+  Frame frame(Visitor visitor, String titleKey, String here, List<String> notices) {
+    return titled(visitor, visitor.say(titleKey), here, notices);
+  }
+
+  /** A frame whose title is no text of ours, such as the name of a food. */
+  Frame titled(Visitor visitor, String title, String here, List<String> notices) {
+    Settings settings = kitchen.settings();
+    return new Frame(
+        visitor,
+        title,
+        settings.name().orElse(visitor.say("kitchen.unnamed")),
+        here,
+        moment(kitchen.now(), visitor),
+        visitor.say(
+            "frame.judged-by",
+            settings.ruleBook().title(),
+            settings.ruleBook().version(),
+            settings.ruleBook().defers().strip()),
+        notices);
+  }
+
+  /** Day and time of day as the person reads them. */
+  String moment(Instant moment, Visitor visitor) {
+    return DateTimeFormatter.ofPattern("EEE d MMM, HH:mm", visitor.language().locale())
+        .withZone(zone())
+        .format(moment);
+  }
+
+  /** The time of day, with the day where it is not today. */
+  String clock(Instant moment, Visitor visitor) {
+    LocalDate today = LocalDate.ofInstant(kitchen.now(), zone());
+    return LocalDate.ofInstant(moment, zone()).equals(today)
+        ? DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT).withZone(zone()).format(moment)
+        : moment(moment, visitor);
+  }
+
+  ZoneId zone() {
+    return kitchen.zone();
+  }
+
+  void answer(Context context, String page) {
+    answer(context, HttpStatus.OK, page);
+  }
+
+  void answer(Context context, HttpStatus status, String page) {
+    context.header("Content-Security-Policy", POLICY);
+    context.status(status).contentType("text/html; charset=utf-8").result(page);
+  }
+
+  /**
+   * Whether a form came from a page of ours; one that did not is answered here.
+   *
+   * @return empty if the form is not to be taken
+   */
+  Optional<Form> form(Context context) {
+    Visitor visitor = visitor(context);
+    Form form = new Form(context.formParamMap());
+    if (form.text("token").equals(visitor.token())) {
+      return Optional.of(form);
+    }
+    fault(context, visitor, HttpStatus.FORBIDDEN, "fault.form-old");
+    return Optional.empty();
+  }
+
+  void fault(Context context, Visitor visitor, HttpStatus status, String key, Object... filled) {
+    Frame frame = frame(visitor, "fault.title", "", List.of());
+    answer(context, status, Templates.PAGES.fault(frame, visitor.say(key, filled)).render());
+  }
+}

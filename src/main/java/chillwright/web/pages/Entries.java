@@ -1,0 +1,105 @@
+package chillwright.web.pages;
+
+import chillwright.core.log.Corrections;
+import chillwright.core.log.Details;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.Mark;
+import chillwright.core.log.Word;
+import chillwright.core.measure.Temperature;
+import chillwright.core.measure.Temperature.Scale;
+import chillwright.service.Places.PlaceReading;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** Entries in words, the corrected ones with what they said before. */
+final class Entries {
+  private final Desk desk;
+  private final Visitor visitor;
+  private final List<LogEntry> all;
+
+  /**
+   * @param all entries of the lot as they were written, corrections included
+   */
+  Entries(Desk desk, Visitor visitor, List<LogEntry> all) {
+    this.desk = desk;
+    this.visitor = visitor;
+    this.all = all;
+  }
+
+  /** The newest first; corrections stand beside what they correct. */
+  List<LotPageView.Entry> shown() {
+    List<LotPageView.Entry> shown = new ArrayList<>();
+    for (LogEntry entry : all) {
+      if (entry.word() != Word.CORRECTION) {
+        shown.add(0, shown(entry));
+      }
+    }
+    return shown;
+  }
+
+  private LotPageView.Entry shown(LogEntry entry) {
+    List<LogEntry> corrections =
+        all.stream()
+            .filter(other -> other.corrects().filter(entry.id()::equals).isPresent())
+            .toList();
+    Optional<LogEntry> standing = Corrections.standing(entry, all);
+    String now = standing.map(this::text).orElse(visitor.say("lot.void"));
+    return new LotPageView.Entry(
+        entry.id().text(),
+        entry.happenedAt().toString(),
+        desk.moment(entry.happenedAt(), visitor),
+        entry.word().text(),
+        now,
+        corrections.isEmpty() ? "" : visitor.say("lot.was", text(entry)),
+        corrections.stream().map(this::why).collect(Collectors.joining("; ")),
+        letter(entry),
+        true);
+  }
+
+  private String letter(LogEntry entry) {
+    return entry
+        .temperature()
+        .map(read -> read.scale() == Scale.CELSIUS ? "C" : "F")
+        .orElse(visitor.scaleLetter());
+  }
+
+  private String why(LogEntry correction) {
+    return visitor.say(
+        "lot.corrected",
+        correction.by().orElse("-"),
+        desk.moment(correction.writtenAt(), visitor),
+        correction.note().orElse("-"));
+  }
+
+  /** What an entry says besides its word. */
+  String text(LogEntry entry) {
+    Details details = entry.details();
+    List<String> parts = new ArrayList<>();
+    details.temperature().map(Temperature::text).ifPresent(parts::add);
+    details.how().ifPresent(how -> parts.add(visitor.say("how." + how.text())));
+    details.place().ifPresent(parts::add);
+    details.air().ifPresent(air -> parts.add(visitor.say("entry.air") + " " + air.text()));
+    details.portions().ifPresent(count -> parts.add(visitor.say("entry.portions") + " " + count));
+    details.to().ifPresent(to -> parts.add(visitor.say("entry.to") + " " + to));
+    details.until().ifPresent(until -> parts.add(mark(until)));
+    details.probe().ifPresent(probe -> parts.add(visitor.say("entry.probe") + " " + probe));
+    entry.by().ifPresent(parts::add);
+    entry.note().ifPresent(parts::add);
+    return String.join(", ", parts);
+  }
+
+  private String mark(Mark until) {
+    return until instanceof Mark.Day day
+        ? day.date().toString()
+        : desk.moment(((Mark.Time) until).at(), visitor);
+  }
+
+  /** A reading of a place that the lot was in. */
+  String text(PlaceReading reading) {
+    LogEntry shown = reading.standing().orElse(reading.written());
+    String words = reading.standing().isPresent() ? text(shown) : visitor.say("lot.void");
+    return desk.moment(shown.happenedAt(), visitor) + ": " + words;
+  }
+}

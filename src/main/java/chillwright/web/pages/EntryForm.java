@@ -1,0 +1,159 @@
+package chillwright.web.pages;
+
+import chillwright.core.log.Incoming;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.Misread;
+import chillwright.core.log.Problem;
+import chillwright.core.log.Row;
+import chillwright.core.measure.Temperature;
+import chillwright.core.measure.Temperature.Scale;
+import chillwright.logfile.Cells;
+import chillwright.logfile.Column;
+import chillwright.logfile.Place;
+import chillwright.service.OnceKey;
+import java.nio.charset.StandardCharsets;
+import java.time.DateTimeException;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+
+/**
+ * A form that says what happened to a lot: its fields are named as the columns of a log file, and
+ * read by the same class. A figure may be written without its scale, which the form sends beside
+ * it; a decimal comma is taken, since some phones offer no dot; a blank time is now.
+ */
+final class EntryForm {
+  private static final List<Column> TAKEN =
+      List.of(
+          Column.ENTRY,
+          Column.TEMPERATURE,
+          Column.HOW,
+          Column.PLACE,
+          Column.AIR,
+          Column.PORTIONS,
+          Column.FROM,
+          Column.TO,
+          Column.PROBE,
+          Column.BY,
+          Column.NOTE,
+          Column.CORRECTS,
+          Column.FOOD,
+          Column.CATEGORY);
+
+  /** A reading so far from the one before, so soon after it, is asked about. */
+  private static final double FAR_CELSIUS = 22;
+
+  private static final Duration SOON = Duration.ofMinutes(30);
+
+  private final Form form;
+  private final ZoneId zone;
+  private final Instant now;
+
+  EntryForm(Form form, ZoneId zone, Instant now) {
+    this.form = form;
+    this.zone = zone;
+    this.now = now;
+  }
+
+  /** The row it makes, or all that is wrong with its fields. */
+  Incoming row(String lot) {
+    Map<String, String> cells = new LinkedHashMap<>();
+    cells.put(Column.LOT.title(), lot);
+    for (Column column : TAKEN) {
+      cells.put(column.title(), cell(column));
+    }
+    cells.put(Column.WHEN.title(), when());
+    return new Cells(now).read(cells, Place.object(""));
+  }
+
+  private String cell(Column column) {
+    String given = form.text(column.title());
+    boolean isFigure = column == Column.TEMPERATURE || column == Column.AIR;
+    if (given.isEmpty() || !isFigure) {
+      return given;
+    }
+    String dotted = given.replace(',', '.');
+    char last = dotted.charAt(dotted.length() - 1);
+    return Character.isDigit(last) ? dotted + form.text("scale") : dotted;
+  }
+
+  /** A moment that the outbox noted, a time of the kitchen's zone that was typed, or now. */
+  private String when() {
+    String typed = form.text("when");
+    if (typed.isEmpty()) {
+      return form.has("at") ? form.text("at") : now.toString();
+    }
+    try {
+      return LocalDateTime.parse(typed).atZone(zone).toInstant().toString();
+    } catch (DateTimeException e) {
+      return typed;
+    }
+  }
+
+  static List<String> faults(List<Problem> problems) {
+    return problems.stream().map(Problem::says).toList();
+  }
+
+  static List<String> faults(Incoming row) {
+    return row instanceof Misread misread ? faults(misread.problems()) : List.of();
+  }
+
+  /** Makes the same form, sent twice, count once. */
+  Optional<OnceKey> once(String address) {
+    if (!form.has("once")) {
+      return Optional.empty();
+    }
+    Map<String, String> sent = new TreeMap<>(form.all());
+    sent.remove("token");
+    sent.remove("once");
+    byte[] bytes = sent.toString().getBytes(StandardCharsets.UTF_8);
+    return Optional.of(OnceKey.of(form.text("once"), "POST " + address, bytes));
+  }
+
+  /**
+   * A question about a reading that can hardly be, such as one in the wrong scale or with a digit
+   * missing; common practice, no source, and never more than a question.
+   *
+   * @param readings the readings of the lot so far, in order of time
+   */
+  Optional<String> doubt(Incoming incoming, List<LogEntry> readings, Desk desk, Visitor visitor) {
+    boolean isSure = form.has("sure");
+    if (isSure || readings.isEmpty() || !(incoming instanceof Row row)) {
+      return Optional.empty();
+    }
+    Optional<Temperature> given = row.details().temperature();
+    LogEntry last = readings.get(readings.size() - 1);
+    Temperature before = last.temperature().orElseThrow();
+    if (given.isEmpty()) {
+      return Optional.empty();
+    }
+    if (given.get().scale() != before.scale()) {
+      return Optional.of(visitor.say("entry.doubt.scale", given.get().text(), before.text()));
+    }
+    boolean isSoon = Duration.between(last.happenedAt(), row.when()).compareTo(SOON) <= 0;
+    double apart = Math.abs(given.get().celsiusDegrees() - before.celsiusDegrees());
+    return isSoon && apart > FAR_CELSIUS
+        ? Optional.of(
+            visitor.say(
+                "entry.doubt",
+                given.get().text(),
+                before.text(),
+                desk.clock(last.happenedAt(), visitor)))
+        : Optional.empty();
+  }
+
+  /** What was filled in, to be shown again. */
+  Map<String, String> fields() {
+    return form.all();
+  }
+
+  static String letter(Scale scale) {
+    return scale == Scale.CELSIUS ? "C" : "F";
+  }
+}

@@ -1,0 +1,45 @@
+package chillwright.web.pages;
+
+import java.util.List;
+import java.util.Map;
+
+/**
+ * What a form shows when it is opened, or shown again because something in it was wrong.
+ *
+ * @param fields what was filled in
+ * @param faults every one, in words
+ * @param doubt a question that the person must answer with a tick; blank for none
+ */
+public record Filled(Map<String, String> fields, List<String> faults, String doubt) {
+  public Filled {
+    fields = Map.copyOf(fields);
+    faults = List.copyOf(faults);
+  }
+
+  static Filled with(Map<String, String> fields) {
+    return new Filled(fields, List.of(), "");
+  }
+
+  public String given(String name) {
+    return fields.getOrDefault(name, "");
+  }
+
+  public boolean has(String name) {
+    return !given(name).isEmpty();
+  }
+
+  public boolean isScale(String letter) {
+    return given("scale").equals(letter);
+  }
+
+  /** Whether the part of the form that is folded away holds something. */
+  public boolean isOpen() {
+    return fields.entrySet().stream()
+        .anyMatch(
+            field ->
+                !field.getValue().isEmpty()
+                    && !field.getKey().equals("entry")
+                    && !field.getKey().equals("temperature")
+                    && !field.getKey().equals("scale"));
+  }
+}

@@ -1,0 +1,69 @@
+package chillwright.web.pages;
+
+import java.util.List;
+
+/**
+ * What stands around every page.
+ *
+ * @param title of the page
+ * @param kitchen its name
+ * @param here the address of the page, so that the list of pages can mark it
+ * @param clock the moment it was made, in the kitchen's zone
+ * @param judgedBy the rule set, and that others decide
+ * @param notices what came of what the person just did
+ */
+public record Frame(
+    Visitor visitor,
+    String title,
+    String kitchen,
+    String here,
+    String clock,
+    String judgedBy,
+    List<String> notices) {
+  public Frame {
+    notices = List.copyOf(notices);
+  }
+
+  /** A text of the pages in this person's language. */
+  public String say(String key, Object... filled) {
+    return visitor.say(key, filled);
+  }
+
+  /** A page that can be gone to from everywhere. */
+  public record Link(String address, String key) {}
+
+  private static final List<Link> PAGES =
+      List.of(
+          new Link(NowPage.ADDRESS, "page.now"),
+          new Link(NewBatchPage.ADDRESS, "page.new-batch"),
+          new Link(LotsPages.ON_HAND, "page.on-hand"),
+          new Link(KeepsPage.ADDRESS, "page.keeps"),
+          new Link(LotsPages.ALL, "page.lots"),
+          new Link(RecordPage.ADDRESS, "page.record"),
+          new Link(RulesPage.ADDRESS, "page.kitchen"));
+
+  public List<Link> pages() {
+    return PAGES;
+  }
+
+  public List<Language> languages() {
+    return List.of(Language.values());
+  }
+
+  public String css() {
+    return Faces.CSS.address();
+  }
+
+  public String script() {
+    return Faces.SCRIPT.address();
+  }
+
+  /** A new text for each form, so that sending it twice counts once. */
+  public String once() {
+    return Visitor.random();
+  }
+
+  public boolean isHere(String address) {
+    return here.equals(address);
+  }
+}

@@ -1,0 +1,162 @@
+package chillwright.web.pages;
+
+import chillwright.core.log.Category;
+import chillwright.core.rules.Occasion;
+import chillwright.core.rules.Rule;
+import chillwright.core.rules.RuleSet;
+import chillwright.core.rules.Shape.TimeAlone;
+import chillwright.print.Figures;
+import chillwright.print.KeepText;
+import chillwright.print.Refreezing;
+import chillwright.rulebook.RuleBook;
+import chillwright.service.KeepQuestion;
+import io.javalin.http.Context;
+import java.time.DateTimeException;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** The home cook's questions: how long it keeps, whether it may be eaten, or frozen again. */
+final class KeepsPage {
+  static final String ADDRESS = "/keeps";
+
+  private static final List<String> FIELDS =
+      List.of("category", "made", "frozen", "thawed", "opened", "until", "hours", "hot");
+  private static final String HOME = "us-home";
+
+  private final Desk desk;
+
+  KeepsPage(Desk desk) {
+    this.desk = desk;
+  }
+
+  void show(Context context) {
+    Visitor visitor = desk.visitor(context);
+    Map<String, String> fields = new HashMap<>();
+    for (String name : FIELDS) {
+      Optional.ofNullable(context.queryParam(name))
+          .ifPresent(text -> fields.put(name, text.strip()));
+    }
+    Frame frame = desk.frame(visitor, "page.keeps", ADDRESS, List.of());
+    desk.answer(context, Templates.PAGES.keeps(frame, view(fields, visitor)).render());
+  }
+
+  private KeepsView view(Map<String, String> fields, Visitor visitor) {
+    List<String> faults = new ArrayList<>();
+    Optional<Asked> asked = asked(fields, visitor, faults);
+    return new KeepsView(
+        new Filled(fields, faults, ""),
+        new Known(desk.kitchen()).categories(),
+        asked.map(a -> a.category().title()).orElse(""),
+        asked.map(a -> a.says(visitor)).orElse(List.of()),
+        asked.map(a -> a.answer().keeping().because()).orElse(List.of()),
+        asked.map(Asked::source).orElse(""),
+        leftOut(fields, visitor),
+        refreezing());
+  }
+
+  /** A question with its answer. */
+  private record Asked(Category category, KeepQuestion.Answer answer, KeepText text) {
+    List<String> says(Visitor visitor) {
+      List<String> says = text.says(answer.rules());
+      return says.isEmpty() ? List.of(visitor.say("keeps.no-date")) : says;
+    }
+
+    String source() {
+      String note = category.note().map(words -> words + " ").orElse("");
+      return note
+          + category.source()
+          + " · "
+          + answer.rules().id()
+          + ", "
+          + answer.rules().version();
+    }
+  }
+
+  private Optional<Asked> asked(Map<String, String> fields, Visitor visitor, List<String> faults) {
+    String key = fields.getOrDefault("category", "");
+    if (key.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<Category> category = desk.kitchen().library().keepingList().category(key);
+    if (category.isEmpty()) {
+      faults.add(visitor.say("keeps.unknown", key));
+      return Optional.empty();
+    }
+    KeepQuestion question =
+        new KeepQuestion(
+            category.get(),
+            date(fields, "made", visitor, faults),
+            date(fields, "opened", visitor, faults),
+            date(fields, "until", visitor, faults),
+            date(fields, "frozen", visitor, faults),
+            date(fields, "thawed", visitor, faults));
+    question
+        .wrongDates()
+        .forEach(
+            wrong ->
+                faults.add(
+                    visitor.say(
+                        "keeps.wrong-date",
+                        visitor.say("keeps." + wrong.name()),
+                        wrong.given(),
+                        wrong.says())));
+    if (!faults.isEmpty()) {
+      return Optional.empty();
+    }
+    Instant now = desk.kitchen().now();
+    KeepQuestion.Answer answer =
+        question.answer(
+            desk.kitchen().judge().book(), desk.zone(), LocalDate.ofInstant(now, desk.zone()));
+    KeepText text = new KeepText(category.get(), answer.keeping(), desk.zone(), now);
+    return Optional.of(new Asked(category.get(), answer, text));
+  }
+
+  private static Optional<LocalDate> date(
+      Map<String, String> fields, String name, Visitor visitor, List<String> faults) {
+    String given = fields.getOrDefault(name, "");
+    if (given.isEmpty()) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(LocalDate.parse(given));
+    } catch (DateTimeException e) {
+      faults.add(visitor.say("keeps.bad-date", given));
+      return Optional.empty();
+    }
+  }
+
+  private Optional<RuleSet> home() {
+    LocalDate today = LocalDate.ofInstant(desk.kitchen().now(), desk.zone());
+    return desk.kitchen().library().ruleBook(HOME).map((RuleBook book) -> book.on(today));
+  }
+
+  /**
+   * By the home rules, which judge by time alone; a business logs the food and its temperatures.
+   */
+  private String leftOut(Map<String, String> fields, Visitor visitor) {
+    String given = fields.getOrDefault("hours", "").replace(',', '.');
+    Optional<Rule> rule = home().flatMap(rules -> rules.rule(Occasion.SET_OUT));
+    if (given.isEmpty() || rule.isEmpty()) {
+      return "";
+    }
+    if (!given.matches("\\d{1,3}(\\.\\d{1,3})?|1000")) {
+      return visitor.say("left.wrong");
+    }
+    TimeAlone limit = (TimeAlone) rule.get().shape();
+    boolean isHot = fields.containsKey("hot");
+    Duration within = isHot ? limit.withinHotAir().orElse(limit.within()) : limit.within();
+    Duration out = Duration.ofSeconds(Math.round(Double.parseDouble(given) * 3600));
+    String key = out.compareTo(within) > 0 ? "left.discard" : "left.keep";
+    return visitor.say(key, Figures.duration(within), rule.get().citation().text());
+  }
+
+  private List<String> refreezing() {
+    return home().flatMap(Refreezing::advice).stream().toList();
+  }
+}

@@ -1,0 +1,195 @@
+package chillwright.web.pages;
+
+import chillwright.core.keeping.LotState;
+import chillwright.core.log.Category;
+import chillwright.core.log.How;
+import chillwright.core.log.Incoming;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
+import chillwright.core.measure.Temperature.Scale;
+import chillwright.core.rules.Finding;
+import chillwright.core.rules.Verdict;
+import chillwright.print.Figures;
+import chillwright.print.KeepText;
+import chillwright.print.Sentences;
+import chillwright.service.LotView;
+import chillwright.service.Refused;
+import chillwright.service.Written;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** One lot: where it stands, what to do, what the record shows, and the form to log the next. */
+final class LotPage {
+  static final String ADDRESS = "/lots/{lot}";
+  static final String ENTRIES = "/lots/{lot}/entries";
+
+  private final Desk desk;
+
+  LotPage(Desk desk) {
+    this.desk = desk;
+  }
+
+  void show(Context context) {
+    Visitor visitor = desk.visitor(context);
+    Optional<LotView> view = view(context, visitor);
+    if (view.isPresent()) {
+      String done = Optional.ofNullable(context.queryParam("done")).orElse("");
+      List<String> notices =
+          view.get().entries().stream()
+              .filter(entry -> entry.id().text().equals(done))
+              .map(entry -> done(entry, view.get(), visitor))
+              .toList();
+      answer(context, HttpStatus.OK, visitor, view.get(), blank(view.get(), visitor), notices);
+    }
+  }
+
+  private String done(LogEntry entry, LotView view, Visitor visitor) {
+    String word = visitor.say("word." + entry.word().text());
+    String text = new Entries(desk, visitor, view.entries()).text(entry);
+    return visitor.say("entry.done", text.isEmpty() ? word : word + ", " + text);
+  }
+
+  private Optional<LotView> view(Context context, Visitor visitor) {
+    String code = context.pathParam("lot");
+    Optional<LotView> view =
+        LotId.isCode(code) ? desk.kitchen().lots().lot(new LotId(code)) : Optional.empty();
+    if (view.isEmpty()) {
+      desk.fault(context, visitor, HttpStatus.NOT_FOUND, "fault.no-lot", code);
+    }
+    return view;
+  }
+
+  /** The form as it is opened: the likeliest word is chosen. */
+  private Filled blank(LotView view, Visitor visitor) {
+    Map<String, String> fields = new HashMap<>();
+    fields.put("entry", NextWords.of(view, desk.kitchen().now()).get(0));
+    fields.put("scale", scale(view).map(EntryForm::letter).orElse(visitor.scaleLetter()));
+    return Filled.with(fields);
+  }
+
+  /** The scale its readings have; empty where it has none. */
+  private static Optional<Scale> scale(LotView view) {
+    return view.judged()
+        .filter(judged -> !readings(view).isEmpty())
+        .map(judged -> Figures.scale(judged.timeline()));
+  }
+
+  private static List<LogEntry> readings(LotView view) {
+    return view.judged().map(judged -> judged.timeline().entries()).orElse(List.of()).stream()
+        .filter(entry -> entry.temperature().isPresent())
+        .toList();
+  }
+
+  /** Takes an entry, and shows the lot with what came of it, or the form with what is wrong. */
+  void log(Context context) {
+    Optional<Form> form = desk.form(context);
+    if (form.isEmpty()) {
+      return;
+    }
+    Visitor visitor = desk.visitor(context);
+    Optional<LotView> view = view(context, visitor);
+    if (view.isEmpty()) {
+      return;
+    }
+    Instant now = desk.kitchen().now();
+    EntryForm entry = new EntryForm(form.get(), desk.zone(), now);
+    String code = view.get().state().lot().text();
+    Incoming row = entry.row(code);
+    List<String> faults = EntryForm.faults(row);
+    Optional<String> doubt =
+        faults.isEmpty() ? entry.doubt(row, readings(view.get()), desk, visitor) : Optional.empty();
+    if (faults.isEmpty() && doubt.isEmpty()) {
+      try {
+        Written written = desk.kitchen().logbook().log(List.of(row), entry.once(context.path()));
+        context.redirect(after(form.get(), code, written), HttpStatus.SEE_OTHER);
+        return;
+      } catch (Refused refused) {
+        faults = EntryForm.faults(refused.problems());
+      }
+    }
+    Filled again = new Filled(entry.fields(), faults, doubt.orElse(""));
+    answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, view.get(), again, List.of());
+  }
+
+  /** Back to the list where a portion was taken in passing, else to the lot. */
+  private static String after(Form form, String code, Written written) {
+    return form.text("back").equals(LotsPages.ON_HAND)
+        ? LotsPages.ON_HAND
+        : "/lots/" + code + "?done=" + written.entries().get(0).id();
+  }
+
+  private void answer(
+      Context context,
+      HttpStatus status,
+      Visitor visitor,
+      LotView view,
+      Filled form,
+      List<String> notices) {
+    LotState state = view.state();
+    String here = "/lots/" + state.lot().text();
+    Frame frame = desk.titled(visitor, state.food(), here, notices);
+    desk.answer(context, status, Templates.PAGES.lot(frame, page(view, visitor, form)).render());
+  }
+
+  private LotPageView page(LotView view, Visitor visitor, Filled form) {
+    Instant now = desk.kitchen().now();
+    LotState state = view.state();
+    Entries entries = new Entries(desk, visitor, view.entries());
+    Optional<Verdict> verdict = state.standing().flatMap(s -> s.verdicts().at(now));
+    Scale scale = scale(view).orElse(visitor.scale());
+    Sentences sentences = new Sentences(desk.zone(), scale, now);
+    return new LotPageView(
+        state.lot().text(),
+        Sign.of(verdict),
+        LotLines.where(state, visitor),
+        view.judged().flatMap(LotView.Judged::due).map(due -> next(due, sentences)).stream()
+            .toList(),
+        form,
+        NextWords.of(view, now),
+        Arrays.stream(How.values()).map(How::text).toList(),
+        new Known(desk.kitchen()).places(),
+        view.judged().map(judged -> Curve.svg(judged.timeline(), desk, visitor)).orElse(""),
+        findings(view, sentences),
+        dates(view, now),
+        state.standing().map(s -> s.keeping().because()).orElse(List.of()),
+        view.sources().stream().map(LotId::text).toList(),
+        view.descendants().stream().map(LotId::text).toList(),
+        entries.shown(),
+        view.placeReadings().stream().map(entries::text).toList());
+  }
+
+  private static LotPageView.Next next(Finding due, Sentences sentences) {
+    boolean isPending = due.at(sentences.now()) == Verdict.PENDING;
+    Instant until = due.deadline().orElse(due.settlesAt());
+    return new LotPageView.Next(sentences.says(due), isPending ? until.toString() : "");
+  }
+
+  private static List<LotPageView.Found> findings(LotView view, Sentences sentences) {
+    return view.judged().map(LotView.Judged::findings).orElse(List.of()).stream()
+        .sorted(Sentences.worstFirst(sentences.now()))
+        .map(
+            finding ->
+                new LotPageView.Found(
+                    Sign.of(finding.at(sentences.now())),
+                    sentences.says(finding),
+                    Figures.limitInBoth(finding.rule()),
+                    finding.rule().citation().text()))
+        .toList();
+  }
+
+  private List<String> dates(LotView view, Instant now) {
+    LotState state = view.state();
+    Optional<Category> category = desk.kitchen().library().keepingList().category(state.category());
+    return category
+        .flatMap(
+            kind ->
+                state.standing().map(s -> new KeepText(kind, s.keeping(), desk.zone(), now).says()))
+        .orElse(List.of());
+  }
+}

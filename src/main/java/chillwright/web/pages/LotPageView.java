@@ -1,0 +1,57 @@
+package chillwright.web.pages;
+
+import java.util.List;
+
+/**
+ * One lot, all of it.
+ *
+ * @param next what is owed or falls due next
+ * @param words the words that may come next, the likeliest first
+ * @param curve its temperatures as an SVG picture; blank where there are too few
+ */
+public record LotPageView(
+    String code,
+    Sign standing,
+    String where,
+    List<Next> next,
+    Filled form,
+    List<String> words,
+    List<String> hows,
+    List<String> places,
+    String curve,
+    List<Found> findings,
+    List<String> dates,
+    List<String> because,
+    List<String> sources,
+    List<String> descendants,
+    List<Entry> entries,
+    List<String> placeReadings) {
+  /**
+   * What falls due.
+   *
+   * @param until as RFC 3339 writes it; blank where no moment is set
+   */
+  public record Next(String says, String until) {}
+
+  /** A finding with its limit and where that is printed. */
+  public record Found(Sign standing, String says, String limit, String citation) {}
+
+  /**
+   * An entry as it stands.
+   *
+   * @param text what it says besides its word
+   * @param was what it said before a correction; blank for one that was not corrected
+   * @param why who corrected it, when and why
+   * @param scale the letter of the scale it was read in
+   */
+  public record Entry(
+      String id,
+      String iso,
+      String clock,
+      String word,
+      String text,
+      String was,
+      String why,
+      String scale,
+      boolean canBeCorrected) {}
+}

@@ -1,0 +1,128 @@
+package chillwright.web.pages;
+
+import chillwright.core.keeping.Keeping;
+import chillwright.core.keeping.LotOrder;
+import chillwright.core.keeping.LotState;
+import chillwright.core.keeping.LotState.Standing;
+import chillwright.core.log.Category;
+import chillwright.core.log.Phase;
+import chillwright.print.KeepText;
+import chillwright.service.LotQuery;
+import chillwright.service.Page;
+import chillwright.service.Refused;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Lists of lots: what is on hand, what must be used first, and every lot. */
+final class LotsPages {
+  static final String ON_HAND = "/on-hand";
+  static final String ALL = "/lots";
+
+  private static final int SHOWN = 50;
+
+  private final Desk desk;
+
+  LotsPages(Desk desk) {
+    this.desk = desk;
+  }
+
+  /** On hand, what must go first before the others; all of it or of one place. */
+  void onHand(Context context) {
+    Visitor visitor = desk.visitor(context);
+    Optional<String> place = parameter(context, "place");
+    LotQuery query = LotQuery.ALL.in(LotOrder.USE_FIRST);
+    show(
+        context,
+        visitor,
+        "page.on-hand",
+        ON_HAND,
+        place.map(query::at).orElse(query),
+        visitor.say("lots.on-hand.says"),
+        places(visitor, place));
+  }
+
+  void all(Context context) {
+    Visitor visitor = desk.visitor(context);
+    show(context, visitor, "page.lots", ALL, LotQuery.ALL, "", List.of());
+  }
+
+  private static Optional<String> parameter(Context context, String name) {
+    return Optional.ofNullable(context.queryParam(name)).filter(text -> !text.isBlank());
+  }
+
+  private List<LotsView.Place> places(Visitor visitor, Optional<String> shown) {
+    List<LotsView.Place> places = new ArrayList<>();
+    places.add(new LotsView.Place(visitor.say("lots.everywhere"), ON_HAND, shown.isEmpty()));
+    for (String place : new Known(desk.kitchen()).places()) {
+      boolean isShown = shown.filter(place::equals).isPresent();
+      places.add(new LotsView.Place(place, ON_HAND + "?place=" + encoded(place), isShown));
+    }
+    return places;
+  }
+
+  private void show(
+      Context context,
+      Visitor visitor,
+      String title,
+      String here,
+      LotQuery query,
+      String says,
+      List<LotsView.Place> places) {
+    Optional<String> cursor = parameter(context, "cursor");
+    Page<LotState> lots;
+    try {
+      lots = desk.kitchen().lots().list(query, new Page.Wanted(SHOWN, cursor));
+    } catch (Refused stale) {
+      context.redirect(here, HttpStatus.SEE_OTHER);
+      return;
+    }
+    Instant now = desk.kitchen().now();
+    String ofPlace = query.place().map(place -> "place=" + encoded(place)).orElse("");
+    String next =
+        lots.next()
+            .map(at -> here + "?cursor=" + encoded(at) + (ofPlace.isEmpty() ? "" : "&" + ofPlace))
+            .orElse("");
+    LotsView view =
+        new LotsView(
+            says,
+            places,
+            lots.items().stream().map(lot -> item(lot, visitor, now)).toList(),
+            next,
+            here + ".csv" + (ofPlace.isEmpty() ? "" : "?" + ofPlace));
+    Frame frame = desk.frame(visitor, title, here, List.of());
+    desk.answer(context, Templates.PAGES.lots(frame, view).render());
+  }
+
+  private LotsView.Item item(LotState lot, Visitor visitor, Instant now) {
+    boolean isFew = lot.portions().left().orElse(0) > 0;
+    return new LotsView.Item(
+        lot.lot().text(),
+        lot.food(),
+        Sign.of(lot.standing().flatMap(standing -> standing.verdicts().at(now))),
+        LotLines.where(lot, visitor),
+        says(lot, now),
+        lot.isOnHand() && isFew);
+  }
+
+  /** The dates that count where the lot is now; of food that thawed its quality dates do not. */
+  private List<String> says(LotState lot, Instant now) {
+    Optional<Category> category = desk.kitchen().library().keepingList().category(lot.category());
+    Optional<Keeping> dates = lot.standing().map(Standing::keeping);
+    if (!lot.isOnHand() || category.isEmpty() || dates.isEmpty()) {
+      return List.of();
+    }
+    KeepText text = new KeepText(category.get(), dates.get(), desk.zone(), now);
+    boolean isFrozen = lot.standing().filter(s -> s.phase() == Phase.FROZEN).isPresent();
+    return isFrozen ? text.says() : text.saysOfSafety();
+  }
+
+  private static String encoded(String text) {
+    return URLEncoder.encode(text, StandardCharsets.UTF_8);
+  }
+}

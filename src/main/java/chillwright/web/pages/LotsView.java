@@ -1,0 +1,30 @@
+package chillwright.web.pages;
+
+import java.util.List;
+
+/**
+ * Lots in a list.
+ *
+ * @param says what the order means; blank where it needs no words
+ * @param next address of the part after this one; blank at the end
+ * @param csv address of the same list as CSV
+ */
+public record LotsView(String says, List<Place> places, List<Item> items, String next, String csv) {
+  /** A place to which the list can be narrowed. */
+  public record Place(String name, String address, boolean isShown) {}
+
+  /**
+   * A lot.
+   *
+   * @param where phase, place and portions left
+   * @param says its dates, a sentence each
+   * @param canTake whether portions can be taken out of it here
+   */
+  public record Item(
+      String code, String food, Sign standing, String where, List<String> says, boolean canTake) {}
+
+  public LotsView {
+    places = List.copyOf(places);
+    items = List.copyOf(items);
+  }
+}

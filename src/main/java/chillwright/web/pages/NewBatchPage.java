@@ -1,0 +1,171 @@
+package chillwright.web.pages;
+
+import chillwright.core.log.Incoming;
+import chillwright.core.log.LotId;
+import chillwright.core.log.Row;
+import chillwright.core.log.Word;
+import chillwright.service.Logbook;
+import chillwright.service.NewLot;
+import chillwright.service.OnceKey;
+import chillwright.service.Refused;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/** Begins a batch on one screen, from a food made before, and splits it into containers. */
+final class NewBatchPage {
+  static final String ADDRESS = "/new-batch";
+
+  private static final int MOST_CONTAINERS = 50;
+
+  /** The ways a batch comes into the kitchen, the commonest first. */
+  private static final List<String> WORDS =
+      List.of(
+          Word.COOKED.text(),
+          Word.PREPARED.text(),
+          Word.RECEIVED.text(),
+          Word.OPENED.text(),
+          Word.FROZEN.text(),
+          Word.CHILLED.text());
+
+  private final Desk desk;
+
+  NewBatchPage(Desk desk) {
+    this.desk = desk;
+  }
+
+  void show(Context context) {
+    Visitor visitor = desk.visitor(context);
+    Map<String, String> fields = new HashMap<>();
+    fields.put("entry", WORDS.get(0));
+    fields.put("scale", visitor.scaleLetter());
+    answer(context, HttpStatus.OK, visitor, Filled.with(fields));
+  }
+
+  private void answer(Context context, HttpStatus status, Visitor visitor, Filled form) {
+    Known known = new Known(desk.kitchen());
+    NewBatchView view =
+        new NewBatchView(form, known.foods(), known.categories(), WORDS, known.places());
+    Frame frame = desk.frame(visitor, "page.new-batch", ADDRESS, List.of());
+    desk.answer(context, status, Templates.PAGES.newBatch(frame, view).render());
+  }
+
+  void begin(Context context) {
+    Optional<Form> sent = desk.form(context);
+    if (sent.isEmpty()) {
+      return;
+    }
+    Visitor visitor = desk.visitor(context);
+    Map<String, String> fields = sent.get().all();
+    List<String> faults = new ArrayList<>();
+    if (fields.getOrDefault("category", "").isEmpty()) {
+      Optional<String> before = new Known(desk.kitchen()).category(sent.get().text("food"));
+      before.ifPresent(category -> fields.put("category", category));
+      if (before.isEmpty() && sent.get().text("from").isEmpty()) {
+        faults.add(visitor.say("batch.category.missing"));
+      }
+    }
+    OptionalInt containers = containers(sent.get().text("containers"));
+    if (containers.isEmpty()) {
+      faults.add(visitor.say("batch.containers.wrong"));
+    }
+    Instant now = desk.kitchen().now();
+    Incoming probe = form(fields, now).row("made");
+    faults.addAll(EntryForm.faults(probe));
+    if (faults.isEmpty()) {
+      try {
+        LotId lot = store(fields, (Row) probe, containers.getAsInt(), now);
+        context.redirect("/lots/" + lot, HttpStatus.SEE_OTHER);
+        return;
+      } catch (Refused refused) {
+        faults.addAll(EntryForm.faults(refused.problems()));
+      }
+    }
+    answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, new Filled(fields, faults, ""));
+  }
+
+  private static OptionalInt containers(String given) {
+    if (given.isEmpty()) {
+      return OptionalInt.of(1);
+    }
+    boolean isNumber = given.matches("\\d{1,2}") && !given.matches("0+");
+    int count = isNumber ? Integer.parseInt(given) : 0;
+    return count >= 1 && count <= MOST_CONTAINERS ? OptionalInt.of(count) : OptionalInt.empty();
+  }
+
+  private EntryForm form(Map<String, String> fields, Instant now) {
+    Map<String, List<String>> all = new HashMap<>();
+    fields.forEach((name, text) -> all.put(name, List.of(text)));
+    return new EntryForm(new Form(all), desk.zone(), now);
+  }
+
+  private LotId store(Map<String, String> fields, Row probe, int containers, Instant now) {
+    Logbook logbook = desk.kitchen().logbook();
+    if (containers > 1 && fields.getOrDefault("portions", "").isEmpty()) {
+      fields.put("portions", Integer.toString(containers));
+    }
+    EntryForm form = form(fields, now);
+    Optional<OnceKey> once = form.once(ADDRESS);
+    String code = fields.getOrDefault("lot", "");
+    if (code.isEmpty()) {
+      // Known by the same key, so that a form sent twice gets the same code.
+      Optional<OnceKey> ofLot = once.map(key -> new OnceKey("lot-" + key.text(), key.bodyHash()));
+      code = logbook.createLot(announced(probe), ofLot).lot().text();
+    }
+    List<Incoming> rows = new ArrayList<>();
+    rows.add(form.row(code));
+    if (containers > 1) {
+      rows.addAll(split(fields, code, containers, now));
+    }
+    logbook.log(rows, once);
+    return new LotId(code);
+  }
+
+  private static NewLot announced(Row probe) {
+    return new NewLot(
+        Optional.empty(),
+        probe.details().food(),
+        probe.details().category(),
+        probe.details().from(),
+        OptionalInt.empty(),
+        Optional.empty());
+  }
+
+  /**
+   * A lot for each container, and the portions that left the batch with them: then none is left.
+   */
+  private List<Incoming> split(
+      Map<String, String> fields, String code, int containers, Instant now) {
+    List<Incoming> rows = new ArrayList<>();
+    int portions = Integer.parseInt(fields.get("portions"));
+    String word = fields.get("entry");
+    boolean isWarm = word.equals(Word.COOKED.text()) || word.equals(Word.PREPARED.text());
+    for (int i = 1; i <= containers; i++) {
+      Map<String, String> own = common(fields);
+      int share = portions / containers + (i <= portions % containers ? 1 : 0);
+      own.put("entry", isWarm ? Word.COOLING.text() : word);
+      own.put("from", code);
+      own.put("portions", share == 0 ? "" : Integer.toString(share));
+      own.put("place", fields.getOrDefault("place", ""));
+      rows.add(form(own, now).row(code + "-" + i));
+    }
+    Map<String, String> taken = common(fields);
+    taken.put("entry", Word.PORTIONS.text());
+    taken.put("portions", Integer.toString(portions));
+    rows.add(form(taken, now).row(code));
+    return rows;
+  }
+
+  private static Map<String, String> common(Map<String, String> fields) {
+    Map<String, String> own = new HashMap<>();
+    own.put("by", fields.getOrDefault("by", ""));
+    own.put("when", fields.getOrDefault("when", ""));
+    return own;
+  }
+}

@@ -1,0 +1,54 @@
+package chillwright.web.pages;
+
+import chillwright.core.log.Phase;
+import chillwright.core.log.Word;
+import chillwright.core.rules.Verdict;
+import chillwright.service.LotView;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The words that an entry of a lot may have, what most often comes next first. */
+final class NextWords {
+  private NextWords() {}
+
+  /** Common practice, no source: it is only the order in which words are offered. */
+  static List<String> of(LotView view, Instant now) {
+    List<Word> words = new ArrayList<>();
+    boolean isOwed =
+        view.judged()
+            .flatMap(LotView.Judged::due)
+            .filter(due -> due.at(now).compareTo(Verdict.NOT_SHOWN) <= 0)
+            .isPresent();
+    if (isOwed) {
+      words.add(Word.ACTION);
+      words.add(Word.READING);
+      words.add(Word.DISCARDED);
+    }
+    view.state().standing().map(standing -> likely(standing.phase())).ifPresent(words::addAll);
+    words.addAll(List.of(Word.values()));
+    words.remove(Word.CORRECTION);
+    Optional<Word> unsaid = Optional.of(Word.CORRECTION);
+    return words.stream()
+        .distinct()
+        .filter(word -> !unsaid.filter(word::equals).isPresent())
+        .map(Word::text)
+        .toList();
+  }
+
+  private static List<Word> likely(Phase phase) {
+    return switch (phase) {
+      case COOKED -> List.of(Word.READING, Word.COOLING, Word.HOT_HOLDING, Word.CHILLED);
+      case PREPARED, RECEIVED, OPENED -> List.of(Word.READING, Word.CHILLED, Word.FROZEN);
+      case HOT_HOLDING -> List.of(Word.READING, Word.SERVED, Word.COOLING);
+      case COOLING -> List.of(Word.READING, Word.CHILLED, Word.FROZEN);
+      case CHILLED -> List.of(Word.READING, Word.PORTIONS, Word.REHEATING, Word.FROZEN);
+      case FROZEN -> List.of(Word.PORTIONS, Word.THAWING, Word.READING, Word.REHEATING);
+      case THAWING -> List.of(Word.READING, Word.CHILLED, Word.REHEATING);
+      case REHEATING -> List.of(Word.READING, Word.HOT_HOLDING, Word.SERVED);
+      case TIME_CONTROL, SET_OUT -> List.of(Word.SERVED, Word.DISCARDED, Word.READING);
+      case SERVED, DISCARDED -> List.of(Word.ACTION);
+    };
+  }
+}

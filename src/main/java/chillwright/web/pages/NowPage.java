@@ -1,0 +1,99 @@
+package chillwright.web.pages;
+
+import chillwright.core.keeping.LotOrder;
+import chillwright.core.keeping.LotState;
+import chillwright.core.measure.Temperature.Scale;
+import chillwright.core.rules.Acts;
+import chillwright.core.rules.Finding;
+import chillwright.core.rules.Shape.Hold;
+import chillwright.core.rules.Shape.Reach;
+import chillwright.core.rules.Verdict;
+import chillwright.print.Figures;
+import chillwright.print.Sentences;
+import chillwright.service.Kitchen;
+import chillwright.service.LotQuery;
+import chillwright.service.LotView;
+import chillwright.service.Page;
+import chillwright.service.Reports.Due;
+import io.javalin.http.Context;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The first page: lots by the time their next limit passes, with what to do. */
+final class NowPage {
+  static final String ADDRESS = "/";
+
+  /** Of each list; who has more on hand sees the rest among all lots. */
+  private static final int SHOWN = 50;
+
+  private final Desk desk;
+
+  NowPage(Desk desk) {
+    this.desk = desk;
+  }
+
+  void show(Context context) {
+    Visitor visitor = desk.visitor(context);
+    Frame frame = desk.frame(visitor, "page.now", ADDRESS, List.of());
+    desk.answer(context, Templates.PAGES.now(frame, view(visitor)).render());
+  }
+
+  private NowView view(Visitor visitor) {
+    Kitchen kitchen = desk.kitchen();
+    Instant now = kitchen.now();
+    Page<LotState> out =
+        kitchen.lots().list(LotQuery.ALL.with(Verdict.OUT), Page.Wanted.first(SHOWN));
+    Page<LotState> owed =
+        kitchen.lots().list(LotQuery.ALL.in(LotOrder.OWED), Page.Wanted.first(SHOWN));
+    List<NowView.Hand> hands = new ArrayList<>();
+    out.items().forEach(lot -> hands.add(hand(lot, visitor, now)));
+    owed.items().stream()
+        .filter(lot -> !out.items().contains(lot))
+        .forEach(lot -> hands.add(hand(lot, visitor, now)));
+    Page<Due> dues = kitchen.reports().dueNext(Page.Wanted.first(SHOWN));
+    return new NowView(
+        hands,
+        out.next().isPresent() || owed.next().isPresent(),
+        dues.items().stream().map(due -> next(due, visitor, now)).toList(),
+        dues.next().isPresent());
+  }
+
+  private NowView.Hand hand(LotState lot, Visitor visitor, Instant now) {
+    Optional<LotView.Judged> judged = desk.kitchen().lots().lot(lot.lot()).flatMap(LotView::judged);
+    List<String> says = new ArrayList<>();
+    judged.ifPresent(
+        found -> {
+          Scale scale = Figures.scale(found.timeline());
+          found.findings().stream()
+              .sorted(Sentences.worstFirst(now))
+              .filter(finding -> finding.at(now).compareTo(Verdict.NOT_SHOWN) <= 0)
+              .filter(Acts::calls)
+              .forEach(finding -> says.add(says(finding, scale, now)));
+        });
+    Optional<Verdict> verdict = lot.standing().flatMap(standing -> standing.verdicts().at(now));
+    return new NowView.Hand(lot.lot().text(), lot.food(), Sign.of(verdict), says);
+  }
+
+  private String says(Finding finding, Scale scale, Instant now) {
+    return new Sentences(desk.zone(), scale, now).says(finding)
+        + " ["
+        + finding.rule().citation().text()
+        + "]";
+  }
+
+  private NowView.Next next(Due due, Visitor visitor, Instant now) {
+    Finding finding = due.finding();
+    Instant last = finding.deadline().orElse(finding.settlesAt());
+    boolean takesReading =
+        finding.rule().shape() instanceof Reach || finding.rule().shape() instanceof Hold;
+    return new NowView.Next(
+        due.lot().lot().text(),
+        due.lot().food(),
+        desk.clock(last, visitor),
+        last.toString(),
+        says(finding, Figures.scale(due.timeline()), now),
+        takesReading);
+  }
+}

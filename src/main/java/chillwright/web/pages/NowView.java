@@ -1,0 +1,23 @@
+package chillwright.web.pages;
+
+import java.util.List;
+
+/** What needs a hand now, and what falls due next. */
+public record NowView(List<Hand> hands, boolean moreHands, List<Next> dues, boolean moreDues) {
+  /** A lot that is out, or to which an act is owed. */
+  public record Hand(String code, String food, Sign standing, List<String> says) {}
+
+  /**
+   * A lot with a limit still ahead.
+   *
+   * @param until the last moment that complies, as RFC 3339 writes it
+   * @param takesReading whether a reading of the food is what it waits for
+   */
+  public record Next(
+      String code, String food, String clock, String until, String says, boolean takesReading) {}
+
+  public NowView {
+    hands = List.copyOf(hands);
+    dues = List.copyOf(dues);
+  }
+}

@@ -1,0 +1,75 @@
+package chillwright.web.pages;
+
+import chillwright.service.Kitchen;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.Handler;
+import io.javalin.http.HttpStatus;
+import java.util.Optional;
+import java.util.Set;
+
+/** The addresses of the pages. */
+public final class PageRoutes {
+  /** What a browser may ask for before it has given the access key. */
+  public static final Set<String> OPEN =
+      Set.of(EnterPage.ADDRESS, Faces.CSS.path(), Faces.SCRIPT.path());
+
+  private static final String WAYS = "/ways";
+
+  private final RoutesConfig routes;
+  private final Desk desk;
+
+  private PageRoutes(RoutesConfig routes, Desk desk) {
+    this.routes = routes;
+    this.desk = desk;
+  }
+
+  /** Adds the pages to the addresses of the service. */
+  public static void register(RoutesConfig routes, Kitchen kitchen) {
+    new PageRoutes(routes, new Desk(kitchen)).all();
+  }
+
+  private void all() {
+    get(NowPage.ADDRESS, new NowPage(desk)::show);
+    LotsPages lots = new LotsPages(desk);
+    get(LotsPages.ON_HAND, lots::onHand);
+    get(LotsPages.ALL, lots::all);
+    LotPage lot = new LotPage(desk);
+    get(LotPage.ADDRESS, lot::show);
+    routes.post(LotPage.ENTRIES, lot::log);
+    NewBatchPage batch = new NewBatchPage(desk);
+    get(NewBatchPage.ADDRESS, batch::show);
+    routes.post(NewBatchPage.ADDRESS, batch::begin);
+    get(KeepsPage.ADDRESS, new KeepsPage(desk)::show);
+    get(RecordPage.ADDRESS, new RecordPage(desk)::show);
+    get(RulesPage.ADDRESS, new RulesPage(desk)::show);
+    EnterPage enter = new EnterPage(desk);
+    get(EnterPage.ADDRESS, enter::show);
+    routes.post(EnterPage.ADDRESS, enter::enter);
+    routes.post(WAYS, this::choose);
+    for (Faces face : Faces.values()) {
+      get(face.path(), face::answer);
+    }
+  }
+
+  /** What can be got can be asked about, too. */
+  private void get(String path, Handler handler) {
+    routes.get(path, handler);
+    routes.head(path, handler);
+  }
+
+  /** The language and the scale that a person wants to read. */
+  private void choose(Context context) {
+    Optional<Form> form = desk.form(context);
+    if (form.isEmpty()) {
+      return;
+    }
+    Language.ofTag(form.get().text(Visitor.LANGUAGE))
+        .ifPresent(language -> Visitor.keep(context, Visitor.LANGUAGE, language.tag(), true));
+    Visitor.scale(form.get().text(Visitor.SCALE))
+        .ifPresent(scale -> Visitor.keep(context, Visitor.SCALE, EntryForm.letter(scale), true));
+    String back = form.get().text("back");
+    boolean isOurs = back.matches("/[a-z-]*(/[A-Za-z0-9._-]+)?");
+    context.redirect(isOurs ? back : NowPage.ADDRESS, HttpStatus.SEE_OTHER);
+  }
+}

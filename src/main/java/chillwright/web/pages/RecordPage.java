@@ -1,0 +1,87 @@
+package chillwright.web.pages;
+
+import chillwright.core.measure.Temperature.Scale;
+import chillwright.core.rules.Finding;
+import chillwright.print.Figures;
+import chillwright.print.ReportText;
+import chillwright.print.Sentences;
+import chillwright.service.Page;
+import chillwright.service.Reports.Trouble;
+import io.javalin.http.Context;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+
+/** The record: what went out of compliance or was not shown, and what was done about it. */
+final class RecordPage {
+  static final String ADDRESS = "/record";
+
+  /** What an inspector usually asks for first: the last 90 days. */
+  private static final int DAYS = 90;
+
+  private final Desk desk;
+
+  RecordPage(Desk desk) {
+    this.desk = desk;
+  }
+
+  void show(Context context) {
+    Visitor visitor = desk.visitor(context);
+    Instant now = desk.kitchen().now();
+    LocalDate today = LocalDate.ofInstant(now, desk.zone());
+    LocalDate from = day(context, "from").orElse(today.minusDays(DAYS));
+    LocalDate to = day(context, "to").orElse(today);
+    Page<Trouble> found =
+        desk.kitchen()
+            .reports()
+            .outOfCompliance(
+                Optional.of(start(from)),
+                Optional.of(start(to.plusDays(1)).minusMillis(1)),
+                Page.Wanted.first(Page.MOST));
+    String period = "?from=" + from + "&to=" + to;
+    RecordView view =
+        new RecordView(
+            from.toString(),
+            to.toString(),
+            found.items().stream().map(trouble -> item(trouble, visitor, now)).toList(),
+            found.next().isPresent(),
+            ADDRESS + ".pdf" + period,
+            "/api/v1/reports/out-of-compliance?format=csv&from="
+                + start(from)
+                + "&to="
+                + start(to.plusDays(1)).minusMillis(1));
+    Frame frame = desk.frame(visitor, "page.record", ADDRESS, List.of());
+    desk.answer(context, Templates.PAGES.record(frame, view).render());
+  }
+
+  private Instant start(LocalDate day) {
+    return day.atStartOfDay(desk.zone()).toInstant();
+  }
+
+  private static Optional<LocalDate> day(Context context, String name) {
+    try {
+      return Optional.ofNullable(context.queryParam(name))
+          .filter(text -> !text.isBlank())
+          .map(LocalDate::parse);
+    } catch (DateTimeException e) {
+      return Optional.empty();
+    }
+  }
+
+  private RecordView.Item item(Trouble trouble, Visitor visitor, Instant now) {
+    Finding finding = trouble.finding();
+    Scale scale = Figures.scale(trouble.timeline());
+    String done = new ReportText(desk.zone(), scale, now).done(trouble.taken());
+    String none = visitor.say(trouble.isOwed() ? "record.owed" : "record.closed");
+    return new RecordView.Item(
+        trouble.lot().lot().text(),
+        trouble.lot().food(),
+        Sign.of(finding.at(now)),
+        desk.moment(finding.settlesAt(), visitor),
+        new Sentences(desk.zone(), scale, now).says(finding),
+        done.isEmpty() ? none : done,
+        finding.rule().citation().text());
+  }
+}
