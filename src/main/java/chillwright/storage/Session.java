@@ -111,6 +111,11 @@ public final class Session {
     Connections.execute(connection, statement);
   }
 
+  /** Copies the write-ahead file into the database and empties it, unless readers take long. */
+  boolean emptyWriteAhead() throws SQLException {
+    return Connections.emptyWriteAhead(connection);
+  }
+
   void close() {
     try {
       // Closes its statements too.
