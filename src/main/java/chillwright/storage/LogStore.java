@@ -156,12 +156,14 @@ public final class LogStore {
         .select(
             "sizes of lots",
             keys ->
-                DSL.select(LOT.CODE, DSL.max(LOG_ENTRY.SEQ))
+                DSL.select(
+                        LOT.CODE,
+                        DSL.select(DSL.max(LOG_ENTRY.SEQ))
+                            .from(LOG_ENTRY)
+                            .where(LOG_ENTRY.LOT_ID.eq(LOT.ID))
+                            .asField())
                     .from(LOT)
-                    .leftJoin(LOG_ENTRY)
-                    .on(LOG_ENTRY.LOT_ID.eq(LOT.ID))
-                    .where(LOT.CODE.in(keys))
-                    .groupBy(LOT.ID))
+                    .where(LOT.CODE.in(keys)))
         .forEach(texts(lots), row -> sizes.put(new LotId(row.getString(1)), row.getInt(2)));
     return sizes;
   }
