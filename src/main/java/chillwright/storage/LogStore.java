@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiConsumer;
+import java.util.function.Function;
 import org.jooq.Field;
 import org.jooq.Record;
 import org.jooq.SelectSelectStep;
@@ -45,8 +46,22 @@ public final class LogStore {
    * entry are not among them.
    */
   public Map<LotId, LotLog> logs(Collection<LotId> lots) {
+    return logs(lots, lot -> List.of());
+  }
+
+  /**
+   * The same; a log that has not grown beyond its known beginning is not read.
+   *
+   * @param known the committed entries that a log begins with, as far as they are at hand
+   */
+  public Map<LotId, LotLog> logs(Collection<LotId> lots, Function<LotId, List<LogEntry>> known) {
     Map<LotId, List<LotId>> sources = lineage(lots);
-    Map<LotId, List<LogEntry>> entries = entries(sources.keySet());
+    Map<LotId, List<LogEntry>> entries = whole(sources.keySet(), known);
+    Set<LotId> unread = new LinkedHashSet<>(sources.keySet());
+    unread.removeAll(entries.keySet());
+    if (!unread.isEmpty()) {
+      entries.putAll(entries(unread));
+    }
     Map<LotId, LotLog> built = new HashMap<>();
     Map<LotId, LotLog> logs = new LinkedHashMap<>();
     for (LotId lot : lots) {
@@ -55,6 +70,27 @@ public final class LogStore {
       }
     }
     return logs;
+  }
+
+  /** Those of the logs of which the beginning that is known is all. */
+  private Map<LotId, List<LogEntry>> whole(
+      Collection<LotId> lots, Function<LotId, List<LogEntry>> known) {
+    Map<LotId, List<LogEntry>> beginnings = new HashMap<>();
+    for (LotId lot : lots) {
+      List<LogEntry> beginning = known.apply(lot);
+      if (!beginning.isEmpty()) {
+        beginnings.put(lot, beginning);
+      }
+    }
+    if (!beginnings.isEmpty()) {
+      Map<LotId, Integer> sizes = sizes(beginnings.keySet());
+      beginnings
+          .entrySet()
+          .removeIf(
+              beginning ->
+                  beginning.getValue().size() != sizes.getOrDefault(beginning.getKey(), 0));
+    }
+    return beginnings;
   }
 
   private static LotLog build(

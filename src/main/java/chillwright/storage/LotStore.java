@@ -215,12 +215,10 @@ public final class LotStore {
     Map<LotId, LotRecord> rows = new LinkedHashMap<>();
     session
         .select("lots", keys -> DSL.selectFrom(LOT).where(LOT.CODE.in(keys)))
-        .fetch(LogStore.texts(lots), LOT.fields())
         .forEach(
+            LogStore.texts(lots),
             row -> {
-              LotRecord lot = row.into(LOT);
-              // Known as it is stored: only what is set from here on has changed.
-              lot.changed(false);
+              LotRecord lot = LotRow.record(row);
               rows.put(new LotId(lot.getCode()), lot);
             });
     return rows;

@@ -25,6 +25,9 @@ public final class Corrections {
   /** The entries that stand, corrected, without the corrections; in the order given. */
   public static List<LogEntry> applied(List<LogEntry> entries) {
     Corrections corrections = new Corrections(entries);
+    if (corrections.byTarget.isEmpty()) {
+      return entries;
+    }
     return entries.stream()
         .filter(entry -> entry.word() != Word.CORRECTION)
         .map(corrections::standing)

@@ -43,6 +43,9 @@ final class Readings {
   }
 
   static List<LogEntry> upTo(List<LogEntry> readings, Instant last) {
+    if (readings.isEmpty() || last.equals(Instant.MAX)) {
+      return readings;
+    }
     return readings.stream().filter(reading -> !reading.happenedAt().isAfter(last)).toList();
   }
 
