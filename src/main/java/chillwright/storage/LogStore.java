@@ -8,6 +8,7 @@ import chillwright.core.log.EntryId;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.LotLog;
+import chillwright.storage.schema.tables.Lot;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -27,6 +28,9 @@ import org.jooq.impl.DSL;
 
 /** What happened to lots, and what each lot came from. Rows are only ever added. */
 public final class LogStore {
+  private static final Lot SOURCE = LOT.as("source");
+  private static final Lot MADE = LOT.as("made");
+
   private final Session session;
 
   LogStore(Session session) {
@@ -139,17 +143,16 @@ public final class LogStore {
 
   /** Tells of each of these lots and each lot it came from, in the order these were named. */
   void sources(Collection<LotId> lots, BiConsumer<LotId, LotId> taker) {
-    var source = LOT.as("source");
     session
         .select(
             "sources of lots",
             keys ->
-                DSL.select(LOT.CODE, source.CODE)
+                DSL.select(LOT.CODE, SOURCE.CODE)
                     .from(LOT)
                     .join(LOT_SOURCE)
                     .on(LOT_SOURCE.LOT_ID.eq(LOT.ID))
-                    .join(source)
-                    .on(source.ID.eq(LOT_SOURCE.SOURCE_ID))
+                    .join(SOURCE)
+                    .on(SOURCE.ID.eq(LOT_SOURCE.SOURCE_ID))
                     .where(LOT.CODE.in(keys))
                     .orderBy(LOT_SOURCE.LOT_ID, LOT_SOURCE.POSITION))
         .forEach(
@@ -243,18 +246,17 @@ public final class LogStore {
 
   /** The lots that name one of these as their source. */
   public List<LotId> madeFrom(Collection<LotId> lots) {
-    var made = LOT.as("made");
     List<LotId> found = new ArrayList<>();
     session
         .select(
             "lots made from lots",
             keys ->
-                DSL.select(made.CODE)
+                DSL.select(MADE.CODE)
                     .from(LOT)
                     .join(LOT_SOURCE)
                     .on(LOT_SOURCE.SOURCE_ID.eq(LOT.ID))
-                    .join(made)
-                    .on(made.ID.eq(LOT_SOURCE.LOT_ID))
+                    .join(MADE)
+                    .on(MADE.ID.eq(LOT_SOURCE.LOT_ID))
                     .where(LOT.CODE.in(keys)))
         .forEach(texts(lots), row -> found.add(new LotId(row.getString(1))));
     return found;
