@@ -17,25 +17,37 @@ import java.util.Optional;
  * write, and nothing is kept of a write before its commit.
  */
 final class LastJudged {
-  /** Entries of all kept lots together, those of their sources included. */
+  /** Entries of all kept lots together, those of their sources included: some ten megabytes. */
   private static final int MOST_ENTRIES = 40_000;
 
   private final Map<LotId, Kept> lots = new LinkedHashMap<>(16, 0.75f, true);
+  private final int most;
   private int entries;
 
   private record Kept(Judged judged, int entries) {}
+
+  LastJudged() {
+    this(MOST_ENTRIES);
+  }
+
+  /**
+   * @param most how many entries all kept lots have together
+   */
+  LastJudged(int most) {
+    this.most = most;
+  }
 
   /** Keeps lots whose write has been committed. */
   synchronized void keep(Collection<Judged> committed) {
     for (Judged judged : committed) {
       forget(judged.log().lot());
       Kept kept = new Kept(judged, size(judged.log()));
-      if (kept.entries() <= MOST_ENTRIES) {
+      if (kept.entries() <= most) {
         lots.put(judged.log().lot(), kept);
         entries += kept.entries();
       }
     }
-    while (entries > MOST_ENTRIES) {
+    while (entries > most) {
       forget(lots.keySet().iterator().next());
     }
   }

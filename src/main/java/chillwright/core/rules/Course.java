@@ -291,11 +291,11 @@ final class Course {
   }
 
   private void read(LogEntry reading) {
-    if (isNext(reading, coolest, coolestRead)) {
+    if (Readings.isAt(coolest, coolestRead, reading)) {
       coolestRead++;
       readForReheat(reading);
     }
-    if (isNext(reading, warmest, warmestRead)) {
+    if (Readings.isAt(warmest, warmestRead, reading)) {
       warmestRead++;
       readForCooling(reading);
     }
@@ -310,12 +310,6 @@ final class Course {
       firstWarm = Optional.of(reading);
     }
     lastReading = Optional.of(reading);
-  }
-
-  /** The very reading, not one that says the same: both lists stand in the order of the walk. */
-  @SuppressWarnings("ReferenceEquality")
-  private static boolean isNext(LogEntry reading, List<LogEntry> some, int passed) {
-    return passed < some.size() && some.get(passed) == reading;
   }
 
   private void readForReheat(LogEntry reading) {

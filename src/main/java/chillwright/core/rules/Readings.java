@@ -38,6 +38,12 @@ final class Readings {
     return kept;
   }
 
+  /** Whether that very reading, not one that says the same, stands at a place of the list. */
+  @SuppressWarnings("ReferenceEquality")
+  static boolean isAt(List<LogEntry> readings, int place, LogEntry reading) {
+    return place < readings.size() && readings.get(place) == reading;
+  }
+
   static Temperature temperature(LogEntry reading) {
     return reading.temperature().orElseThrow();
   }
