@@ -48,10 +48,12 @@ final class Bench {
     AtomicLong importNanos = new AtomicLong();
     Map<String, Ground.Group> groups = new LinkedHashMap<>();
     groups.put("import", new ImportRows(importNanos));
+    groups.put("large", new LargeRows(importNanos));
     groups.put("assess", new AssessRows(importNanos));
     groups.put("beside-import", new BesideImportRows());
     groups.put("lists", new ListRows());
     groups.put("writes", new WriteRows());
+    groups.put("load", new LoadRows());
     groups.put("start", new StartRows());
     groups.put("check", new CheckRows());
     groups.put("crowd", new CrowdRows());

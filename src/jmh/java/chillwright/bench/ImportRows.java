@@ -5,7 +5,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.atomic.AtomicLong;
 
 /** A whole file taken in, start of the JVM included, beside the bare import of SQLite's shell. */
@@ -48,7 +47,6 @@ final class ImportRows implements Ground.Group {
     lines.add(again(ground, log, database, ours.best()));
     ground.remove(database);
     lines.add(faults(ground, ours.best()));
-    lines.add(tenTimes(ground, ours.best()));
     return lines;
   }
 
@@ -119,28 +117,6 @@ final class ImportRows implements Ground.Group {
         .atMost(ratio(times, clean), 1.2)
         .and("all listed", listed == FAULTS)
         .and("nothing stored", isNothingStored);
-  }
-
-  private static Line tenTimes(Ground ground, long clean) throws IOException, InterruptedException {
-    Line line = Line.what("ten times the rows in a heap of 512 MB");
-    if (!ground.size().isFull()) {
-      return line.skipped("in the full form only");
-    }
-    Path log = BenchLog.write(ground.file("large.csv"), ground.size().importLots() * 10, 0);
-    Path database = ground.file("large.db");
-    Run run =
-        Run.of(
-            ground.importOf(log, database),
-            ground.folder(),
-            Map.of("JAVA_TOOL_OPTIONS", "-Xmx512m"));
-    ground.remove(database);
-    Files.delete(log);
-    if (run.code() != 0) {
-      return line.measured("ended with " + run.code()).judged("at most 11", false);
-    }
-    return line.measured(Times.text(run.nanos()))
-        .against("clean import " + Times.text(clean))
-        .atMost((double) run.nanos() / clean, 11);
   }
 
   private static Line againstClean(String what, Times times, long clean) {

@@ -14,6 +14,7 @@ final class Faults {
    * Says what went wrong; a fault of ours is passed on so that it is not mistaken for bad input.
    */
   static int report(Exception fault, Console console) throws Exception {
+    console.clear();
     if (!(fault instanceof UsageFault usage)) {
       throw fault;
     }

@@ -109,10 +109,21 @@ public final class Main implements Runnable {
     }
   }
 
-  /** Whether a person sits at a terminal. */
-  @SuppressWarnings("SystemConsoleNull") // Java 22 and later always give one: TERM tells there.
+  /** Whether standard output is a terminal. */
+  @SuppressWarnings("SystemConsoleNull") // Java 22 and later always give one, and it is asked.
   private static boolean isWatched() {
-    return System.console() != null && System.getenv("TERM") != null;
+    return System.console() != null && isTerminal() && !"dumb".equals(System.getenv("TERM"));
+  }
+
+  private static boolean isTerminal() {
+    try {
+      return (boolean) java.io.Console.class.getMethod("isTerminal").invoke(System.console());
+    } catch (NoSuchMethodException beforeJava22) {
+      // There is a console only where there is a terminal.
+      return true;
+    } catch (ReflectiveOperationException untold) {
+      return false;
+    }
   }
 
   private static PrintWriter writer(FileDescriptor stream) {

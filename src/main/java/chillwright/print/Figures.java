@@ -34,12 +34,15 @@ public final class Figures {
 
   /** The scale most readings of a lot were taken in; Fahrenheit where it has none. */
   public static Scale scale(Timeline timeline) {
-    long celsius =
-        timeline.entries().stream()
-            .flatMap(entry -> entry.temperature().stream())
-            .filter(reading -> reading.scale() == Scale.CELSIUS)
-            .count();
-    long all = timeline.entries().stream().filter(e -> e.temperature().isPresent()).count();
+    int celsius = 0;
+    int all = 0;
+    for (LogEntry entry : timeline.entries()) {
+      Optional<Temperature> reading = entry.temperature();
+      if (reading.isPresent()) {
+        all++;
+        celsius += reading.get().scale() == Scale.CELSIUS ? 1 : 0;
+      }
+    }
     return 2 * celsius > all ? Scale.CELSIUS : Scale.FAHRENHEIT;
   }
 

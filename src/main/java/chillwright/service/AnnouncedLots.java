@@ -29,9 +29,9 @@ final class AnnouncedLots {
   private AnnouncedLots() {}
 
   /** The rows, completed where their lot was announced and has no entry yet. */
-  static List<Incoming> complete(Session session, List<Incoming> rows) {
+  static List<Incoming> complete(Session session, LastJudged last, List<Incoming> rows) {
     AnnouncedLots lots = new AnnouncedLots();
-    lots.find(session, rows);
+    lots.find(session, last, rows);
     if (lots.announced.isEmpty()) {
       return rows;
     }
@@ -39,12 +39,15 @@ final class AnnouncedLots {
     return rows.stream().map(lots::completed).toList();
   }
 
-  private void find(Session session, List<Incoming> rows) {
+  private void find(Session session, LastJudged last, List<Incoming> rows) {
     Set<LotId> named = new LinkedHashSet<>();
     for (Incoming incoming : rows) {
       if (incoming instanceof Row row) {
-        row.lot().ifPresent(named::add);
+        row.lot().filter(lot -> !last.has(lot)).ifPresent(named::add);
       }
+    }
+    if (named.isEmpty()) {
+      return;
     }
     session.lots().find(named).values().stream()
         .filter(state -> state.standing().isEmpty())

@@ -16,8 +16,14 @@ import java.util.stream.Stream;
  */
 record Intaking(StoredLog before, Admission admission) {
   static Intaking of(Session session, Judge judge, List<Incoming> rows, Instant now) {
-    List<Incoming> completed = AnnouncedLots.complete(session, rows);
-    StoredLog before = StoredLog.of(session, completed);
+    return of(session, judge, new LastJudged(), rows, now);
+  }
+
+  /** The same, with the lots at hand that were written last. */
+  static Intaking of(
+      Session session, Judge judge, LastJudged last, List<Incoming> rows, Instant now) {
+    List<Incoming> completed = AnnouncedLots.complete(session, last, rows);
+    StoredLog before = StoredLog.of(session, last, completed);
     Intake intake = new Intake(before, judge.keepingList(), judge.zone(), now);
     return new Intaking(before, intake.admit(completed));
   }

@@ -24,6 +24,7 @@ public final class Kitchen implements AutoCloseable {
   private final RuleLibrary library;
   private final InstantSource clock;
   private final Judge judge;
+  private final LastJudged lastJudged = new LastJudged();
   private final String opened = UUID.randomUUID().toString();
 
   private Kitchen(Database database, KitchenStore.Settings stored, Opening opening) {
@@ -146,6 +147,10 @@ public final class Kitchen implements AutoCloseable {
 
   public Judge judge() {
     return judge;
+  }
+
+  LastJudged lastJudged() {
+    return lastJudged;
   }
 
   /** What happened, told to the kitchen. */

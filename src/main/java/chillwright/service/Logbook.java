@@ -5,6 +5,7 @@ import chillwright.core.log.EntryId;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
+import chillwright.core.log.LotLog;
 import chillwright.core.log.Row;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
@@ -13,6 +14,7 @@ import chillwright.storage.KeyStore.Answered;
 import chillwright.storage.LogStore;
 import chillwright.storage.Session;
 import chillwright.storage.Slice;
+import chillwright.storage.StorageException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -32,10 +34,12 @@ public final class Logbook {
 
   private final Kitchen kitchen;
   private final Judge judge;
+  private final LastJudged last;
 
   Logbook(Kitchen kitchen) {
     this.kitchen = kitchen;
     this.judge = kitchen.judge();
+    this.last = kitchen.lastJudged();
   }
 
   /**
@@ -47,20 +51,28 @@ public final class Logbook {
    */
   public Written log(List<? extends Incoming> rows, Optional<OnceKey> key) {
     List<Incoming> told = List.copyOf(rows);
-    return kitchen.database().write(session -> log(session, told, key));
+    Map<LotId, Judged> judged = new HashMap<>();
+    try {
+      Written written = kitchen.database().write(session -> log(session, told, key, judged));
+      last.keep(judged.values());
+      return written;
+    } catch (StorageException failed) {
+      last.clear();
+      throw failed;
+    }
   }
 
-  private Written log(Session session, List<Incoming> rows, Optional<OnceKey> key) {
+  private Written log(
+      Session session, List<Incoming> rows, Optional<OnceKey> key, Map<LotId, Judged> judged) {
     Instant now = kitchen.now();
     Optional<Answered> answered = key.flatMap(k -> answered(session, k));
     if (answered.isPresent()) {
       return replayed(session, answered.get(), now);
     }
-    Intaking intake = Intaking.of(session, judge, rows, now);
+    Intaking intake = Intaking.of(session, judge, last, rows, now);
     if (!intake.admission().isFaultless()) {
       throw new Refused(Refused.Why.FAULTS, intake.admission().problems());
     }
-    Map<LotId, Judged> judged = new HashMap<>();
     Set<LotId> descendants =
         new Recorder(session, judge, now)
             .record(
@@ -73,7 +85,7 @@ public final class Logbook {
     List<LogEntry> record = ofPlaces(session, ids, rows.stream().anyMatch(Logbook::isOfPlace));
     boolean isOne = lotsOf(rows).size() == 1 && judged.size() == 1;
     for (LotId lot : lotsOf(rows)) {
-      Optional<Judged> before = intake.before().lot(lot).map(judge::judge);
+      Optional<Judged> before = intake.before().lot(lot).map(this::judged);
       Judged after = judged.containsKey(lot) ? judged.get(lot) : before.orElseThrow();
       Set<LotId> made = isOne ? descendants : session.log().descendants(List.of(lot));
       List<Finding> findingsBefore = before.map(Judged::findings).orElse(List.of());
@@ -82,6 +94,10 @@ public final class Logbook {
     }
     List<LogEntry> entries = entries(session, ids, intake.added());
     return new Written(now, entries, record, intake.admission().repeats(), lots, false);
+  }
+
+  private Judged judged(LotLog log) {
+    return last.of(log).orElseGet(() -> judge.judge(log));
   }
 
   private static boolean isOfPlace(Incoming incoming) {

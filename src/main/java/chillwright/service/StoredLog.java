@@ -9,6 +9,7 @@ import chillwright.core.log.Row;
 import chillwright.core.log.Stored;
 import chillwright.storage.Session;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -19,14 +20,16 @@ import java.util.Set;
 /** What is stored, as far as the rows at hand need it, read within one transaction. */
 final class StoredLog implements Stored {
   private final Session session;
+  private final LastJudged last;
   private final Map<LotId, Optional<LotLog>> lots = new HashMap<>();
 
-  private StoredLog(Session session) {
+  private StoredLog(Session session, LastJudged last) {
     this.session = session;
+    this.last = last;
   }
 
   /** Reads the lots that the rows name, all at once. */
-  static StoredLog of(Session session, List<? extends Incoming> rows) {
+  static StoredLog of(Session session, LastJudged last, List<? extends Incoming> rows) {
     Set<LotId> named = new LinkedHashSet<>();
     for (Incoming incoming : rows) {
       if (incoming instanceof Row row) {
@@ -34,15 +37,22 @@ final class StoredLog implements Stored {
         named.addAll(row.details().from());
       }
     }
-    StoredLog stored = new StoredLog(session);
+    StoredLog stored = new StoredLog(session, last);
     named.forEach(lot -> stored.lots.put(lot, Optional.empty()));
-    session.log().logs(named).forEach((lot, log) -> stored.lots.put(lot, Optional.of(log)));
+    session
+        .log()
+        .logs(named, last::beginning)
+        .forEach((lot, log) -> stored.lots.put(lot, Optional.of(log)));
     return stored;
+  }
+
+  private Map<LotId, LotLog> logs(Collection<LotId> named) {
+    return session.log().logs(named, last::beginning);
   }
 
   @Override
   public Optional<LotLog> lot(LotId lot) {
-    return lots.computeIfAbsent(lot, l -> session.log().log(l));
+    return lots.computeIfAbsent(lot, l -> Optional.ofNullable(logs(List.of(l)).get(l)));
   }
 
   @Override

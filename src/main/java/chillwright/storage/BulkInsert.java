@@ -60,7 +60,7 @@ final class BulkInsert {
     for (Record each : records) {
       Object[] row = new Object[fields.length];
       for (int i = 0; i < row.length; i++) {
-        row[i] = kept(fields[i], each, i);
+        row[i] = kept(fields[i], each);
       }
       rows.add(row);
     }
@@ -68,8 +68,8 @@ final class BulkInsert {
   }
 
   /** The value as SQLite keeps it: a moment as milliseconds, for one. */
-  private static <T> Object kept(Field<T> field, Record row, int index) {
-    return field.getConverter().to(field.getType().cast(row.get(index)));
+  static <T> Object kept(Field<T> field, Record row) {
+    return field.getConverter().to(row.get(field));
   }
 
   /** Inserts rows whose cells stand in the order of the columns, as SQLite keeps them. */

@@ -15,11 +15,14 @@ final class Connections {
   /** Before this version two connections that reset the log at once could corrupt the file. */
   private static final String OLDEST = "3.51.3";
 
-  /** The write-ahead log is cut back to this after a checkpoint. */
+  /** The write-ahead log is cut back to this after a checkpoint; see {@link WriteAhead}. */
   private static final int LOG_BYTES = 64 * 1024 * 1024;
 
   /** Nobody else writes, so a lock is only ever held for the moment of a checkpoint. */
   private static final int BUSY_MILLISECONDS = 5_000;
+
+  /** Those who wait to write wait as long for the readers of a checkpoint; reads are short. */
+  private static final int CHECKPOINT_MILLISECONDS = 100;
 
   private Connections() {}
 
@@ -49,6 +52,20 @@ final class Connections {
     // Else the driver asks for the last key after every statement, and nobody reads it.
     config.setGetGeneratedKeys(false);
     return config;
+  }
+
+  /**
+   * Copies the write-ahead log into the database and empties its file.
+   *
+   * @return false if readers took longer than is waited for, and it stays as it was
+   */
+  static boolean emptyWriteAhead(Connection writer) throws SQLException {
+    execute(writer, "PRAGMA busy_timeout = " + CHECKPOINT_MILLISECONDS);
+    try {
+      return number(writer, "PRAGMA wal_checkpoint(TRUNCATE)") == 0;
+    } finally {
+      execute(writer, "PRAGMA busy_timeout = " + BUSY_MILLISECONDS);
+    }
   }
 
   private static Connection connect(SQLiteConfig config, Path file) throws SQLException {

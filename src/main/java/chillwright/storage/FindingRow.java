@@ -15,6 +15,8 @@ import chillwright.core.rules.RuleSet;
 import chillwright.core.rules.Shape;
 import chillwright.core.rules.Verdict;
 import chillwright.storage.schema.tables.records.FindingRecord;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -97,6 +99,29 @@ public record FindingRow(
         Optional.ofNullable(row.getDecisive()).map(EntryId::new),
         Values.entryIds(row.getEvidence()),
         Values.split(row.getRemarks(), FindingRow::remark));
+  }
+
+  /**
+   * The finding of a row that lists all columns of the table.
+   *
+   * @param before how many columns stand before those
+   */
+  static FindingRow of(LotId lot, ResultSet row, int before) throws SQLException {
+    return new FindingRow(
+        RULE.get(row, before),
+        Optional.ofNullable(SOURCE.get(row, before)).map(LotId::new).orElse(lot),
+        OPENS_AT.get(row, before),
+        SETTLES_AT.get(row, before),
+        Codes.VERDICTS.word(SETTLED.get(row, before)),
+        CALLS.get(row, before) == 1,
+        Optional.ofNullable(DEADLINE_AT.get(row, before)),
+        new Elapsed(
+            Optional.ofNullable(SHORTEST_MS.get(row, before)),
+            Optional.ofNullable(LONGEST_MS.get(row, before)),
+            Optional.ofNullable(ESTIMATE_MS.get(row, before))),
+        Optional.ofNullable(DECISIVE.get(row, before)).map(EntryId::new),
+        Values.entryIds(EVIDENCE.get(row, before)),
+        Values.split(REMARKS.get(row, before), FindingRow::remark));
   }
 
   private static Remark remark(String key) {

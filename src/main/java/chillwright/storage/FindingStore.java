@@ -52,13 +52,13 @@ public final class FindingStore {
                     .on(FINDING.LOT_ID.eq(LOT.ID))
                     .where(LOT.CODE.in(keys))
                     .orderBy(FINDING.LOT_ID, FINDING.SEQ))
-        .fetch(LogStore.texts(lots), columns.toArray(new Field<?>[0]))
-        .forEach(row -> collect(found, new LotId(row.get(LOT.CODE)), row.into(FINDING)));
+        .forEach(
+            LogStore.texts(lots),
+            row -> {
+              LotId lot = new LotId(row.getString(1));
+              found.computeIfAbsent(lot, l -> new ArrayList<>()).add(FindingRow.of(lot, row, 1));
+            });
     return found;
-  }
-
-  private static void collect(Map<LotId, List<FindingRow>> found, LotId lot, FindingRecord record) {
-    found.computeIfAbsent(lot, l -> new ArrayList<>()).add(FindingRow.of(lot, record));
   }
 
   /**
@@ -85,7 +85,11 @@ public final class FindingStore {
   }
 
   private int delete(long lotId) {
-    return session.sql().deleteFrom(FINDING).where(FINDING.LOT_ID.eq(lotId)).execute();
+    return session
+        .change(
+            "findings of a lot taken out",
+            () -> DSL.deleteFrom(FINDING).where(FINDING.LOT_ID.eq(lotId)))
+        .run(lotId);
   }
 
   private static void addRows(List<Object[]> rows, long lotId, LotId lot, List<FindingRow> found) {

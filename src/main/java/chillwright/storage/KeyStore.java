@@ -5,17 +5,27 @@ import static chillwright.storage.schema.Tables.IDEMPOTENCY_KEY;
 
 import chillwright.core.log.EntryId;
 import chillwright.core.log.LotId;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.jooq.DSLContext;
+import org.jooq.impl.DSL;
 
 /** Keys of writes that were answered, and keys of those who may write. */
 public final class KeyStore {
-  private final DSLContext sql;
+  private static final Cell<String> KEY = Cell.of(IDEMPOTENCY_KEY, IDEMPOTENCY_KEY.GIVEN_KEY);
+  private static final Cell<String> BODY_HASH = Cell.of(IDEMPOTENCY_KEY, IDEMPOTENCY_KEY.BODY_HASH);
+  private static final Cell<Instant> CREATED_AT =
+      Cell.of(IDEMPOTENCY_KEY, IDEMPOTENCY_KEY.CREATED_AT);
+  private static final Cell<String> LOT = Cell.of(IDEMPOTENCY_KEY, IDEMPOTENCY_KEY.LOT);
+  private static final Cell<String> ENTRIES = Cell.of(IDEMPOTENCY_KEY, IDEMPOTENCY_KEY.ENTRIES);
 
-  KeyStore(DSLContext sql) {
-    this.sql = sql;
+  private final Session session;
+
+  KeyStore(Session session) {
+    this.session = session;
   }
 
   /**
@@ -33,43 +43,55 @@ public final class KeyStore {
   }
 
   public Optional<Answered> answered(String key) {
-    return sql.selectFrom(IDEMPOTENCY_KEY)
-        .where(IDEMPOTENCY_KEY.GIVEN_KEY.eq(key))
-        .fetchOptional(
-            row ->
-                new Answered(
-                    row.getGivenKey(),
-                    row.getBodyHash(),
-                    row.getCreatedAt(),
-                    Optional.ofNullable(row.getLot()).map(LotId::new),
-                    Values.entryIds(row.getEntries())));
+    List<Answered> found = new ArrayList<>(1);
+    session
+        .select(
+            "answered requests",
+            keys -> DSL.selectFrom(IDEMPOTENCY_KEY).where(IDEMPOTENCY_KEY.GIVEN_KEY.in(keys)))
+        .forEach(List.of(key), row -> found.add(answered(row)));
+    return found.stream().findFirst();
+  }
+
+  private static Answered answered(ResultSet row) throws SQLException {
+    return new Answered(
+        KEY.get(row, 0),
+        BODY_HASH.get(row, 0),
+        CREATED_AT.get(row, 0),
+        Optional.ofNullable(LOT.get(row, 0)).map(LotId::new),
+        Values.entryIds(ENTRIES.get(row, 0)));
   }
 
   public void remember(Answered write) {
-    sql.insertInto(IDEMPOTENCY_KEY)
-        .set(IDEMPOTENCY_KEY.GIVEN_KEY, write.key())
-        .set(IDEMPOTENCY_KEY.BODY_HASH, write.bodyHash())
-        .set(IDEMPOTENCY_KEY.CREATED_AT, write.createdAt())
-        .set(IDEMPOTENCY_KEY.LOT, write.lot().map(LotId::text).orElse(null))
-        .set(IDEMPOTENCY_KEY.ENTRIES, Values.joined(write.entries()))
-        .execute();
+    Object[] row = new Object[IDEMPOTENCY_KEY.fields().length];
+    KEY.set(row, write.key());
+    BODY_HASH.set(row, write.bodyHash());
+    CREATED_AT.set(row, write.createdAt());
+    LOT.set(row, write.lot().map(LotId::text).orElse(null));
+    ENTRIES.set(row, Values.joined(write.entries()));
+    session.insertInto(IDEMPOTENCY_KEY).addKept(List.<Object[]>of(row));
   }
 
   /** Forgets writes that were answered before that moment. */
   public void forgetBefore(Instant moment) {
-    sql.deleteFrom(IDEMPOTENCY_KEY).where(IDEMPOTENCY_KEY.CREATED_AT.lt(moment)).execute();
+    session
+        .change(
+            "old requests forgotten",
+            () -> DSL.deleteFrom(IDEMPOTENCY_KEY).where(IDEMPOTENCY_KEY.CREATED_AT.lt(moment)))
+        .run(moment.toEpochMilli());
   }
 
   public boolean hasAccessKeys() {
-    return sql.fetchExists(ACCESS_KEY);
+    return session.sql().fetchExists(ACCESS_KEY);
   }
 
   public boolean isAccessKey(String hash) {
-    return sql.fetchExists(ACCESS_KEY, ACCESS_KEY.KEY_HASH.eq(hash));
+    return session.sql().fetchExists(ACCESS_KEY, ACCESS_KEY.KEY_HASH.eq(hash));
   }
 
   public void addAccessKey(String hash, Instant createdAt) {
-    sql.insertInto(ACCESS_KEY)
+    session
+        .sql()
+        .insertInto(ACCESS_KEY)
         .set(ACCESS_KEY.KEY_HASH, hash)
         .set(ACCESS_KEY.CREATED_AT, createdAt)
         .execute();

@@ -8,6 +8,7 @@ import chillwright.core.log.EntryId;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.LotLog;
+import chillwright.storage.schema.tables.Lot;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -19,6 +20,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiConsumer;
+import java.util.function.Function;
 import org.jooq.Field;
 import org.jooq.Record;
 import org.jooq.SelectSelectStep;
@@ -26,6 +28,9 @@ import org.jooq.impl.DSL;
 
 /** What happened to lots, and what each lot came from. Rows are only ever added. */
 public final class LogStore {
+  private static final Lot SOURCE = LOT.as("source");
+  private static final Lot MADE = LOT.as("made");
+
   private final Session session;
 
   LogStore(Session session) {
@@ -45,8 +50,22 @@ public final class LogStore {
    * entry are not among them.
    */
   public Map<LotId, LotLog> logs(Collection<LotId> lots) {
+    return logs(lots, lot -> List.of());
+  }
+
+  /**
+   * The same; a log that has not grown beyond its known beginning is not read.
+   *
+   * @param known the committed entries that a log begins with, as far as they are at hand
+   */
+  public Map<LotId, LotLog> logs(Collection<LotId> lots, Function<LotId, List<LogEntry>> known) {
     Map<LotId, List<LotId>> sources = lineage(lots);
-    Map<LotId, List<LogEntry>> entries = entries(sources.keySet());
+    Map<LotId, List<LogEntry>> entries = whole(sources.keySet(), known);
+    Set<LotId> unread = new LinkedHashSet<>(sources.keySet());
+    unread.removeAll(entries.keySet());
+    if (!unread.isEmpty()) {
+      entries.putAll(entries(unread));
+    }
     Map<LotId, LotLog> built = new HashMap<>();
     Map<LotId, LotLog> logs = new LinkedHashMap<>();
     for (LotId lot : lots) {
@@ -55,6 +74,27 @@ public final class LogStore {
       }
     }
     return logs;
+  }
+
+  /** Those of the logs of which the beginning that is known is all. */
+  private Map<LotId, List<LogEntry>> whole(
+      Collection<LotId> lots, Function<LotId, List<LogEntry>> known) {
+    Map<LotId, List<LogEntry>> beginnings = new HashMap<>();
+    for (LotId lot : lots) {
+      List<LogEntry> beginning = known.apply(lot);
+      if (!beginning.isEmpty()) {
+        beginnings.put(lot, beginning);
+      }
+    }
+    if (!beginnings.isEmpty()) {
+      Map<LotId, Integer> sizes = sizes(beginnings.keySet());
+      beginnings
+          .entrySet()
+          .removeIf(
+              beginning ->
+                  beginning.getValue().size() != sizes.getOrDefault(beginning.getKey(), 0));
+    }
+    return beginnings;
   }
 
   private static LotLog build(
@@ -103,17 +143,16 @@ public final class LogStore {
 
   /** Tells of each of these lots and each lot it came from, in the order these were named. */
   void sources(Collection<LotId> lots, BiConsumer<LotId, LotId> taker) {
-    var source = LOT.as("source");
     session
         .select(
             "sources of lots",
             keys ->
-                DSL.select(LOT.CODE, source.CODE)
+                DSL.select(LOT.CODE, SOURCE.CODE)
                     .from(LOT)
                     .join(LOT_SOURCE)
                     .on(LOT_SOURCE.LOT_ID.eq(LOT.ID))
-                    .join(source)
-                    .on(source.ID.eq(LOT_SOURCE.SOURCE_ID))
+                    .join(SOURCE)
+                    .on(SOURCE.ID.eq(LOT_SOURCE.SOURCE_ID))
                     .where(LOT.CODE.in(keys))
                     .orderBy(LOT_SOURCE.LOT_ID, LOT_SOURCE.POSITION))
         .forEach(
@@ -156,12 +195,14 @@ public final class LogStore {
         .select(
             "sizes of lots",
             keys ->
-                DSL.select(LOT.CODE, DSL.max(LOG_ENTRY.SEQ))
+                DSL.select(
+                        LOT.CODE,
+                        DSL.select(DSL.max(LOG_ENTRY.SEQ))
+                            .from(LOG_ENTRY)
+                            .where(LOG_ENTRY.LOT_ID.eq(LOT.ID))
+                            .asField())
                     .from(LOT)
-                    .leftJoin(LOG_ENTRY)
-                    .on(LOG_ENTRY.LOT_ID.eq(LOT.ID))
-                    .where(LOT.CODE.in(keys))
-                    .groupBy(LOT.ID))
+                    .where(LOT.CODE.in(keys)))
         .forEach(texts(lots), row -> sizes.put(new LotId(row.getString(1)), row.getInt(2)));
     return sizes;
   }
@@ -205,18 +246,17 @@ public final class LogStore {
 
   /** The lots that name one of these as their source. */
   public List<LotId> madeFrom(Collection<LotId> lots) {
-    var made = LOT.as("made");
     List<LotId> found = new ArrayList<>();
     session
         .select(
             "lots made from lots",
             keys ->
-                DSL.select(made.CODE)
+                DSL.select(MADE.CODE)
                     .from(LOT)
                     .join(LOT_SOURCE)
                     .on(LOT_SOURCE.SOURCE_ID.eq(LOT.ID))
-                    .join(made)
-                    .on(made.ID.eq(LOT_SOURCE.LOT_ID))
+                    .join(MADE)
+                    .on(MADE.ID.eq(LOT_SOURCE.LOT_ID))
                     .where(LOT.CODE.in(keys)))
         .forEach(texts(lots), row -> found.add(new LotId(row.getString(1))));
     return found;

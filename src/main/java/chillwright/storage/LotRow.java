@@ -1,5 +1,7 @@
 package chillwright.storage;
 
+import static chillwright.storage.schema.Tables.LOT;
+
 import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.JudgedBy;
@@ -8,14 +10,48 @@ import chillwright.core.log.LotId;
 import chillwright.core.log.Portions;
 import chillwright.core.rules.Verdicts;
 import chillwright.storage.schema.tables.records.LotRecord;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jooq.Field;
+import org.jooq.TableField;
 
 /** The state of a lot as a row, and back. */
 final class LotRow {
   private static final String LINE = "\n";
 
+  private static final List<Column<?>> COLUMNS = columns();
+
   private LotRow() {}
+
+  private record Column<T>(Field<T> field, Cell<T> cell) {
+    void read(ResultSet from, LotRecord into) throws SQLException {
+      into.set(field, cell.get(from, 0));
+    }
+  }
+
+  private static List<Column<?>> columns() {
+    List<Column<?>> columns = new ArrayList<>();
+    for (Field<?> field : LOT.fields()) {
+      columns.add(column((TableField<?, ?>) field));
+    }
+    return columns;
+  }
+
+  private static <T> Column<T> column(TableField<?, T> field) {
+    return new Column<>(field, Cell.of(LOT, field));
+  }
+
+  /** The row of a select that lists all columns of the table. */
+  static LotRecord record(ResultSet row) throws SQLException {
+    LotRecord record = new LotRecord();
+    for (Column<?> column : COLUMNS) {
+      column.read(row, record);
+    }
+    return record;
+  }
 
   static void fill(LotRecord row, LotState state) {
     row.setCode(state.lot().text());

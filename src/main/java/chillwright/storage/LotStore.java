@@ -17,8 +17,11 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import org.jooq.Field;
+import org.jooq.Query;
 import org.jooq.impl.DSL;
 
 /** The lots of the kitchen, each with what was last found of it. */
@@ -104,17 +107,16 @@ public final class LotStore {
   }
 
   private void noteCategories(List<Assessed> lots) {
-    lots.stream()
-        .map(lot -> lot.state().category())
-        .distinct()
-        .forEach(
-            category ->
-                session
-                    .sql()
-                    .insertInto(CATEGORY_USED)
-                    .set(CATEGORY_USED.CATEGORY, category)
-                    .onConflictDoNothing()
-                    .execute());
+    Set<String> categories = new LinkedHashSet<>();
+    lots.forEach(lot -> categories.add(lot.state().category()));
+    Change noted =
+        session.change(
+            "category noted",
+            () ->
+                DSL.insertInto(CATEGORY_USED)
+                    .set(CATEGORY_USED.CATEGORY, "")
+                    .onConflictDoNothing());
+    categories.forEach(noted::run);
   }
 
   private int insert(List<Assessed> lots, Instant now) {
@@ -130,7 +132,7 @@ public final class LotStore {
   }
 
   private int update(List<Assessed> lots, Map<LotId, LotRecord> known) {
-    List<LotRecord> changed = new ArrayList<>();
+    int changed = 0;
     for (Assessed lot : lots) {
       LotRecord row = known.get(lot.lot());
       if (row == null) {
@@ -138,12 +140,39 @@ public final class LotStore {
       }
       LotState state = lot.state().withNote(Optional.ofNullable(row.getNote()));
       if (!LotRow.state(row).equals(state)) {
-        LotRow.fill(row, state);
-        changed.add(row);
+        LotRecord filled = new LotRecord();
+        LotRow.fill(filled, state);
+        update(row, filled);
+        changed++;
       }
     }
-    session.sql().batchUpdate(changed).execute();
-    return changed.size();
+    return changed;
+  }
+
+  /** Writes the columns that differ: the others' indexes are then left alone. */
+  private void update(LotRecord row, LotRecord filled) {
+    List<Field<?>> differing = new ArrayList<>();
+    for (Field<?> field : LOT.fields()) {
+      boolean isSet = filled.changed(field);
+      if (isSet && !Objects.equals(row.get(field), filled.get(field))) {
+        differing.add(field);
+      }
+    }
+    if (differing.isEmpty()) {
+      return;
+    }
+    Object[] values = new Object[differing.size() + 1];
+    for (int i = 0; i < differing.size(); i++) {
+      values[i] = BulkInsert.kept(differing.get(i), filled);
+    }
+    values[differing.size()] = row.getId();
+    session.change("lot changed in " + differing, () -> updateOf(differing)).run(values);
+  }
+
+  private static Query updateOf(List<Field<?>> fields) {
+    Map<Field<?>, Object> blanks = new LinkedHashMap<>();
+    fields.forEach(field -> blanks.put(field, null));
+    return DSL.update(LOT).set(blanks).where(LOT.ID.eq(0L));
   }
 
   private int saveSources(List<Assessed> lots, Set<LotId> known, Map<LotId, Long> keys) {
@@ -159,7 +188,11 @@ public final class LotStore {
     for (Assessed lot : changed) {
       long lotId = keys.get(lot.lot());
       if (kept.containsKey(lot.lot())) {
-        session.sql().deleteFrom(LOT_SOURCE).where(LOT_SOURCE.LOT_ID.eq(lotId)).execute();
+        session
+            .change(
+                "sources of a lot taken out",
+                () -> DSL.deleteFrom(LOT_SOURCE).where(LOT_SOURCE.LOT_ID.eq(lotId)))
+            .run(lotId);
       }
       for (int i = 0; i < lot.sources().size(); i++) {
         rows.add(new LotSourceRecord(lotId, i + 1, sourceKeys.get(lot.sources().get(i))));
@@ -182,12 +215,10 @@ public final class LotStore {
     Map<LotId, LotRecord> rows = new LinkedHashMap<>();
     session
         .select("lots", keys -> DSL.selectFrom(LOT).where(LOT.CODE.in(keys)))
-        .fetch(LogStore.texts(lots), LOT.fields())
         .forEach(
+            LogStore.texts(lots),
             row -> {
-              LotRecord lot = row.into(LOT);
-              // Known as it is stored: only what is set from here on has changed.
-              lot.changed(false);
+              LotRecord lot = LotRow.record(row);
               rows.put(new LotId(lot.getCode()), lot);
             });
     return rows;

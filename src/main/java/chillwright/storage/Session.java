@@ -2,12 +2,17 @@ package chillwright.storage;
 
 import chillwright.core.log.EntryId;
 import java.sql.Connection;
+import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.jooq.DSLContext;
 import org.jooq.Log;
+import org.jooq.Query;
 import org.jooq.SQLDialect;
 import org.jooq.Table;
 import org.jooq.conf.Settings;
@@ -23,10 +28,27 @@ public final class Session {
     JooqLogger.globalThreshold(Log.Level.WARN);
   }
 
+  /** Statements that change rows and stay prepared; a write uses about ten. */
+  private static final int MOST_CHANGES = 60;
+
   private final Connection connection;
   private final DSLContext sql;
   private final Map<Table<?>, BulkInsert> inserts = new HashMap<>();
   private final Map<String, KeyedSelect> selects = new HashMap<>();
+  private final Map<String, PreparedStatement> plain = new HashMap<>();
+  private final Map<String, Change> changes =
+      new LinkedHashMap<>(16, 0.75f, true) {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<String, Change> eldest) {
+          boolean isTooMany = size() > MOST_CHANGES;
+          if (isTooMany) {
+            eldest.getValue().close();
+          }
+          return isTooMany;
+        }
+      };
   private TakenIds ids;
 
   Session(Connection connection) {
@@ -64,7 +86,7 @@ public final class Session {
   }
 
   public KeyStore keys() {
-    return new KeyStore(sql);
+    return new KeyStore(this);
   }
 
   /** Whether an entry of a lot or of a place has that id; quick, since an import asks it often. */
@@ -102,13 +124,36 @@ public final class Session {
     return selects.computeIfAbsent(name, n -> new KeyedSelect(connection, sql, query));
   }
 
-  /** The statements that were prepared for selects by keys. */
-  List<String> selects() {
-    return selects.values().stream().flatMap(select -> select.texts().stream()).toList();
+  /**
+   * A statement that changes rows, prepared once for the life of the connection.
+   *
+   * @param name of the change; two that differ have two names
+   */
+  Change change(String name, Supplier<Query> blank) {
+    return changes.computeIfAbsent(name, n -> new Change(connection, sql, blank.get()));
   }
 
-  void execute(String statement) throws SQLException {
-    Connections.execute(connection, statement);
+  /** The statements that were prepared for selects by keys and for changes. */
+  List<String> prepared() {
+    return Stream.concat(
+            selects.values().stream().flatMap(select -> select.texts().stream()),
+            changes.values().stream().map(Change::text))
+        .toList();
+  }
+
+  /** Runs one of the few statements without values that go round every transaction. */
+  void execute(String text) throws SQLException {
+    PreparedStatement statement = plain.get(text);
+    if (statement == null) {
+      statement = connection.prepareStatement(text);
+      plain.put(text, statement);
+    }
+    statement.execute();
+  }
+
+  /** Copies the write-ahead file into the database and empties it, unless readers take long. */
+  boolean emptyWriteAhead() throws SQLException {
+    return Connections.emptyWriteAhead(connection);
   }
 
   void close() {

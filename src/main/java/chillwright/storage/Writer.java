@@ -33,6 +33,7 @@ final class Writer {
   private final LinkedBlockingQueue<Write<?>> waiting = new LinkedBlockingQueue<>();
   private final AtomicLong commits = new AtomicLong();
   private final AtomicLong writes = new AtomicLong();
+  private final WriteAhead writeAhead;
   private final Thread thread;
   private boolean finishing;
   private Session session;
@@ -44,6 +45,7 @@ final class Writer {
     this.file = file;
     this.isOurs = isOurs;
     this.readers = readers;
+    this.writeAhead = new WriteAhead(file);
     this.session = new Session(Connections.writer(file));
     this.thread = new Thread(this::run, "database writer");
     this.thread.setDaemon(true);
@@ -139,6 +141,7 @@ final class Writer {
       session.execute("COMMIT");
       commits.incrementAndGet();
       shared.forEach(Write::answer);
+      writeAhead.shorten(session);
     } catch (SQLException | DataAccessException fault) {
       abandon();
       StorageException told =

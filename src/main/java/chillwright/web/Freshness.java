@@ -23,6 +23,7 @@ final class Freshness {
   private final LastAnswers answered = new LastAnswers();
   private String revision = "";
   private Instant nextLimit = Instant.MIN;
+  private String change = "";
 
   Freshness(Kitchen kitchen) {
     this.kitchen = kitchen;
@@ -34,23 +35,30 @@ final class Freshness {
    */
   void answer(Context context, Supplier<Object> made) {
     String address = context.path() + "?" + context.queryString();
-    String tag = tag(address);
+    String state = state();
+    Optional<LastAnswers.Answered> before = answered.of(address, state);
+    String tag = before.map(LastAnswers.Answered::tag).orElseGet(() -> tag(address, state));
     String known = Optional.ofNullable(context.header(Header.IF_NONE_MATCH)).orElse("");
     if (matches(known, tag)) {
       mark(context, tag).status(304);
       return;
     }
-    Optional<byte[]> before = answered.of(address, tag);
-    byte[] bytes = before.orElseGet(() -> Answer.bytes(made.get()));
-    if (before.isEmpty()) {
-      answered.keep(address, tag, bytes);
-    }
+    byte[] bytes =
+        before
+            .map(LastAnswers.Answered::bytes)
+            .orElseGet(() -> rendered(address, state, tag, made));
     mark(context, tag);
     if (known.strip().equals("*")) {
       context.status(304);
     } else {
       Answer.json(context, bytes);
     }
+  }
+
+  private byte[] rendered(String address, String state, String tag, Supplier<Object> made) {
+    byte[] bytes = Answer.bytes(made.get());
+    answered.keep(address, state, tag, bytes);
+    return bytes;
   }
 
   private static Context mark(Context context, String tag) {
@@ -69,11 +77,16 @@ final class Freshness {
     return false;
   }
 
-  private String tag(String address) {
+  private static String tag(String address, String state) {
+    return "W/\"" + hash(address + " " + state) + "\"";
+  }
+
+  /** Names what is known now; two moments with one name have the same answers. */
+  private String state() {
     Instant now = kitchen.now();
     // The last moment that complies is counted to the minute before: a limit passes right after it.
     long minute = Math.floorDiv(now.toEpochMilli() - 1, MINUTE_MILLIS);
-    return "W/\"" + hash(address + " " + change(now) + " " + minute) + "\"";
+    return change(now) + " " + minute;
   }
 
   /** Names the time between two changes of what is known; asks the database once for each. */
@@ -86,8 +99,9 @@ final class Freshness {
               .findFirst()
               .orElse(Instant.MAX);
       revision = current;
+      change = revision + " " + nextLimit;
     }
-    return revision + " " + nextLimit;
+    return change;
   }
 
   private static String hash(String text) {

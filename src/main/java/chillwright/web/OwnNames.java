@@ -91,6 +91,9 @@ final class OwnNames {
   private static String normal(String authority) {
     String lower = authority.toLowerCase(Locale.ROOT);
     int end = lower.indexOf(']');
+    if (!lower.startsWith("[")) {
+      return lower;
+    }
     if (!lower.matches("\\[[0-9a-f:.]+\\].*") || end < 0) {
       return lower;
     }

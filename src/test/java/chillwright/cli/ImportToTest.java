@@ -156,8 +156,10 @@ class ImportToTest {
     String row = "A,,,2026-03-02T17:45:00Z,reading,41F\n";
     String text = COOLED + row.repeat(60_000);
     assertThat(run(true, "import", file("a.csv", text), "--to", address())).isZero();
-    assertThat(err.toString())
-        .contains("bytes sent: 1", "now being checked and stored: " + text.length());
+    assertThat(out.toString())
+        .contains("bytes sent: 1", "now being checked and stored: %,d".formatted(text.length()))
+        .containsPattern("\\r {50,}\\rStored at ");
+    assertThat(err.toString()).isEmpty();
   }
 
   @Test

@@ -11,7 +11,10 @@ import chillwright.core.log.Phase;
 import chillwright.core.log.Problem;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.Verdict;
+import chillwright.logfile.LogFile;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -84,6 +87,33 @@ class LogbookTest {
         .isNotEmpty()
         .allMatch(lot.findings()::contains);
     assertThat(lot.due().orElseThrow().rule().id()).isEqualTo("cooling.cooked.total");
+  }
+
+  @Test
+  void a_lot_that_others_wrote_to_meanwhile_is_read_again() throws IOException {
+    kitchen.at("2026-03-02T19:00:00Z");
+    kitchen.log(COOKED);
+    kitchen.log(HEADER + "A,,,2026-03-02T17:00:00Z,reading,100F,,,,\n");
+    Path file = folder.resolve("more.csv");
+    Files.writeString(file, HEADER + "A,,,2026-03-02T17:30:00Z,reading,70F,,,,\n");
+    kitchen.kitchen().imports().files(LogFile.of(List.of(file)), false, Progress.NONE);
+    Written written = kitchen.log(HEADER + "A,,,2026-03-02T18:30:00Z,reading,60F,,,,\n");
+    assertThat(written.record()).hasSize(4);
+    assertThat(written.lots().get(0).before())
+        .filteredOn(finding -> finding.rule().id().equals("cooling.cooked.first-stage"))
+        .first()
+        .extracting(Finding::settled)
+        .isEqualTo(Verdict.IN);
+  }
+
+  @Test
+  void nothing_is_remembered_of_a_write_that_was_refused() {
+    kitchen.log(COOKED);
+    String reading = HEADER + "A,,,2026-03-02T17:45:00Z,reading,70F,,,,\n";
+    assertThatThrownBy(() -> kitchen.log(reading + "B,,,2026-03-02T17:45:00Z,reading,70F,,,,\n"))
+        .isInstanceOf(Refused.class);
+    Written written = kitchen.log(HEADER + "A,,,2026-03-02T17:50:00Z,reading,90F,,,,\n");
+    assertThat(written.record()).hasSize(2);
   }
 
   @Test

@@ -3,9 +3,11 @@ package chillwright.storage;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chillwright.core.keeping.LotOrder;
+import chillwright.core.keeping.LotState;
 import chillwright.core.log.EntryId;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
+import chillwright.core.log.Portions;
 import chillwright.core.rules.Verdict;
 import chillwright.storage.Slice.Position;
 import java.nio.file.Path;
@@ -16,6 +18,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
@@ -64,7 +67,18 @@ class QueryPlanTest {
         question("corrections of readings", s -> s.places().corrections(ENTRIES)),
         question("an answered request", s -> s.keys().answered("k")),
         question("old requests", s -> s.keys().forgetBefore(NOW)),
-        question("an access key", s -> s.keys().isAccessKey("k")));
+        question("an access key", s -> s.keys().isAccessKey("k")),
+        question("a lot changed", QueryPlanTest::saveTwice));
+  }
+
+  private static void saveTwice(Session session) {
+    for (Optional<String> note : List.of(Optional.of("a"), Optional.of("b"))) {
+      Portions portions =
+          new Portions(OptionalInt.empty(), OptionalInt.of(note.get().length()), Optional.empty());
+      LotState state =
+          new LotState(LOTS.get(0), "rice " + note.get(), "rice", note, portions, Optional.empty());
+      session.lots().save(List.of(new Assessed(state, List.of(), List.of())), NOW);
+    }
   }
 
   /** Pages of lists: each goes along an index, and stops when it has enough. */
@@ -206,7 +220,7 @@ class QueryPlanTest {
       Set<String> statements = new LinkedHashSet<>();
       Session session = new Session(connection, watched(connection, statements));
       asked.accept(session);
-      statements.addAll(session.selects());
+      statements.addAll(session.prepared());
       List<String> steps = new ArrayList<>();
       DSLContext plain = DSL.using(connection, SQLDialect.SQLITE, Session.settings());
       for (String statement : statements) {

@@ -101,6 +101,10 @@ public record Timeline(
    *     counts, since it tells what had been so all along
    */
   private record Cut(Instant happened, Instant corrected) {
+    boolean keepsAll() {
+      return happened.equals(Instant.MAX) && corrected.equals(Instant.MAX);
+    }
+
     boolean keeps(LogEntry entry) {
       Instant last = entry.word() == Word.CORRECTION ? corrected : happened;
       return !entry.happenedAt().isAfter(last);
@@ -108,11 +112,9 @@ public record Timeline(
   }
 
   private static Optional<Timeline> of(LotLog log, KeepingList keeping, ZoneId zone, Cut cut) {
-    List<LogEntry> known = log.entries().stream().filter(cut::keeps).toList();
-    List<LogEntry> own =
-        Corrections.applied(known).stream()
-            .sorted(Comparator.comparing(LogEntry::happenedAt))
-            .toList();
+    List<LogEntry> known =
+        cut.keepsAll() ? log.entries() : log.entries().stream().filter(cut::keeps).toList();
+    List<LogEntry> own = inOrder(Corrections.applied(known));
     if (own.isEmpty()) {
       return Optional.empty();
     }
@@ -130,6 +132,16 @@ public record Timeline(
     corrected.addAll(source.corrected());
     return Optional.of(
         new Timeline(log.lot(), food, zone, inherited, own, source.sources(), corrected));
+  }
+
+  /** Sorted by time; most logs are written so. */
+  private static List<LogEntry> inOrder(List<LogEntry> entries) {
+    for (int i = 1; i < entries.size(); i++) {
+      if (entries.get(i).happenedAt().isBefore(entries.get(i - 1).happenedAt())) {
+        return entries.stream().sorted(Comparator.comparing(LogEntry::happenedAt)).toList();
+      }
+    }
+    return entries;
   }
 
   /** The entries that stand, but were not written so. */

@@ -6,6 +6,7 @@ import chillwright.core.log.Word;
 import chillwright.core.rules.Shape.DayCount;
 import chillwright.core.rules.Shape.Reach;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
@@ -40,15 +41,20 @@ public final class Acts {
    * too cool; to food that cooled too slowly it is none by itself.
    */
   public static List<LogEntry> taken(Finding finding, Timeline timeline) {
-    return timeline.own().stream()
-        .filter(entry -> isAct(entry.word(), finding.rule()))
-        .filter(entry -> !entry.happenedAt().isBefore(finding.settlesAt()))
-        .filter(entry -> !finding.evidence().contains(entry.id()))
-        .toList();
+    boolean isHeldHot = finding.rule().occasions().stream().anyMatch(HELD_HOT::contains);
+    List<LogEntry> taken = new ArrayList<>();
+    for (LogEntry entry : timeline.own()) {
+      boolean isAct = isAct(entry.word(), isHeldHot);
+      if (isAct
+          && !entry.happenedAt().isBefore(finding.settlesAt())
+          && !finding.evidence().contains(entry.id())) {
+        taken.add(entry);
+      }
+    }
+    return taken;
   }
 
-  private static boolean isAct(Word word, Rule rule) {
-    boolean isHeldHot = rule.occasions().stream().anyMatch(HELD_HOT::contains);
+  private static boolean isAct(Word word, boolean isHeldHot) {
     return word == Word.ACTION || word == Word.DISCARDED || (word == Word.REHEATING && isHeldHot);
   }
 

@@ -10,9 +10,7 @@ import chillwright.core.rules.Cycle.End;
 import chillwright.core.rules.Shape.Reach;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.EnumSet;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -38,8 +36,12 @@ final class Course {
   private final RuleSet rules;
   private final Thresholds thresholds;
   private final List<LogEntry> coolest;
-  private final Set<LogEntry> warmestOnes;
-  private final Set<LogEntry> coolestOnes;
+  private final List<LogEntry> warmest;
+
+  /** How many of the coolest and of the warmest readings the walk has passed. */
+  private int coolestRead;
+
+  private int warmestRead;
 
   private Optional<Phase> phase = Optional.empty();
   private Optional<Cycle> cooling = Optional.empty();
@@ -59,19 +61,12 @@ final class Course {
     this.thresholds = Thresholds.of(rules);
     List<LogEntry> entries = timeline.entries();
     this.coolest = Readings.coolest(entries);
-    this.coolestOnes = byIdentity(coolest);
-    this.warmestOnes = byIdentity(Readings.warmest(entries));
+    this.warmest = Readings.warmest(entries);
     for (LogEntry entry : entries) {
       if (!isUnderTimeControl) {
         step(entry);
       }
     }
-  }
-
-  private static Set<LogEntry> byIdentity(List<LogEntry> entries) {
-    Set<LogEntry> set = Collections.newSetFromMap(new IdentityHashMap<>());
-    set.addAll(entries);
-    return set;
   }
 
   static Course of(Timeline timeline, RuleSet rules) {
@@ -296,10 +291,12 @@ final class Course {
   }
 
   private void read(LogEntry reading) {
-    if (coolestOnes.contains(reading)) {
+    if (Readings.isAt(coolest, coolestRead, reading)) {
+      coolestRead++;
       readForReheat(reading);
     }
-    if (warmestOnes.contains(reading)) {
+    if (Readings.isAt(warmest, warmestRead, reading)) {
+      warmestRead++;
       readForCooling(reading);
     }
     if (isHotFor(reading)) {

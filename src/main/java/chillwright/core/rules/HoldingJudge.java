@@ -31,11 +31,13 @@ final class HoldingJudge {
    */
   Finding judge(Rule rule, Instant from, List<LogEntry> readings, boolean goesOn) {
     Hold hold = (Hold) rule.shape();
+    int end = endOfLongestGap(from, readings);
+    Elapsed longest = readings.isEmpty() ? Elapsed.UNKNOWN : gap(end, from, readings);
     Draft draft =
         new Draft(rule, lot, from)
-            .elapsed(longestGap(from, readings))
+            .elapsed(longest)
             .remark(Remark.STILL_GOES_ON, goesOn)
-            .evidence(tellingOf(from, readings));
+            .evidence(tellingOf(end, readings));
     if (readings.isEmpty()) {
       return draft.remark(Remark.NO_READING, true).settled(Verdict.NOT_SHOWN, from);
     }
@@ -187,10 +189,9 @@ final class HoldingJudge {
    * The readings a finding rests on, however many there are: the first, the last, and the two that
    * the longest gap lies between.
    */
-  private static List<LogEntry> tellingOf(Instant from, List<LogEntry> readings) {
+  private static List<LogEntry> tellingOf(int end, List<LogEntry> readings) {
     List<LogEntry> telling = new ArrayList<>();
     if (!readings.isEmpty()) {
-      int end = endOfLongestGap(from, readings);
       telling.add(readings.get(0));
       telling.add(readings.get(Math.max(0, end - 1)));
       telling.add(readings.get(end));
@@ -199,18 +200,18 @@ final class HoldingJudge {
     return telling;
   }
 
-  private static Elapsed longestGap(Instant from, List<LogEntry> readings) {
-    if (readings.isEmpty()) {
-      return Elapsed.UNKNOWN;
-    }
-    Duration longest = gapBefore(endOfLongestGap(from, readings), from, readings);
+  private static Elapsed gap(int end, Instant from, List<LogEntry> readings) {
+    Duration longest = gapBefore(end, from, readings);
     return new Elapsed(Optional.empty(), Optional.of(longest), Optional.empty());
   }
 
   private static int endOfLongestGap(Instant from, List<LogEntry> readings) {
     int end = 0;
-    for (int i = 1; i < readings.size(); i++) {
-      if (gapBefore(i, from, readings).compareTo(gapBefore(end, from, readings)) > 0) {
+    Duration longest = Duration.ofSeconds(Long.MIN_VALUE);
+    for (int i = 0; i < readings.size(); i++) {
+      Duration gap = gapBefore(i, from, readings);
+      if (gap.compareTo(longest) > 0) {
+        longest = gap;
         end = i;
       }
     }

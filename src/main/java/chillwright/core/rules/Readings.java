@@ -38,11 +38,20 @@ final class Readings {
     return kept;
   }
 
+  /** Whether that very reading, not one that says the same, stands at a place of the list. */
+  @SuppressWarnings("ReferenceEquality")
+  static boolean isAt(List<LogEntry> readings, int place, LogEntry reading) {
+    return place < readings.size() && readings.get(place) == reading;
+  }
+
   static Temperature temperature(LogEntry reading) {
     return reading.temperature().orElseThrow();
   }
 
   static List<LogEntry> upTo(List<LogEntry> readings, Instant last) {
+    if (readings.isEmpty() || last.equals(Instant.MAX)) {
+      return readings;
+    }
     return readings.stream().filter(reading -> !reading.happenedAt().isAfter(last)).toList();
   }
 

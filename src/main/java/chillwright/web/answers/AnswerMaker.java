@@ -61,16 +61,18 @@ public record AnswerMaker(ZoneId zone, Instant now) {
 
   /** The findings, worst first; of equal verdicts the one that falls due first. */
   public List<Answers.Finding> findings(List<Finding> findings, Timeline timeline) {
+    Scale scale = Figures.scale(timeline);
     return worstFirst(findings).stream()
-        .map(finding -> finding(finding, timeline, Optional.empty()))
+        .map(finding -> finding(finding, timeline, scale, Optional.empty()))
         .toList();
   }
 
   /** The same after a write, with the changed ones marked. */
   public List<Answers.Finding> findings(
       List<Finding> findings, Timeline timeline, Set<Finding> before) {
+    Scale scale = Figures.scale(timeline);
     return worstFirst(findings).stream()
-        .map(finding -> finding(finding, timeline, Optional.of(!before.contains(finding))))
+        .map(finding -> finding(finding, timeline, scale, Optional.of(!before.contains(finding))))
         .toList();
   }
 
@@ -78,9 +80,9 @@ public record AnswerMaker(ZoneId zone, Instant now) {
     return findings.stream().sorted(Sentences.worstFirst(now)).toList();
   }
 
-  private Answers.Finding finding(Finding finding, Timeline timeline, Optional<Boolean> changed) {
+  private Answers.Finding finding(
+      Finding finding, Timeline timeline, Scale scale, Optional<Boolean> changed) {
     Rule rule = finding.rule();
-    Scale scale = Figures.scale(timeline);
     return new Answers.Finding(
         rule.id(),
         finding.at(now).text(),
