@@ -122,7 +122,7 @@ final class Guard {
 
   /** A person who opens a page is shown where to give the key. */
   private static boolean isPage(Context context) {
-    return context.method() == HandlerType.GET && !context.path().startsWith("/api/");
+    return context.method().equals(HandlerType.GET) && !context.path().startsWith("/api/");
   }
 
   /** What was given is not repeated: it may be a key with a slip in it. */

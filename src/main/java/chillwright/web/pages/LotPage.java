@@ -9,6 +9,7 @@ import chillwright.core.log.LotId;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.Verdict;
+import chillwright.print.CurveChart;
 import chillwright.print.Figures;
 import chillwright.print.KeepText;
 import chillwright.print.Sentences;
@@ -154,7 +155,7 @@ final class LotPage {
         NextWords.of(view, now),
         Arrays.stream(How.values()).map(How::text).toList(),
         new Known(desk.kitchen()).places(),
-        view.judged().map(judged -> Curve.svg(judged.timeline(), desk, visitor)).orElse(""),
+        curve(view, scale, visitor),
         findings(view, sentences),
         dates(view, now),
         state.standing().map(s -> s.keeping().because()).orElse(List.of()),
@@ -162,6 +163,15 @@ final class LotPage {
         view.descendants().stream().map(LotId::text).toList(),
         entries.shown(),
         view.placeReadings().stream().map(entries::text).toList());
+  }
+
+  private String curve(LotView view, Scale scale, Visitor visitor) {
+    return view.judged()
+        .flatMap(
+            judged ->
+                CurveChart.of(judged.timeline().entries(), judged.findings(), desk.zone(), scale))
+        .map(chart -> Svg.of(chart, visitor.say("lot.curve.title", view.state().food())))
+        .orElse("");
   }
 
   private static LotPageView.Next next(Finding due, Sentences sentences) {

@@ -48,10 +48,10 @@ final class NowPage {
     Page<LotState> owed =
         kitchen.lots().list(LotQuery.ALL.in(LotOrder.OWED), Page.Wanted.first(SHOWN));
     List<NowView.Hand> hands = new ArrayList<>();
-    out.items().forEach(lot -> hands.add(hand(lot, visitor, now)));
+    out.items().forEach(lot -> hands.add(hand(lot, now)));
     owed.items().stream()
         .filter(lot -> !out.items().contains(lot))
-        .forEach(lot -> hands.add(hand(lot, visitor, now)));
+        .forEach(lot -> hands.add(hand(lot, now)));
     Page<Due> dues = kitchen.reports().dueNext(Page.Wanted.first(SHOWN));
     return new NowView(
         hands,
@@ -60,7 +60,7 @@ final class NowPage {
         dues.next().isPresent());
   }
 
-  private NowView.Hand hand(LotState lot, Visitor visitor, Instant now) {
+  private NowView.Hand hand(LotState lot, Instant now) {
     Optional<LotView.Judged> judged = desk.kitchen().lots().lot(lot.lot()).flatMap(LotView::judged);
     List<String> says = new ArrayList<>();
     judged.ifPresent(

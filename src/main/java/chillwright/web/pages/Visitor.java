@@ -62,8 +62,9 @@ public record Visitor(Language language, Scale scale, String token) {
 
   /** Kept for a year; not marked as secure, since kitchens use plain HTTP on their own network. */
   static void keep(Context context, String name, String value, boolean hidden) {
-    context.cookie(
-        new Cookie(name, value, "/", YEAR, false, 0, hidden, null, null, SameSite.STRICT));
+    Cookie cookie = new Cookie(name, value, "/", YEAR, false, hidden);
+    cookie.setSameSite(SameSite.STRICT);
+    context.cookie(cookie);
   }
 
   /** Text that nobody can guess, to tell one sending of a form from another. */
