@@ -38,6 +38,19 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
         .thenComparing(finding -> finding.rule().id());
   }
 
+  /**
+   * The same without the time that is left, for where a clock counts that down beside it.
+   *
+   * @param last the moment it is counted to
+   */
+  public String saysUncounted(Finding finding, Instant last) {
+    return says(finding).replace(left(last), ".");
+  }
+
+  private String left(Instant last) {
+    return " (" + Figures.duration(Duration.between(now, last)) + " left).";
+  }
+
   /** The sentence for a finding, with the rule set's corrective actions where they are needed. */
   public String says(Finding finding) {
     String fact =
@@ -216,7 +229,7 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
 
   private String pending(Finding finding) {
     Instant last = finding.deadline().orElse(finding.settlesAt());
-    String left = " (" + Figures.duration(Duration.between(now, last)) + " left).";
+    String left = left(last);
     if (finding.rule().shape() instanceof Reach reach) {
       return reach.to().text(scale) + " by " + time(last) + left + reheatBegun(finding, last);
     }

@@ -55,6 +55,7 @@ final class Entries {
         corrections.isEmpty() ? "" : visitor.say("lot.was", text(entry)),
         corrections.stream().map(this::why).collect(Collectors.joining("; ")),
         letter(entry),
+        standing.flatMap(LogEntry::temperature).map(Temperature::text).orElse(""),
         true);
   }
 

@@ -149,7 +149,11 @@ final class LotPage {
         state.lot().text(),
         Sign.of(verdict),
         LotLines.where(state, visitor),
-        view.judged().flatMap(LotView.Judged::due).map(due -> next(due, sentences)).stream()
+        view
+            .judged()
+            .flatMap(LotView.Judged::due)
+            .map(due -> next(due, sentences, visitor))
+            .stream()
             .toList(),
         form,
         NextWords.of(view, now),
@@ -174,10 +178,15 @@ final class LotPage {
         .orElse("");
   }
 
-  private static LotPageView.Next next(Finding due, Sentences sentences) {
+  private static LotPageView.Next next(Finding due, Sentences sentences, Visitor visitor) {
     boolean isPending = due.at(sentences.now()) == Verdict.PENDING;
     Instant until = due.deadline().orElse(due.settlesAt());
-    return new LotPageView.Next(sentences.says(due), isPending ? until.toString() : "");
+    return isPending
+        ? new LotPageView.Next(
+            sentences.saysUncounted(due, until),
+            until.toString(),
+            NowPage.left(until, sentences.now(), visitor))
+        : new LotPageView.Next(sentences.says(due), "", "");
   }
 
   private static List<LotPageView.Found> findings(LotView view, Sentences sentences) {

@@ -26,12 +26,33 @@ public record LotPageView(
     List<String> descendants,
     List<Entry> entries,
     List<String> placeReadings) {
+  private static final int LIKELY = 5;
+
+  /** The words that are offered at once. */
+  public List<String> likely() {
+    return words.subList(0, Math.min(LIKELY, words.size()));
+  }
+
+  /** The words that are folded away. */
+  public List<String> others() {
+    return words.subList(Math.min(LIKELY, words.size()), words.size());
+  }
+
+  public boolean isUnlikely(String word) {
+    return others().contains(word);
+  }
+
+  /** The entries with a reading of the food, for the table beside the curve. */
+  public List<Entry> readings() {
+    return entries.stream().filter(entry -> !entry.read().isEmpty()).toList();
+  }
+
   /**
    * What falls due.
    *
    * @param until as RFC 3339 writes it; blank where no moment is set
    */
-  public record Next(String says, String until) {}
+  public record Next(String says, String until, String left) {}
 
   /** A finding with its limit and where that is printed. */
   public record Found(Sign standing, String says, String limit, String citation) {}
@@ -43,6 +64,7 @@ public record LotPageView(
    * @param was what it said before a correction; blank for one that was not corrected
    * @param why who corrected it, when and why
    * @param scale the letter of the scale it was read in
+   * @param read the temperature as it stands; blank where none was read, or it was voided
    */
   public record Entry(
       String id,
@@ -53,5 +75,6 @@ public record LotPageView(
       String was,
       String why,
       String scale,
+      String read,
       boolean canBeCorrected) {}
 }

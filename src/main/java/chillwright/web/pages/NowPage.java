@@ -16,6 +16,7 @@ import chillwright.service.LotView;
 import chillwright.service.Page;
 import chillwright.service.Reports.Due;
 import io.javalin.http.Context;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -83,6 +84,13 @@ final class NowPage {
         + "]";
   }
 
+  /** What is left until a moment, for as long as no script counts it down. */
+  static String left(Instant last, Instant now, Visitor visitor) {
+    Duration left = Duration.between(now, last);
+    String key = left.isNegative() ? "script.over" : "script.left";
+    return visitor.say(key, Figures.duration(left.abs()));
+  }
+
   private NowView.Next next(Due due, Visitor visitor, Instant now) {
     Finding finding = due.finding();
     Instant last = finding.deadline().orElse(finding.settlesAt());
@@ -93,7 +101,11 @@ final class NowPage {
         due.lot().food(),
         desk.clock(last, visitor),
         last.toString(),
-        says(finding, Figures.scale(due.timeline()), now),
+        left(last, now, visitor),
+        new Sentences(desk.zone(), Figures.scale(due.timeline()), now).saysUncounted(finding, last)
+            + " ["
+            + finding.rule().citation().text()
+            + "]",
         takesReading);
   }
 }

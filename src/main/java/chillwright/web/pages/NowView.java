@@ -14,7 +14,13 @@ public record NowView(List<Hand> hands, boolean moreHands, List<Next> dues, bool
    * @param takesReading whether a reading of the food is what it waits for
    */
   public record Next(
-      String code, String food, String clock, String until, String says, boolean takesReading) {}
+      String code,
+      String food,
+      String clock,
+      String until,
+      String left,
+      String says,
+      boolean takesReading) {}
 
   public NowView {
     hands = List.copyOf(hands);
