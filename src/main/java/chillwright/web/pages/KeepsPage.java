@@ -69,9 +69,10 @@ final class KeepsPage {
 
     String source() {
       String note = category.note().map(words -> words + " ").orElse("");
+      boolean isTold =
+          answer.keeping().because().stream().anyMatch(line -> line.startsWith("figures: "));
       return note
-          + category.source()
-          + " · "
+          + (isTold ? "" : category.source() + " · ")
           + answer.rules().id()
           + ", "
           + answer.rules().version();

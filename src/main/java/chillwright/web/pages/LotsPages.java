@@ -6,6 +6,7 @@ import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
 import chillwright.core.log.Category;
 import chillwright.core.log.Phase;
+import chillwright.core.rules.Verdict;
 import chillwright.print.KeepText;
 import chillwright.service.LotQuery;
 import chillwright.service.Page;
@@ -101,13 +102,26 @@ final class LotsPages {
 
   private LotsView.Item item(LotState lot, Visitor visitor, Instant now) {
     boolean isFew = lot.portions().left().orElse(0) > 0;
+    boolean mayBeUsed = mayBeUsed(lot, now);
     return new LotsView.Item(
         lot.lot().text(),
         lot.food(),
         Sign.of(lot.standing().flatMap(standing -> standing.verdicts().at(now))),
         LotLines.where(lot, visitor),
-        says(lot, now),
-        lot.isOnHand() && isFew);
+        mayBeUsed ? says(lot, now) : List.of(visitor.say("lots.owed")),
+        lot.isOnHand() && isFew && mayBeUsed);
+  }
+
+  /** What is out, or calls for a hand, is not offered for use, nor are its dates. */
+  private static boolean mayBeUsed(LotState lot, Instant now) {
+    boolean isOwed =
+        lot.standing().flatMap(Standing::owedFrom).filter(from -> !now.isBefore(from)).isPresent();
+    boolean isOut =
+        lot.standing()
+            .flatMap(standing -> standing.verdicts().at(now))
+            .filter(Verdict.OUT::equals)
+            .isPresent();
+    return !lot.isOnHand() || (!isOwed && !isOut);
   }
 
   /** The dates that count where the lot is now; of food that thawed its quality dates do not. */

@@ -7,7 +7,6 @@ import chillwright.service.LotView;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /** The words that an entry of a lot may have, what most often comes next first. */
 final class NextWords {
@@ -27,14 +26,10 @@ final class NextWords {
       words.add(Word.DISCARDED);
     }
     view.state().standing().map(standing -> likely(standing.phase())).ifPresent(words::addAll);
+    words.addAll(List.of(Word.READING, Word.PORTIONS, Word.DISCARDED, Word.ACTION));
     words.addAll(List.of(Word.values()));
     words.remove(Word.CORRECTION);
-    Optional<Word> unsaid = Optional.of(Word.CORRECTION);
-    return words.stream()
-        .distinct()
-        .filter(word -> !unsaid.filter(word::equals).isPresent())
-        .map(Word::text)
-        .toList();
+    return words.stream().distinct().map(Word::text).toList();
   }
 
   private static List<Word> likely(Phase phase) {
