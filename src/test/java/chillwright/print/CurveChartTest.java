@@ -1,0 +1,93 @@
+package chillwright.print;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.Row;
+import chillwright.core.log.Word;
+import chillwright.core.log.EntryId;
+import chillwright.core.measure.Temperature.Scale;
+import chillwright.logfile.Cells;
+import chillwright.logfile.Place;
+import chillwright.print.CurveChart.Line;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+/** The picture of a curve, held against proportion alone: a plane has no other source. */
+class CurveChartTest {
+  private static final ZoneId ZONE = ZoneId.of("America/Denver");
+  private static final Instant START = Instant.parse("2026-11-25T17:00:00Z");
+
+  private static LogEntry reading(long minutes, String temperature) {
+    Instant at = START.plusSeconds(60 * minutes);
+    Row row =
+        (Row)
+            new Cells(at)
+                .read(
+                    Map.of(
+                        "lot", "A", "entry", "reading", "when", at.toString(),
+                        "temperature", temperature),
+                    Place.object(""));
+    return new LogEntry(
+        new EntryId("e" + minutes), Word.READING, at, at, row.by(), row.note(), row.corrects(),
+        row.details());
+  }
+
+  private static CurveChart chart(LogEntry... readings) {
+    return CurveChart.of(List.of(readings), List.of(), ZONE, Scale.FAHRENHEIT).orElseThrow();
+  }
+
+  @Test
+  void readings_stand_in_proportion_to_their_times_and_degrees() {
+    CurveChart chart = chart(reading(0, "140F"), reading(60, "90F"), reading(120, "40F"));
+    List<CurveChart.Dot> dots = chart.dots();
+    assertThat(dots).hasSize(3);
+    assertThat(dots.get(1).x()).isCloseTo((dots.get(0).x() + dots.get(2).x()) / 2, within(0.01));
+    assertThat(dots.get(1).y()).isCloseTo((dots.get(0).y() + dots.get(2).y()) / 2, within(0.01));
+    assertThat(dots.get(0).y()).isLessThan(dots.get(2).y());
+    assertThat(chart.strokes()).filteredOn(s -> s.line() == Line.CURVE).hasSize(2);
+  }
+
+  @Test
+  void both_scales_draw_the_same_picture() {
+    assertThat(chart(reading(0, "140F"), reading(60, "41F")).dots())
+        .isEqualTo(chart(reading(0, "60C"), reading(60, "5C")).dots());
+  }
+
+  @Test
+  void times_are_those_of_the_kitchens_zone() {
+    assertThat(chart(reading(0, "140F"), reading(120, "40F")).labels())
+        .extracting(CurveChart.Label::text)
+        .contains("10:00", "12:00", "2026-11-25");
+  }
+
+  @Test
+  void a_long_silence_begins_another_picture() {
+    CurveChart chart =
+        chart(
+            reading(0, "140F"), reading(60, "90F"), reading(2000, "165F"), reading(2060, "70F"));
+    assertThat(chart.dots()).hasSize(2);
+  }
+
+  @Test
+  void one_reading_makes_no_picture_and_two_equal_ones_do() {
+    assertThat(CurveChart.of(List.of(reading(0, "140F")), List.of(), ZONE, Scale.FAHRENHEIT))
+        .isEmpty();
+    assertThat(chart(reading(0, "38F"), reading(30, "38F")).dots()).hasSize(2);
+  }
+
+  @Test
+  void every_point_lies_on_the_plane() {
+    CurveChart chart = chart(reading(0, "190F"), reading(1, "-10F"), reading(700, "41F"));
+    assertThat(chart.dots())
+        .allSatisfy(
+            dot -> {
+              assertThat(dot.x()).isBetween(0.0, CurveChart.WIDTH);
+              assertThat(dot.y()).isBetween(0.0, CurveChart.HEIGHT);
+            });
+  }
+}
