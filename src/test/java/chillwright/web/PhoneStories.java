@@ -13,6 +13,7 @@ import org.junit.jupiter.api.io.TempDir;
 abstract class PhoneStories {
   private Browser browser;
   private Served served;
+  private int port;
 
   @BeforeAll
   void turnOn() {
@@ -29,7 +30,8 @@ abstract class PhoneStories {
   @BeforeEach
   void serve(@TempDir Path folder) {
     served = Served.in(folder, Browser.options(0));
-    browser.open(port(), "/api/v1/health");
+    port = served.server().port();
+    browser.open(port, "/api/v1/health");
     browser.forget();
   }
 
@@ -47,10 +49,10 @@ abstract class PhoneStories {
   }
 
   int port() {
-    return served.server().port();
+    return port;
   }
 
   void open(String address) {
-    browser.open(port(), address);
+    browser.open(port, address);
   }
 }

@@ -9,6 +9,7 @@ import chillwright.core.rules.Shape.Hold;
 import chillwright.core.rules.Shape.Reach;
 import chillwright.core.rules.Verdict;
 import chillwright.print.Figures;
+import chillwright.print.ReportText;
 import chillwright.print.Sentences;
 import chillwright.service.Kitchen;
 import chillwright.service.LotQuery;
@@ -49,10 +50,10 @@ final class NowPage {
     Page<LotState> owed =
         kitchen.lots().list(LotQuery.ALL.in(LotOrder.OWED), Page.Wanted.first(SHOWN));
     List<NowView.Hand> hands = new ArrayList<>();
-    out.items().forEach(lot -> hands.add(hand(lot, now)));
+    out.items().forEach(lot -> hands.add(hand(lot, visitor, now)));
     owed.items().stream()
         .filter(lot -> !out.items().contains(lot))
-        .forEach(lot -> hands.add(hand(lot, now)));
+        .forEach(lot -> hands.add(hand(lot, visitor, now)));
     Page<Due> dues = kitchen.reports().dueNext(Page.Wanted.first(SHOWN));
     return new NowView(
         hands,
@@ -61,7 +62,7 @@ final class NowPage {
         dues.next().isPresent());
   }
 
-  private NowView.Hand hand(LotState lot, Instant now) {
+  private NowView.Hand hand(LotState lot, Visitor visitor, Instant now) {
     Optional<LotView.Judged> judged = desk.kitchen().lots().lot(lot.lot()).flatMap(LotView::judged);
     List<String> says = new ArrayList<>();
     judged.ifPresent(
@@ -71,7 +72,16 @@ final class NowPage {
               .sorted(Sentences.worstFirst(now))
               .filter(finding -> finding.at(now).compareTo(Verdict.NOT_SHOWN) <= 0)
               .filter(Acts::calls)
-              .forEach(finding -> says.add(says(finding, scale, now)));
+              .forEach(
+                  finding -> {
+                    says.add(says(finding, scale, now));
+                    String done =
+                        new ReportText(desk.zone(), scale, now)
+                            .done(Acts.taken(finding, found.timeline()));
+                    if (!done.isEmpty()) {
+                      says.add(visitor.say("record.action") + " " + done);
+                    }
+                  });
         });
     Optional<Verdict> verdict = lot.standing().flatMap(standing -> standing.verdicts().at(now));
     return new NowView.Hand(lot.lot().text(), lot.food(), Sign.of(verdict), says);
