@@ -24,6 +24,7 @@ import java.util.regex.Pattern;
 final class Guard {
   private static final Set<String> METHODS =
       Set.of("GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS", "TRACE", "CONNECT");
+  private static final Set<HandlerType> READING = Set.of(HandlerType.GET, HandlerType.HEAD);
   private static final Pattern BEARER =
       Pattern.compile("Bearer +([A-Za-z0-9._~+/=-]{1,200})", Pattern.CASE_INSENSITIVE);
 
@@ -122,7 +123,7 @@ final class Guard {
 
   /** A person who opens a page is shown where to give the key. */
   private static boolean isPage(Context context) {
-    return context.method().equals(HandlerType.GET) && !context.path().startsWith("/api/");
+    return READING.contains(context.method()) && !context.path().startsWith("/api/");
   }
 
   /** What was given is not repeated: it may be a key with a slip in it. */

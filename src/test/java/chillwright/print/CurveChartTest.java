@@ -3,10 +3,10 @@ package chillwright.print;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import chillwright.core.log.EntryId;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Row;
 import chillwright.core.log.Word;
-import chillwright.core.log.EntryId;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.logfile.Cells;
 import chillwright.logfile.Place;
@@ -29,11 +29,23 @@ class CurveChartTest {
             new Cells(at)
                 .read(
                     Map.of(
-                        "lot", "A", "entry", "reading", "when", at.toString(),
-                        "temperature", temperature),
+                        "lot",
+                        "A",
+                        "entry",
+                        "reading",
+                        "when",
+                        at.toString(),
+                        "temperature",
+                        temperature),
                     Place.object(""));
     return new LogEntry(
-        new EntryId("e" + minutes), Word.READING, at, at, row.by(), row.note(), row.corrects(),
+        new EntryId("e" + minutes),
+        Word.READING,
+        at,
+        at,
+        row.by(),
+        row.note(),
+        row.corrects(),
         row.details());
   }
 
@@ -68,8 +80,7 @@ class CurveChartTest {
   @Test
   void a_long_silence_begins_another_picture() {
     CurveChart chart =
-        chart(
-            reading(0, "140F"), reading(60, "90F"), reading(2000, "165F"), reading(2060, "70F"));
+        chart(reading(0, "140F"), reading(60, "90F"), reading(2000, "165F"), reading(2060, "70F"));
     assertThat(chart.dots()).hasSize(2);
   }
 

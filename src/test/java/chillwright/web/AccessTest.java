@@ -108,7 +108,7 @@ class AccessTest {
   }
 
   @ParameterizedTest(name = "with the key, {0}")
-  @ValueSource(strings = {"/", "/api/v1/lots", "/api/v1/openapi.json", "/api/v1/nothing"})
+  @ValueSource(strings = {"/api/v1/lots", "/api/v1/openapi.json", "/api/v1/nothing"})
   void with_a_key_needed_nothing_is_told_without_it(String address) {
     Server.Options guarded = new Server.Options("127.0.0.1", 0, List.of(), true);
     try (Served served = Served.in(folder, guarded)) {

@@ -18,7 +18,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Names that try to break out of the page, the table or the JSON they are shown in. */
+/** Names that try to break out of the table or the JSON they are shown in. */
 class HostileTextTest {
   private static Served served;
 
@@ -95,14 +95,6 @@ class HostileTextTest {
                 .at("/items/1/note")
                 .asText())
         .isEqualTo(name);
-  }
-
-  @ParameterizedTest
-  @MethodSource("names")
-  void a_name_is_only_text_on_the_page(String name) {
-    String page = served.get("/").text();
-    assertThat(page).doesNotContain("<script", "<img", "<b>&amp;&#60;", "onerror=alert(1)>");
-    assertThat(page).contains("<bdi>" + Html.escaped(name) + "</bdi>");
   }
 
   /** RFC 4180: the table read back has the cells that were written, a formula made text. */

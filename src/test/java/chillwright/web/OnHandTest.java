@@ -84,8 +84,7 @@ class OnHandTest {
   @Test
   void the_page_tells_what_to_use_first() {
     stock();
-    String page = served.get("/").text();
-    String onHand = page.substring(page.indexOf("On hand, use first"));
+    String onHand = served.get("/on-hand").text();
     assertThat(onHand).containsSubsequence("C-1", "2026-03-08", "F-SOON", "F-LATE", "N-1");
     assertThat(onHand)
         .contains("frozen, Freezer", "best quality by 2026-03-10", "Once thawed: use within 6 days")

@@ -123,8 +123,10 @@ final class EntryForm {
    * @param readings the readings of the lot so far, in order of time
    */
   Optional<String> doubt(Incoming incoming, List<LogEntry> readings, Desk desk, Visitor visitor) {
-    boolean isSure = form.has("sure");
-    if (isSure || readings.isEmpty() || !(incoming instanceof Row row)) {
+    if (form.has("sure") || isCorrection() || readings.isEmpty()) {
+      return Optional.empty();
+    }
+    if (!(incoming instanceof Row row)) {
       return Optional.empty();
     }
     Optional<Temperature> given = row.details().temperature();
@@ -146,6 +148,11 @@ final class EntryForm {
                 before.text(),
                 desk.clock(last.happenedAt(), visitor)))
         : Optional.empty();
+  }
+
+  /** A correction is meant to differ from what was read. */
+  boolean isCorrection() {
+    return form.text(Column.ENTRY.title()).equals(Word.CORRECTION.text());
   }
 
   /** What was filled in, to be shown again. */

@@ -114,7 +114,10 @@ final class LotPage {
         faults = EntryForm.faults(refused.problems());
       }
     }
-    Filled again = new Filled(entry.fields(), faults, doubt.orElse(""));
+    // The form of a correction stands elsewhere on the page: in this one it would be another entry.
+    Map<String, String> fields =
+        entry.isCorrection() ? blank(view.get(), visitor).fields() : entry.fields();
+    Filled again = new Filled(fields, faults, doubt.orElse(""));
     answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, view.get(), again, List.of());
   }
 

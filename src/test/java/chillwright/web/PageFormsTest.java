@@ -1,0 +1,221 @@
+package chillwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.web.Served.Reply;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Forms as a browser without any script sends them. */
+class PageFormsTest {
+  private static final String ENTRIES = "/lots/S-1/entries";
+
+  @TempDir private Path folder;
+  private Served served;
+  private Visit visit;
+
+  @BeforeEach
+  void open() {
+    served = Served.in(folder);
+    served.cookSoup("S-1");
+    visit = new Visit(served);
+    visit.open("/");
+  }
+
+  @AfterEach
+  void close() {
+    served.close();
+  }
+
+  private JsonNode entries() {
+    return served.get("/api/v1" + ENTRIES).json().at("/items");
+  }
+
+  @Test
+  void a_form_sent_twice_counts_once() {
+    Reply page = visit.open("/lots/S-1");
+    String[] reading = {
+      "once", Visit.once(page), "entry", "reading", "temperature", "150", "scale", "F"
+    };
+    Reply first = visit.submit(ENTRIES, reading);
+    assertThat(first.status()).as(first.text()).isEqualTo(303);
+    served.at("2026-03-03T17:20:00Z");
+    Reply second = visit.submit(ENTRIES, reading);
+    assertThat(second.status()).isEqualTo(303);
+    assertThat(Visit.target(second)).isEqualTo(Visit.target(first));
+    assertThat(entries()).hasSize(2);
+    assertThat(visit.open(Visit.target(first)).text()).contains("Saved: reading, 150 °F");
+  }
+
+  @Test
+  void a_batch_sent_twice_is_begun_once() {
+    Reply page = visit.open("/new-batch");
+    String[] batch = {
+      "once",
+      Visit.once(page),
+      "entry",
+      "cooked",
+      "temperature",
+      "180",
+      "scale",
+      "F",
+      "food",
+      "Bean stew",
+      "category",
+      "soup_or_stew",
+      "containers",
+      "3",
+      "portions",
+      "10"
+    };
+    Reply first = visit.submit("/new-batch", batch);
+    assertThat(first.status()).as(first.text()).isEqualTo(303);
+    Reply second = visit.submit("/new-batch", batch);
+    assertThat(Visit.target(second)).isEqualTo(Visit.target(first));
+    List<String> foods = served.get("/api/v1/lots").json().at("/items").findValuesAsText("food");
+    assertThat(foods).filteredOn("Bean stew"::equals).hasSize(4);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"warm", "15O", "1e3", "99999", "-", "'><script>alert(1)</script>"})
+  void a_refused_reading_shows_what_was_typed_and_stores_nothing(String typed) {
+    Reply refused =
+        visit.submit(
+            ENTRIES,
+            "entry",
+            "reading",
+            "temperature",
+            typed,
+            "scale",
+            "C",
+            "note",
+            "<i>stirred</i> \"twice\"",
+            "by",
+            "RO");
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.text())
+        .contains("role=\"alert\"", "value=\"RO\"", "&lt;i&gt;stirred&lt;/i&gt;")
+        .containsPattern("<option value=\"C\" selected|<option selected value=\"C\"")
+        .doesNotContain("<script>", "<i>");
+    if (typed.matches("[\\w-]+")) {
+      assertThat(refused.text()).contains("name=\"temperature\"", "value=\"" + typed + "\"");
+    }
+    assertThat(entries()).hasSize(1);
+  }
+
+  /** Common practice, no source: a figure that can hardly be is asked about. */
+  @ParameterizedTest
+  @CsvSource({"C,80", "F,18"})
+  void a_doubtful_reading_is_asked_about_and_taken_when_confirmed(String scale, String figure) {
+    String[] reading = {"entry", "reading", "temperature", figure, "scale", scale};
+    Reply asked = visit.submit(ENTRIES, reading);
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text()).contains("name=\"sure\"", "180 °F", figure + " °" + scale);
+    assertThat(entries()).hasSize(1);
+    Reply sure =
+        visit.submit(
+            ENTRIES, "entry", "reading", "temperature", figure, "scale", scale, "sure", "yes");
+    assertThat(sure.status()).isEqualTo(303);
+    assertThat(entries()).hasSize(2);
+  }
+
+  @Test
+  void a_decimal_comma_is_taken_and_a_figure_may_bring_its_scale() {
+    assertThat(
+            visit
+                .submit(ENTRIES, "entry", "reading", "temperature", "150,5", "scale", "F")
+                .status())
+        .isEqualTo(303);
+    served.at("2026-03-03T17:20:00Z");
+    assertThat(visit.submit(ENTRIES, "entry", "reading", "temperature", "149F").status())
+        .isEqualTo(303);
+    assertThat(entries().findValuesAsText("temperature")).contains("150.5 °F", "149 °F");
+  }
+
+  @Test
+  void a_correction_with_its_reason_is_shown_beside_what_it_corrects() {
+    visit.submit(ENTRIES, "entry", "reading", "temperature", "105", "scale", "F", "sure", "yes");
+    String wrong = entries().get(1).at("/id").asText();
+    Reply corrected =
+        visit.submit(
+            ENTRIES,
+            "entry",
+            "correction",
+            "corrects",
+            wrong,
+            "temperature",
+            "150",
+            "scale",
+            "F",
+            "note",
+            "typed 105 for 150",
+            "by",
+            "RO");
+    assertThat(corrected.status()).as(corrected.text()).isEqualTo(303);
+    String page = visit.open("/lots/S-1").text();
+    assertThat(page).contains("150 °F", "was 105 °F", "typed 105 for 150", "corrected by RO");
+  }
+
+  @Test
+  void a_language_and_a_scale_stay_chosen() {
+    Reply chosen = visit.submit("/ways", "language", "es", "back", "/on-hand");
+    assertThat(Visit.target(chosen)).isEqualTo("/on-hand");
+    visit.submit("/ways", "scale", "C", "back", "/");
+    String page = visit.open("/").text();
+    assertThat(page).contains("<html lang=\"es\"", "Lo próximo que vence", "°C");
+    assertThat(new Visit(served).open("/", "Accept-Language", "es-MX,es;q=0.9").text())
+        .contains("<html lang=\"es\"");
+    assertThat(new Visit(served).open("/", "Accept-Language", "de, fr").text())
+        .contains("<html lang=\"en\"");
+  }
+
+  /** What is owed stays on the first page until an action is logged. */
+  @Test
+  void what_is_owed_stays_on_the_first_page() {
+    served.at("2026-03-03T20:00:00Z");
+    String missed = visit.open("/").text();
+    assertThat(missed).containsSubsequence("Needs a hand now", "S-1", "Log what was done");
+    assertThat(visit.submit(ENTRIES, "entry", "action", "note", "discarded the pot").status())
+        .isEqualTo(303);
+    assertThat(visit.submit(ENTRIES, "entry", "discarded").status()).isEqualTo(303);
+    assertThat(visit.open("/").text()).contains("no action is owed");
+  }
+
+  @Test
+  void a_portion_is_taken_from_the_list() {
+    visit.submit(
+        "/new-batch",
+        "entry",
+        "frozen",
+        "temperature",
+        "0",
+        "scale",
+        "F",
+        "food",
+        "Bean stew",
+        "category",
+        "soup_or_stew",
+        "portions",
+        "10",
+        "place",
+        "Freezer",
+        "lot",
+        "B-1");
+    String page = visit.open("/on-hand").text();
+    assertThat(page).contains("10 portions left").doesNotContainIgnoringCase("use by");
+    Reply taken =
+        visit.submit("/lots/B-1/entries", "entry", "portions", "portions", "2", "back", "/on-hand");
+    assertThat(taken.status()).as(taken.text()).isEqualTo(303);
+    assertThat(Visit.target(taken)).isEqualTo("/on-hand");
+    assertThat(visit.open("/on-hand").text()).contains("8 portions left");
+    assertThat(visit.open("/lots/B-1").text()).doesNotContainIgnoringCase("use by");
+  }
+}

@@ -1,0 +1,120 @@
+package chillwright.web.pages;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import chillwright.core.log.How;
+import chillwright.core.log.Word;
+import chillwright.core.rules.Verdict;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** The texts of the pages: each in every language, each used, and none missing. */
+class WordingTest {
+  private static final Pattern SAID = Pattern.compile("\\bsay\\(\\s*\"([a-z0-9.-]+)\"\\s*[,)]");
+  private static final Pattern QUOTED = Pattern.compile("\"([a-z0-9-]+(?:\\.[a-z0-9-]+)+)\"");
+  private static final Pattern FILLED = Pattern.compile("\\{\\d+}");
+
+  private static Set<String> keys(Language language) {
+    String ending = "." + language.tag();
+    return Wording.keys().stream()
+        .filter(key -> key.endsWith(ending))
+        .map(key -> key.substring(0, key.length() - ending.length()))
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  private static List<String> sources() throws IOException {
+    List<String> sources = new ArrayList<>();
+    for (String root : List.of("src/main/jte", "src/main/java/chillwright/web")) {
+      try (Stream<Path> files = Files.walk(Path.of(root))) {
+        for (Path file : files.filter(Files::isRegularFile).toList()) {
+          sources.add(Files.readString(file));
+        }
+      }
+    }
+    return sources;
+  }
+
+  private static Set<String> found(Pattern pattern) throws IOException {
+    return sources().stream()
+        .flatMap(source -> pattern.matcher(source).results())
+        .map(match -> match.group(1))
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  /** Keys put together from a prefix and what the core calls a thing. */
+  private static Set<String> composed() {
+    Stream<String> words = Arrays.stream(Word.values()).map(word -> "word." + word.text());
+    Stream<String> hows = Arrays.stream(How.values()).map(how -> "how." + how.text());
+    Stream<String> verdicts =
+        Stream.concat(Arrays.stream(Verdict.values()).map(Verdict::text), Stream.of("none"))
+            .map(verdict -> "verdict." + verdict);
+    return Stream.of(words, hows, verdicts)
+        .flatMap(keys -> keys)
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  @Test
+  void every_key_is_there_in_every_language() {
+    assertThat(keys(Language.ENGLISH)).isNotEmpty().isEqualTo(keys(Language.SPANISH));
+    assertThat(Wording.keys())
+        .hasSize(keys(Language.ENGLISH).size() + keys(Language.SPANISH).size());
+  }
+
+  @Test
+  void every_language_fills_in_the_same() {
+    for (String key : keys(Language.ENGLISH)) {
+      assertThat(filled(Wording.text(Language.SPANISH, key)))
+          .as(key)
+          .isEqualTo(filled(Wording.text(Language.ENGLISH, key)));
+    }
+  }
+
+  private static Set<String> filled(String text) {
+    return FILLED.matcher(text).results().map(m -> m.group()).collect(Collectors.toSet());
+  }
+
+  @ParameterizedTest
+  @EnumSource(Language.class)
+  void no_text_is_blank_or_has_a_stray_space(Language language) {
+    for (String key : keys(language)) {
+      assertThat(Wording.text(language, key)).as(key).isNotBlank().isEqualTo(text(language, key));
+    }
+  }
+
+  private static String text(Language language, String key) {
+    return Wording.text(language, key).strip();
+  }
+
+  @Test
+  void every_key_that_is_said_is_there() throws IOException {
+    assertThat(keys(Language.ENGLISH)).containsAll(found(SAID)).containsAll(composed());
+  }
+
+  @Test
+  void every_key_that_is_there_is_said() throws IOException {
+    Set<String> unused = keys(Language.ENGLISH);
+    unused.removeAll(found(QUOTED));
+    unused.removeAll(composed());
+    assertThat(unused).isEmpty();
+  }
+
+  @Test
+  void a_key_that_is_not_there_is_a_fault() {
+    assertThatThrownBy(() -> Wording.text(Language.ENGLISH, "no.such-key"))
+        .isInstanceOf(IllegalStateException.class)
+        .hasMessageContaining("no.such-key");
+  }
+}
