@@ -5,6 +5,7 @@ import chillwright.core.log.LogEntry;
 import chillwright.core.log.Misread;
 import chillwright.core.log.Problem;
 import chillwright.core.log.Row;
+import chillwright.core.log.Word;
 import chillwright.core.measure.Temperature;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.logfile.Cells;

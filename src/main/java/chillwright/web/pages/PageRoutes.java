@@ -43,6 +43,9 @@ public final class PageRoutes {
     get(KeepsPage.ADDRESS, new KeepsPage(desk)::show);
     get(RecordPage.ADDRESS, new RecordPage(desk)::show);
     get(RulesPage.ADDRESS, new RulesPage(desk)::show);
+    DayPage day = new DayPage(desk);
+    get(DayPage.ADDRESS, day::show);
+    routes.post(DayPage.READINGS, day::read);
     EnterPage enter = new EnterPage(desk);
     get(EnterPage.ADDRESS, enter::show);
     routes.post(EnterPage.ADDRESS, enter::enter);
