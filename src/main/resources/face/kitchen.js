@@ -1,8 +1,13 @@
 /* Three small helps; every page works without them. The clock that counts down, a page that brings
-   itself up to date, and an outbox for what is saved while the line is dead. */
+   itself up to date, and an outbox for what is saved while the line is dead. Kitchens use plain HTTP
+   on a name of their own network, so nothing here may need a secure context. */
 (() => {
   const root = document.documentElement.dataset;
   const fill = (text, value) => text.replace("{0}", value);
+
+  // The kitchen's clock, told by the page: that of a phone may be wrong, and only counts on from it.
+  const ahead = Date.parse(root.now) - Date.now();
+  const now = () => Date.now() + ahead;
 
   const span = (minutes) => {
     const hours = Math.floor(minutes / 60);
@@ -11,136 +16,196 @@
   };
   const countDown = () => {
     for (const place of document.querySelectorAll("[data-until]")) {
-      const minutes = Math.floor((Date.parse(place.dataset.until) - Date.now()) / 60000);
-      place.textContent =
-        minutes >= 0 ? fill(root.left, span(minutes)) : fill(root.over, span(-minutes));
+      const left = Date.parse(place.dataset.until) - now();
+      const minutes = Math.floor(Math.abs(left) / 60000);
+      place.textContent = fill(left >= 0 ? root.left : root.over, span(minutes));
     }
   };
 
-  // The outbox: each reading waits under its own key, with the moment it was taken.
+  // The outbox: each entry waits under its own key, with the moment it was taken.
   const BOX = "chillwright-outbox";
   const load = () => {
-    try { return JSON.parse(localStorage.getItem(BOX)) || []; } catch (broken) { return []; }
-  };
-  const store = (all) => localStorage.setItem(BOX, JSON.stringify(all));
-  const key = () =>
-    Array.from(crypto.getRandomValues(new Uint8Array(16)), (b) => b.toString(16).padStart(2, "0")).join("");
-
-  let isLost = false;
-  const tell = () => {
-    const line = document.getElementById("line");
-    const waiting = load();
-    const parts = [];
-    if (isLost) parts.push(root.lost);
-    const open = waiting.filter((one) => !one.refused).length;
-    if (open) parts.push(fill(root.waiting, open));
-    line.textContent = parts.join(" ");
-    for (const one of waiting.filter((each) => each.refused)) {
-      const says = document.createElement("p");
-      const link = document.createElement("a");
-      const away = document.createElement("button");
-      link.href = one.to.replace(/\/entries$/, "");
-      link.textContent = one.shown;
-      away.type = "button";
-      away.textContent = "×";
-      away.addEventListener("click", () => {
-        store(load().filter((each) => each.key !== one.key));
-        tell();
-      });
-      says.append(root.refused + " ", link, " ", away);
-      line.append(says);
+    try {
+      return JSON.parse(localStorage.getItem(BOX)) || [];
+    } catch (broken) {
+      return [];
     }
   };
-  const lost = (now) => { isLost = now; tell(); };
+  const store = (all) => localStorage.setItem(BOX, JSON.stringify(all));
+  const drop = (key) => store(load().filter((each) => each.key !== key));
+  const waiting = () => load().filter((each) => !each.refused);
+  const newKey = () =>
+    Array.from(crypto.getRandomValues(new Uint8Array(16)), (b) => b.toString(16).padStart(2, "0"))
+      .join("");
 
-  const send = async (one) => {
-    const body = new URLSearchParams(one.fields);
-    body.set("once", one.key);
-    const answer = await fetch(one.to, { method: "POST", body, redirect: "follow" });
-    return answer;
+  let isLost = false;
+  let said = "";
+  const refusal = (one) => {
+    const says = document.createElement("p");
+    const lot = document.createElement("a");
+    const away = document.createElement("button");
+    lot.href = one.to.replace(/\/entries$/, "");
+    lot.textContent = one.shown;
+    away.type = "button";
+    away.textContent = root.away;
+    away.addEventListener("click", () => {
+      drop(one.key);
+      tell();
+    });
+    says.append(root.refused + " ", lot, " ", away);
+    return says;
   };
-  let sending = false;
-  const sendAll = async () => {
-    if (sending) return;
-    sending = true;
+  const tell = () => {
+    const line = document.getElementById("line");
+    const open = waiting().length;
+    const parts = [said, isLost ? root.lost : "", open ? fill(root.waiting, open) : ""];
+    const text = parts.filter(Boolean).join(" ");
+    const refused = load().filter((each) => each.refused);
+    // Only what changed is said again to those who hear it.
+    if (line.dataset.text === text + refused.length) return;
+    line.dataset.text = text + refused.length;
+    line.textContent = text;
+    line.append(...refused.map(refusal));
+  };
+  const lost = (isNow) => {
+    isLost = isNow;
+    tell();
+  };
+
+  const PATIENCE = 10000;
+  const ask = async (address, options) => {
+    const stop = new AbortController();
+    const timer = setTimeout(() => stop.abort(), PATIENCE);
     try {
-      for (const one of load().filter((each) => !each.refused)) {
+      const answer = await fetch(address, { ...options, signal: stop.signal });
+      if (answer.status >= 500) throw new Error("no answer");
+      return answer;
+    } finally {
+      clearTimeout(timer);
+    }
+  };
+  const send = (one) => {
+    const body = new URLSearchParams(one.fields);
+    body.set("token", document.querySelector("input[name=token]").value);
+    body.set("once", one.key);
+    return ask(one.to, { method: "POST", body });
+  };
+  const enter = () => {
+    if (location.pathname !== "/enter") location.assign("/enter");
+  };
+
+  let isSending = false;
+  const sendAll = async () => {
+    if (isSending) return;
+    isSending = true;
+    try {
+      for (const one of waiting()) {
         const answer = await send(one);
-        if (answer.status >= 500) return;
-        const left = load();
-        const at = left.findIndex((each) => each.key === one.key);
-        if (answer.ok) left.splice(at, 1);
-        else left[at].refused = true;
-        store(left);
+        if (answer.status === 401) return enter();
+        if (answer.ok) {
+          drop(one.key);
+          said = fill(root.sent, one.shown);
+        } else {
+          store(load().map((each) => (each.key === one.key ? { ...each, refused: true } : each)));
+        }
+        lost(false);
       }
-      lost(false);
     } catch (dead) {
       lost(true);
     } finally {
-      sending = false;
+      isSending = false;
     }
   };
 
-  const local = (moment) =>
-    new Date(moment.getTime() - moment.getTimezoneOffset() * 60000).toISOString().slice(0, 19);
+  const entryOf = (form) => {
+    const fields = Object.fromEntries(new FormData(form));
+    const lot = form.getAttribute("action").split("/")[2];
+    const time = new Date().toTimeString().slice(0, 5);
+    if (!fields.when) fields.at = new Date(now()).toISOString();
+    return {
+      key: newKey(),
+      to: form.getAttribute("action"),
+      fields,
+      shown: [lot, fields.temperature || fields.portions, time].filter(Boolean).join(" "),
+    };
+  };
+  const keep = (one, form) => {
+    try {
+      store([...load(), one]);
+      form.reset();
+      said = root.kept;
+    } catch (full) {
+      said = root.full;
+    }
+    delete form.dataset.sending;
+    lost(true);
+    document.getElementById("line").scrollIntoView({ block: "nearest" });
+  };
+  const go = (address) => {
+    if (address === location.href) location.reload();
+    else location.assign(address);
+  };
   document.addEventListener("submit", async (event) => {
     const form = event.target;
     if (!form.matches("[data-outbox]")) return;
     event.preventDefault();
-    const fields = Object.fromEntries(new FormData(form));
-    if (!fields.when) fields.at = new Date().toISOString();
-    const one = {
-      key: key(),
-      to: form.getAttribute("action"),
-      fields,
-      shown: [form.getAttribute("action").split("/")[2], fields.temperature, local(new Date()).slice(11, 16)]
-        .filter(Boolean).join(" "),
-    };
+    if (form.dataset.sending) return;
+    form.dataset.sending = "yes";
+    const one = entryOf(form);
     try {
       const answer = await send(one);
-      if (answer.status >= 500) throw new Error("no answer");
-      // What was refused is sent once more as a plain form, so that its page says why.
-      if (answer.ok) location.assign(answer.url);
-      else form.submit();
+      if (answer.status === 401) {
+        keep(one, form);
+        enter();
+      } else if (answer.ok) {
+        go(answer.url);
+      } else {
+        // What was refused is sent once more as a plain form, so that its page says why.
+        form.submit();
+      }
     } catch (dead) {
-      store([...load(), one]);
-      form.reset();
-      lost(true);
-      document.getElementById("line").prepend(root.kept + " ");
+      keep(one, form);
     }
+  });
+  addEventListener("pageshow", () => {
+    for (const form of document.querySelectorAll("[data-sending]")) delete form.dataset.sending;
   });
 
   // A page that shows what is due now brings itself up to date, but never under someone's hands.
   const isBusy = (part) =>
     part.contains(document.activeElement) ||
     [...part.querySelectorAll("input:not([type=hidden])")].some((i) => i.value !== i.defaultValue);
-  let mark = "";
   const refresh = async () => {
+    if (document.hidden) return;
     const part = document.querySelector("[data-refresh]");
     try {
+      await sendAll();
       if (!part || isBusy(part)) {
-        await fetch("/api/v1/health");
+        await ask("/api/v1/health");
       } else {
-        const answer = await fetch(location.href, mark ? { headers: { "If-None-Match": mark } } : {});
-        if (answer.status === 200) {
-          mark = answer.headers.get("ETag") || "";
-          const fresh = new DOMParser().parseFromString(await answer.text(), "text/html");
-          const found = fresh.querySelector("[data-refresh]");
-          if (found && !isBusy(part)) part.replaceWith(found);
-          countDown();
-        }
+        const answer = await ask(location.href);
+        const page = new DOMParser().parseFromString(await answer.text(), "text/html");
+        const found = page.querySelector("[data-refresh]");
+        if (found && !isBusy(part)) part.replaceWith(found);
+        countDown();
       }
       lost(false);
-      await sendAll();
     } catch (dead) {
       lost(true);
     }
   };
 
+  const STEP = 5000;
+  let steps = 0;
+  setInterval(() => {
+    steps += 1;
+    const isThird = steps % 3 === 0;
+    if (isThird) countDown();
+    if (isThird || isLost) refresh();
+  }, STEP);
+  addEventListener("online", refresh);
+  document.addEventListener("visibilitychange", refresh);
   countDown();
   tell();
   sendAll();
-  setInterval(countDown, 15000);
-  setInterval(refresh, 15000);
-  addEventListener("online", sendAll);
 })();

@@ -39,12 +39,14 @@ final class Desk {
   /** A frame whose title is no text of ours, such as the name of a food. */
   Frame titled(Visitor visitor, String title, String here, List<String> notices) {
     Settings settings = kitchen.settings();
+    Instant now = kitchen.now();
     return new Frame(
         visitor,
         title,
         settings.name().orElse(visitor.say("kitchen.unnamed")),
         here,
-        moment(kitchen.now(), visitor),
+        moment(now, visitor),
+        now.toString(),
         visitor.say(
             "frame.judged-by",
             settings.ruleBook().title(),

@@ -9,6 +9,7 @@ import java.util.List;
  * @param kitchen its name
  * @param here the address of the page, so that the list of pages can mark it
  * @param clock the moment it was made, in the kitchen's zone
+ * @param iso the same as RFC 3339 writes it, for the script to count on from
  * @param judgedBy the rule set, and that others decide
  * @param notices what came of what the person just did
  */
@@ -18,6 +19,7 @@ public record Frame(
     String kitchen,
     String here,
     String clock,
+    String iso,
     String judgedBy,
     List<String> notices) {
   public Frame {
