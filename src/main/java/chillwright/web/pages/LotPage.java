@@ -57,6 +57,11 @@ final class LotPage {
   }
 
   private Optional<LotView> view(Context context, Visitor visitor) {
+    return view(desk, context, visitor);
+  }
+
+  /** The lot that the address names; where there is none, that is answered here. */
+  static Optional<LotView> view(Desk desk, Context context, Visitor visitor) {
     String code = context.pathParam("lot");
     Optional<LotView> view =
         LotId.isCode(code) ? desk.kitchen().lots().lot(new LotId(code)) : Optional.empty();

@@ -37,6 +37,7 @@ public final class PageRoutes {
     LotPage lot = new LotPage(desk);
     get(LotPage.ADDRESS, lot::show);
     routes.post(LotPage.ENTRIES, lot::log);
+    get(LabelsPdf.ADDRESS, new LabelsPdf(desk)::answer);
     NewBatchPage batch = new NewBatchPage(desk);
     get(NewBatchPage.ADDRESS, batch::show);
     routes.post(NewBatchPage.ADDRESS, batch::begin);
