@@ -110,7 +110,8 @@ final class DayPage {
   private DayView.Open running(Due due, Visitor visitor, Instant now) {
     Finding finding = due.finding();
     Instant last = finding.deadline().orElse(finding.settlesAt());
-    Sentences sentences = new Sentences(desk.zone(), Figures.scale(due.timeline()), now);
+    Sentences sentences =
+        new Sentences(desk.zone(), Figures.scale(due.timeline()), now, visitor.language());
     return new DayView.Open(
         due.lot().lot().text(),
         due.lot().food(),

@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.print.Language;
 import java.util.List;
 
 /**

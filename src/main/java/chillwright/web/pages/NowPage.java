@@ -49,10 +49,10 @@ final class NowPage {
     Page<LotState> owed =
         kitchen.lots().list(LotQuery.ALL.in(LotOrder.OWED), Page.Wanted.first(SHOWN));
     List<NowView.Hand> hands = new ArrayList<>();
-    out.items().forEach(lot -> hands.add(hand(lot, now)));
+    out.items().forEach(lot -> hands.add(hand(lot, visitor, now)));
     owed.items().stream()
         .filter(lot -> !out.items().contains(lot))
-        .forEach(lot -> hands.add(hand(lot, now)));
+        .forEach(lot -> hands.add(hand(lot, visitor, now)));
     Page<Due> dues = kitchen.reports().dueNext(Page.Wanted.first(SHOWN));
     return new NowView(
         hands,
@@ -61,7 +61,7 @@ final class NowPage {
         dues.next().isPresent());
   }
 
-  private NowView.Hand hand(LotState lot, Instant now) {
+  private NowView.Hand hand(LotState lot, Visitor visitor, Instant now) {
     Optional<LotView.Judged> judged = desk.kitchen().lots().lot(lot.lot()).flatMap(LotView::judged);
     List<String> says = new ArrayList<>();
     judged.ifPresent(
@@ -71,14 +71,14 @@ final class NowPage {
               .sorted(Sentences.worstFirst(now))
               .filter(finding -> finding.at(now).compareTo(Verdict.NOT_SHOWN) <= 0)
               .filter(Acts::calls)
-              .forEach(finding -> says.add(says(finding, scale, now)));
+              .forEach(finding -> says.add(says(finding, scale, visitor, now)));
         });
     Optional<Verdict> verdict = lot.standing().flatMap(standing -> standing.verdicts().at(now));
     return new NowView.Hand(lot.lot().text(), lot.food(), Sign.of(verdict), says);
   }
 
-  private String says(Finding finding, Scale scale, Instant now) {
-    return new Sentences(desk.zone(), scale, now).says(finding)
+  private String says(Finding finding, Scale scale, Visitor visitor, Instant now) {
+    return new Sentences(desk.zone(), scale, now, visitor.language()).says(finding)
         + " ["
         + finding.rule().citation().text()
         + "]";
@@ -102,7 +102,8 @@ final class NowPage {
         desk.clock(last, visitor),
         last.toString(),
         left(last, now, visitor),
-        new Sentences(desk.zone(), Figures.scale(due.timeline()), now).saysUncounted(finding, last)
+        new Sentences(desk.zone(), Figures.scale(due.timeline()), now, visitor.language())
+                .saysUncounted(finding, last)
             + " ["
             + finding.rule().citation().text()
             + "]",

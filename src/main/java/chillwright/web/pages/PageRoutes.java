@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.print.Language;
 import chillwright.service.Kitchen;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;

@@ -1,6 +1,7 @@
 package chillwright.web.pages;
 
 import chillwright.paper.Words;
+import chillwright.print.Language;
 import java.util.Locale;
 
 /** The texts of the pages, for paper. */
