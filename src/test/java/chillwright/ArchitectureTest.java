@@ -32,6 +32,7 @@ class ArchitectureTest {
   private static final String SERVICE = "chillwright.service..";
   private static final String WEB = "chillwright.web..";
   private static final String PRINT = "chillwright.print..";
+  private static final String PAPER = "chillwright.paper..";
   private static final String CLI = "chillwright.cli..";
 
   /** Ways to ask the machine for the time or for its time zone, by class. */
@@ -48,7 +49,7 @@ class ArchitectureTest {
   static final ArchRule every_class_is_in_a_room =
       classes()
           .should()
-          .resideInAnyPackage(CORE, RULEBOOK, LOGFILE, STORAGE, SERVICE, WEB, PRINT, CLI);
+          .resideInAnyPackage(CORE, RULEBOOK, LOGFILE, STORAGE, SERVICE, WEB, PRINT, PAPER, CLI);
 
   /** Values, collections and time of the JDK, and the core itself: no I/O, no library. */
   @ArchTest
@@ -105,6 +106,8 @@ class ArchitectureTest {
           .definedBy(STORAGE)
           .layer("print")
           .definedBy(PRINT)
+          .layer("paper")
+          .definedBy(PAPER)
           .layer("service")
           .definedBy(SERVICE)
           .layer("web")
@@ -121,10 +124,12 @@ class ArchitectureTest {
           .mayOnlyAccessLayers("core")
           .whereLayer("print")
           .mayOnlyAccessLayers("core")
+          .whereLayer("paper")
+          .mayOnlyAccessLayers("print", "core")
           .whereLayer("service")
           .mayOnlyAccessLayers("storage", "rulebook", "logfile", "core")
           .whereLayer("web")
-          .mayOnlyAccessLayers("print", "service", "rulebook", "logfile", "core")
+          .mayOnlyAccessLayers("print", "paper", "service", "rulebook", "logfile", "core")
           .whereLayer("cli")
           .mayOnlyAccessLayers("web", "print", "service", "rulebook", "logfile", "core");
 
@@ -192,6 +197,15 @@ class ArchitectureTest {
           .should()
           .dependOnClassesThat()
           .resideInAnyPackage("io.javalin..", "org.eclipse.jetty..", "jakarta.servlet..");
+
+  @ArchTest
+  static final ArchRule pdf_stays_in_paper =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage(PAPER)
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("org.apache.pdfbox..", "org.apache.fontbox..", "com.google.zxing..");
 
   private static DescribedPredicate<JavaAccess<?>> asks_a_clock() {
     return describe(

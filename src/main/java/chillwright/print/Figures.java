@@ -6,29 +6,18 @@ import chillwright.core.measure.Limit;
 import chillwright.core.measure.Temperature;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Rule;
-import chillwright.core.rules.Shape.DayCount;
-import chillwright.core.rules.Shape.Hold;
-import chillwright.core.rules.Shape.NoFigure;
-import chillwright.core.rules.Shape.Reach;
-import chillwright.core.rules.Shape.StaysFrozen;
-import chillwright.core.rules.Shape.TimeAlone;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.ZoneId;
-import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.function.Function;
 
 /** Limits, durations and times as a cook reads them. */
 public final class Figures {
   private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
-  private static final DateTimeFormatter DAY_AND_CLOCK =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
   private Figures() {}
 
@@ -48,74 +37,20 @@ public final class Figures {
 
   /** A rule's limit in short: "70 °F within 2 h". */
   public static String limit(Rule rule, Scale scale) {
-    return limit(rule, limit -> limit.text(scale));
+    return limit(rule, scale, Language.ENGLISH);
+  }
+
+  static String limit(Rule rule, Scale scale, Language language) {
+    return new LimitText(language, limit -> limit.text(scale)).of(rule);
   }
 
   /** The same with both printed figures: "70 °F (21 °C) within 2 h". */
   public static String limitInBoth(Rule rule) {
-    return limit(rule, Limit::text);
+    return limitInBoth(rule, Language.ENGLISH);
   }
 
-  private static String limit(Rule rule, Function<Limit, String> degrees) {
-    if (rule.shape() instanceof Reach reach) {
-      return degrees.apply(reach.to())
-          + reach.within().map(t -> " within " + duration(t)).orElse("");
-    }
-    if (rule.shape() instanceof Hold hold) {
-      return hold(hold, degrees);
-    }
-    if (rule.shape() instanceof TimeAlone time) {
-      return "gone within " + duration(time.within()) + more(time, degrees);
-    }
-    if (rule.shape() instanceof DayCount count) {
-      return days(count);
-    }
-    if (rule.shape() instanceof StaysFrozen frozen) {
-      return "stays frozen" + frozen.atMost().map(l -> ", " + atMost(l, degrees)).orElse("");
-    }
-    if (rule.shape() instanceof NoFigure) {
-      return "no figure";
-    }
-    throw new IllegalStateException("no words for the shape of " + rule.id());
-  }
-
-  private static String hold(Hold hold, Function<Limit, String> degrees) {
-    List<String> parts = new ArrayList<>();
-    hold.atMost().ifPresent(limit -> parts.add(atMost(limit, degrees)));
-    hold.atLeast().ifPresent(limit -> parts.add(atLeast(limit, degrees)));
-    String limits = String.join(", or ", parts);
-    return hold.allowed().isZero()
-        ? limits
-        : limits + ", beyond it for at most " + duration(hold.allowed());
-  }
-
-  private static String atMost(Limit limit, Function<Limit, String> degrees) {
-    return limit.inclusive() ? degrees.apply(limit) + " or below" : "below " + degrees.apply(limit);
-  }
-
-  private static String atLeast(Limit limit, Function<Limit, String> degrees) {
-    return limit.inclusive() ? degrees.apply(limit) + " or above" : "above " + degrees.apply(limit);
-  }
-
-  private static String more(TimeAlone time, Function<Limit, String> degrees) {
-    String ceiling = time.ceiling().map(l -> ", " + atMost(l, degrees) + " meanwhile").orElse("");
-    String hotAir =
-        time.hotAir()
-            .map(
-                l ->
-                    ", "
-                        + duration(time.withinHotAir().orElseThrow())
-                        + " above "
-                        + degrees.apply(l))
-            .orElse("");
-    return ceiling + hotAir;
-  }
-
-  private static String days(DayCount count) {
-    String first = count.firstDayCounts() ? ", day 1 included" : " after the making day";
-    return count.days().isPresent()
-        ? count.days().getAsInt() + " days" + first
-        : "the refrigerator chart's days" + first;
+  public static String limitInBoth(Rule rule, Language language) {
+    return new LimitText(language, Limit::text).of(rule);
   }
 
   /** "1 h 45 min"; seconds only where there is nothing longer. */
@@ -133,14 +68,21 @@ public final class Figures {
 
   /** The clock time in the kitchen's zone, with the date where it is not the day of {@code now}. */
   public static String time(Instant moment, ZoneId zone, Instant now) {
-    ZonedDateTime local = moment.atZone(zone);
+    return time(moment, zone, now, Language.ENGLISH);
+  }
+
+  /** In Spanish with the words that such a time needs in a sentence: "a las 14:35". */
+  static String time(Instant moment, ZoneId zone, Instant now, Language language) {
+    LocalDateTime local = LocalDateTime.ofInstant(moment, zone);
+    String time = language.say(local.getHour() == 1 ? "time.one" : "time", CLOCK.format(local));
     boolean isToday = local.toLocalDate().equals(LocalDate.ofInstant(now, zone));
-    return (isToday ? CLOCK : DAY_AND_CLOCK).format(local);
+    return isToday ? time : language.say("time.dated", local.toLocalDate(), time);
   }
 
   /** What an entry read: its temperature, or the state it was found in. */
-  static String reading(LogEntry entry) {
+  static String reading(LogEntry entry, Language language) {
     Optional<String> read = entry.temperature().map(Temperature::text);
-    return read.or(() -> entry.details().how().map(how -> how.text())).orElse("no reading");
+    return read.or(() -> entry.details().how().flatMap(how -> language.said(how.text())))
+        .orElseGet(() -> language.say("no-reading"));
   }
 }

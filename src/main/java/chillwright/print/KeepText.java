@@ -20,12 +20,18 @@ import java.util.OptionalInt;
  * @param zone the kitchen's zone
  * @param now the moment the dates are read
  */
-public record KeepText(Category category, Keeping keeping, ZoneId zone, Instant now) {
+public record KeepText(
+    Category category, Keeping keeping, ZoneId zone, Instant now, Language language) {
+
+  /** In English. */
+  public KeepText(Category category, Keeping keeping, ZoneId zone, Instant now) {
+    this(category, keeping, zone, now, Language.ENGLISH);
+  }
 
   /** A line about one date. */
   private record Line(Governs which, String text, boolean isPast) {}
 
-  /** The whole answer, with the arithmetic, the figures' source and who decides. */
+  /** The whole answer, with the arithmetic, the figures' source and who decides; in English. */
   public String answer(RuleSet rules, String defers) {
     List<String> lines = new ArrayList<>();
     lines.add(category.title() + " (" + category.key() + ")");
@@ -66,7 +72,7 @@ public record KeepText(Category category, Keeping keeping, ZoneId zone, Instant 
   private Optional<String> refreezing(RuleSet rules) {
     boolean wasFrozen = keeping.bestQualityBy().isPresent() || keeping.qualityLimit().isPresent();
     boolean isOver = lines().stream().anyMatch(line -> line.isPast() && !line.which().isQuality());
-    return wasFrozen && !isOver ? Refreezing.advice(rules) : Optional.empty();
+    return wasFrozen && !isOver ? Refreezing.advice(rules, language) : Optional.empty();
   }
 
   /** What freezing would do for food that is not frozen. */
@@ -112,39 +118,16 @@ public record KeepText(Category category, Keeping keeping, ZoneId zone, Instant 
   }
 
   private List<Line> lines() {
-    List<Line> lines = new ArrayList<>();
     if (keeping.lastDayMissed().isPresent()) {
-      String day = keeping.lastDayMissed().get().toString();
-      String text = "Its last day, " + day + ", had passed before it was frozen: discard";
-      return List.of(new Line(Governs.LAST_DAY_MISSED, text, true));
+      String missed = language.say("keep.missed", keeping.lastDayMissed().get());
+      return List.of(new Line(Governs.LAST_DAY_MISSED, missed, true));
     }
-    keeping.discardAt().ifPresent(at -> lines.add(discardAt(at)));
-    keeping
-        .dateMarkLastDay()
-        .ifPresent(
-            day ->
-                lines.add(
-                    lastDay(Governs.DATE_MARK_LAST_DAY, "Use or discard by the end of ", day)));
-    keeping
-        .chilledLastDay()
-        .ifPresent(
-            day ->
-                lines.add(
-                    lastDay(
-                        Governs.CHILLED_LAST_DAY, "In the refrigerator until the end of ", day)));
-    keeping
-        .bestQualityBy()
-        .ifPresent(
-            day -> lines.add(quality(Governs.BEST_QUALITY_BY, "best quality by " + day, day)));
-    keeping
-        .qualityLimit()
-        .ifPresent(
-            day ->
-                lines.add(
-                    quality(
-                        Governs.QUALITY_LIMIT,
-                        "quality fades after " + day + "; that is no safety limit",
-                        day)));
+    List<Line> lines = new ArrayList<>();
+    keeping.discardAt().map(this::discardAt).ifPresent(lines::add);
+    lastDay(Governs.DATE_MARK_LAST_DAY, "keep.date-mark", keeping.dateMarkLastDay(), lines);
+    lastDay(Governs.CHILLED_LAST_DAY, "keep.chilled", keeping.chilledLastDay(), lines);
+    quality(Governs.BEST_QUALITY_BY, "keep.best", keeping.bestQualityBy(), lines);
+    quality(Governs.QUALITY_LIMIT, "keep.fades", keeping.qualityLimit(), lines);
     keeping
         .daysLeftWhenThawed()
         .ifPresent(days -> lines.add(new Line(Governs.DAYS_LEFT_WHEN_THAWED, thawed(days), false)));
@@ -152,48 +135,32 @@ public record KeepText(Category category, Keeping keeping, ZoneId zone, Instant 
   }
 
   private Line discardAt(Instant at) {
-    String time = Figures.time(at, zone, Instant.EPOCH);
-    return now.isAfter(at)
-        ? new Line(Governs.DISCARD_AT, "Its time was up at " + time + ": discard", true)
-        : new Line(Governs.DISCARD_AT, "Serve or discard by " + time, false);
+    boolean isOver = now.isAfter(at);
+    String time = Figures.time(at, zone, Instant.EPOCH, language);
+    String says = language.say(isOver ? "keep.time.over" : "keep.time", time);
+    return new Line(Governs.DISCARD_AT, says, isOver);
   }
 
-  private Line lastDay(Governs which, String until, LocalDate day) {
-    if (!isPast(day)) {
-      return new Line(which, until + day, false);
-    }
-    return new Line(
-        which,
-        category.daysAreQuality()
-            ? "In the refrigerator: past " + day + ": quality only, not safety"
-            : "Its last day passed on " + day + ": discard",
-        true);
+  private void lastDay(Governs which, String key, Optional<LocalDate> last, List<Line> lines) {
+    String over = category.daysAreQuality() ? "keep.day.stale" : "keep.day.over";
+    last.map(day -> line(which, key, over, day)).ifPresent(lines::add);
   }
 
-  private Line quality(Governs which, String text, LocalDate day) {
-    return isPast(day)
-        ? new Line(
-            which,
-            "Frozen: past its "
-                + (which == Governs.BEST_QUALITY_BY ? "best" : "quality limit")
-                + " on "
-                + day
-                + ": quality only, not safety while it stayed frozen",
-            true)
-        : new Line(which, "Frozen: " + text, false);
+  private void quality(Governs which, String key, Optional<LocalDate> last, List<Line> lines) {
+    last.map(day -> line(which, key, key + ".over", day)).ifPresent(lines::add);
   }
 
-  private boolean isPast(LocalDate day) {
-    return LocalDate.ofInstant(now, zone).isAfter(day);
+  private Line line(Governs which, String key, String over, LocalDate day) {
+    boolean isPast = LocalDate.ofInstant(now, zone).isAfter(day);
+    return new Line(which, language.say(isPast ? over : key, day), isPast);
   }
 
-  private static String thawed(int days) {
-    return days == 0
-        ? "Once thawed: no days left, use at once"
-        : "Once thawed: use within "
-            + days
-            + (days == 1 ? " day" : " days")
-            + ", the thawing day included";
+  private String thawed(int days) {
+    return switch (days) {
+      case 0 -> language.say("keep.thawed.none");
+      case 1 -> language.say("keep.thawed.one");
+      default -> language.say("keep.thawed", days);
+    };
   }
 
   /** The categories, a line each. */

@@ -56,14 +56,17 @@ public record ReportText(ZoneId zone, Scale scale, Instant now) {
 
   /** What was done, in words; blank for nothing. */
   public String done(List<LogEntry> taken) {
-    return taken.stream().map(this::done).collect(Collectors.joining("; "));
+    return done(taken, Language.ENGLISH);
   }
 
-  private String done(LogEntry entry) {
-    return entry.word().text()
-        + " "
-        + Figures.time(entry.happenedAt(), zone, now)
-        + entry.by().map(by -> " by " + by).orElse("")
+  public String done(List<LogEntry> taken, Language language) {
+    return taken.stream().map(entry -> done(entry, language)).collect(Collectors.joining("; "));
+  }
+
+  private String done(LogEntry entry, Language language) {
+    String word = language.said(entry.word().text()).orElse(entry.word().text());
+    String done = language.say("done", word, Figures.time(entry.happenedAt(), zone, now, language));
+    return entry.by().map(by -> language.say("done.by", done, by)).orElse(done)
         + entry.note().map(note -> ", " + note).orElse("");
   }
 

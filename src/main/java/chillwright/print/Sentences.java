@@ -20,6 +20,7 @@ import java.util.Comparator;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * What a finding says, in words a cook can act on: what the record shows, by when, and what to do.
@@ -27,8 +28,14 @@ import java.util.stream.Collectors;
  * @param zone the kitchen's zone, for clock times
  * @param scale the scale the lot is read in
  * @param now the moment the finding is read
+ * @param language what a rule set says stays in its own where we have no translation
  */
-public record Sentences(ZoneId zone, Scale scale, Instant now) {
+public record Sentences(ZoneId zone, Scale scale, Instant now, Language language) {
+
+  /** In English. */
+  public Sentences(ZoneId zone, Scale scale, Instant now) {
+    this(zone, scale, now, Language.ENGLISH);
+  }
 
   /** Worst verdict first; of equal verdicts the one whose deadline comes (or came) first. */
   public static Comparator<Finding> worstFirst(Instant now) {
@@ -44,208 +51,168 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
    * @param last the moment it is counted to
    */
   public String saysUncounted(Finding finding, Instant last) {
-    return says(finding).replace(left(last), ".");
+    return says(finding).replace(left(last), "");
   }
 
   private String left(Instant last) {
-    return " (" + Figures.duration(Duration.between(now, last)) + " left).";
+    return " " + say("left", Figures.duration(Duration.between(now, last)));
   }
 
   /** The sentence for a finding, with the rule set's corrective actions where they are needed. */
   public String says(Finding finding) {
     String fact =
         switch (finding.at(now)) {
-          case OUT -> out(finding) + reheat(finding) + doNow(finding);
-          case NOT_SHOWN -> notShown(finding) + reheat(finding);
+          case OUT -> sentences(out(finding), reheat(finding), doNow(finding));
+          case NOT_SHOWN -> sentences(notShown(finding), reheat(finding));
           case PENDING -> pending(finding);
           case IN -> in(finding);
-          case NO_RULE -> finding.rule().says();
+          case NO_RULE -> language.saidByRules(finding.rule().says());
         };
-    fact += Refreezing.answer(finding.rule(), finding.at(now), scale);
-    return finding.has(Remark.FROM_SOURCE) ? "From lot " + finding.lot() + ": " + fact : fact;
+    String all =
+        sentences(fact, Refreezing.answer(finding.rule(), finding.at(now), scale, language));
+    return finding.has(Remark.FROM_SOURCE) ? say("from-source", finding.lot(), all) : all;
+  }
+
+  private static String sentences(String... sentences) {
+    return Stream.of(sentences).filter(text -> !text.isEmpty()).collect(Collectors.joining(" "));
   }
 
   private String out(Finding finding) {
     Rule rule = finding.rule();
     if (rule.shape() instanceof Reach reach) {
-      return "Still "
-          + seen(finding)
-          + ": "
-          + reach.to().text(scale)
-          + " was due"
-          + finding.deadline().map(last -> " by " + time(last)).orElse(" before")
-          + ".";
+      String to = reach.to().text(scale);
+      return finding
+          .deadline()
+          .map(last -> say("out.reach", seen(finding), to, time(last)))
+          .orElseGet(() -> say("out.reach.before", seen(finding), to));
     }
     if (rule.shape() instanceof Hold) {
-      return seenCapital(finding)
-          + finding
-              .elapsed()
-              .longest()
-              .map(time -> ", last good " + Figures.duration(time) + " before")
-              .orElse("")
-          + "; the limit is "
-          + Figures.limit(rule, scale)
-          + ".";
+      String seen = capital(seen(finding));
+      Optional<Duration> since = finding.elapsed().longest();
+      return since
+          .map(time -> say("out.hold.since", seen, Figures.duration(time), limit(rule)))
+          .orElseGet(() -> say("out.hold", seen, limit(rule)));
     }
     if (rule.shape() instanceof StaysFrozen) {
-      return seenCapital(finding) + "; frozen food stays frozen.";
+      return say("out.frozen", capital(seen(finding)));
     }
-    if (rule.shape() instanceof TimeAlone) {
-      return timeIsUp(finding);
-    }
-    return dayIsOver(finding);
+    return rule.shape() instanceof TimeAlone ? timeIsUp(finding) : dayIsOver(finding);
   }
 
   private String timeIsUp(Finding finding) {
-    if (finding.has(Remark.MARKED_TOO_LATE)) {
-      return "The mark on the food is later than the rule allows: "
-          + finding.deadline().map(this::time).orElse("")
-          + ".";
+    if (finding.has(Remark.ABOVE_CEILING) && !finding.has(Remark.MARKED_TOO_LATE)) {
+      return say("out.ceiling", capital(seen(finding)));
     }
-    if (finding.has(Remark.ABOVE_CEILING)) {
-      return seenCapital(finding) + ", above the ceiling for food under time control.";
-    }
-    return "Its time was up at "
-        + finding.deadline().map(this::time).orElse("")
-        + " ("
-        + Figures.limit(finding.rule(), scale)
-        + ").";
+    String time = finding.deadline().map(this::time).orElse("");
+    return finding.has(Remark.MARKED_TOO_LATE)
+        ? say("out.mark", time)
+        : say("out.time", time, limit(finding.rule()));
   }
 
   private String dayIsOver(Finding finding) {
-    String day = finding.deadline().map(this::day).orElse("");
-    return finding.has(Remark.FROZEN_TOO_LATE)
-        ? "Its last day, " + day + ", had passed before it was frozen."
-        : "Its last day was " + day + ".";
+    String key = finding.has(Remark.FROZEN_TOO_LATE) ? "out.day.frozen" : "out.day";
+    return say(key, finding.deadline().map(this::day).orElse(""));
   }
 
   private String notShown(Finding finding) {
-    Rule rule = finding.rule();
+    String limit = limit(finding.rule());
     if (finding.has(Remark.NO_READING)) {
-      return "No reading was taken, so the record does not show "
-          + Figures.limit(rule, scale)
-          + ".";
+      return say("not-shown.no-reading", limit);
     }
     if (finding.has(Remark.START_NOT_SHOWN)) {
-      return "The record does not show when the clock started, so it cannot show "
-          + Figures.limit(rule, scale)
-          + bounds(finding)
-          + "."
-          + unlessShown(finding);
+      return sentences(say("not-shown.start", bounded(limit, finding)), unlessShown(finding));
     }
     if (finding.has(Remark.STANDING_NOT_SHOWN)) {
-      return "Nothing shows that it stood covered; a reading two minutes or more after the heating"
-          + " would.";
+      return say("not-shown.standing");
     }
     if (finding.has(Remark.FOUND_SOFT)) {
-      return "Found soft without a temperature: take one now.";
+      return say("not-shown.soft");
     }
     if (finding.has(Remark.READING_OVERDUE)) {
       return overdue(finding);
     }
-    return "The record does not show "
-        + Figures.limit(rule, scale)
-        + bounds(finding)
-        + finding.deadline().map(d -> "; a reading by " + time(d) + " would have").orElse("")
-        + "."
-        + unlessShown(finding);
+    String bounded = bounded(limit, finding);
+    String fact =
+        finding
+            .deadline()
+            .map(last -> say("not-shown.reading", bounded, time(last)))
+            .orElseGet(() -> say("not-shown.limit", bounded));
+    return sentences(fact, unlessShown(finding));
   }
 
   /** A cooling or reheating that cannot be shown is handled as if its limit was missed. */
   private String unlessShown(Finding finding) {
     return Acts.calls(finding) && !finding.rule().actions().isEmpty()
-        ? " Unless something else shows it, act as if it was missed:" + doNow(finding)
+        ? sentences(say("act.unless"), doNow(finding))
         : "";
   }
 
   /** What came of a reheat that was logged while the food cooled. */
-  private static String reheat(Finding finding) {
+  private String reheat(Finding finding) {
     if (finding.has(Remark.REHEATED_TOO_OFTEN)) {
-      return " It had been reheated before; another reheat does not start the cooling again.";
+      return say("reheat.too-often");
     }
     boolean isTooLate = finding.has(Remark.REHEAT_TOO_LATE) || finding.has(Remark.REHEAT_BEGUN);
-    return isTooLate
-        ? " A reheat that is not done before the limit has passed does not mend this. If your"
-            + " authority allows it, log that as an action before it is done; then a new cooling"
-            + " clock starts with it."
-        : "";
+    return isTooLate ? say("reheat.too-late") : "";
   }
 
   private String overdue(Finding finding) {
-    String limit =
+    String bare =
         finding.rule().shape() instanceof Reach reach
             ? reach.to().text(scale)
-            : Figures.limit(finding.rule(), scale);
+            : limit(finding.rule());
+    String limit = finding.deadline().map(last -> say("by", bare, time(last))).orElse(bare);
     Optional<LogEntry> read = finding.decisive().filter(e -> e.temperature().isPresent());
-    String by = finding.deadline().map(d -> " by " + time(d)).orElse("");
+    String key = read.isPresent() ? ".read" : "";
     if (finding.has(Remark.CLOSED_UNREAD)) {
-      String last = read.map(e -> ", last read " + seen(finding)).orElse("");
-      return "No reading shows " + limit + by + last + "; the lot is closed.";
+      return say("overdue.closed" + key, limit, seen(finding));
     }
+    Optional<Instant> last = finding.deadline();
     boolean isReadLate =
-        read.isPresent()
-            && finding
-                .deadline()
-                .filter(last -> !read.get().happenedAt().isBefore(last))
-                .isPresent();
-    if (isReadLate) {
-      return "Still "
-          + seen(finding)
-          + ", when the time was up ("
-          + limit
-          + by
-          + ", counted from the last proof): act as if the limit was missed."
-          + doNow(finding);
-    }
-    return "Reading overdue: nothing shows "
-        + limit
-        + by
-        + read.map(e -> " (last read " + seen(finding) + ")").orElse("")
-        + ". Take one now and log it. If the limit was missed:"
-        + doNow(finding);
+        read.isPresent() && last.filter(l -> !read.get().happenedAt().isBefore(l)).isPresent();
+    String fact =
+        isReadLate
+            ? say("overdue.late", seen(finding), limit)
+            : say("overdue" + key, limit, seen(finding));
+    return sentences(fact, doNow(finding));
   }
 
-  private String bounds(Finding finding) {
+  private String bounded(String limit, Finding finding) {
     Optional<Duration> shortest = finding.elapsed().shortest();
     Optional<Duration> longest = finding.elapsed().longest();
     if (shortest.isEmpty() || longest.isEmpty()) {
-      return "";
+      return limit;
     }
-    String least =
+    String most = Figures.duration(longest.get());
+    String bounded =
         shortest.get().isZero()
-            ? "at most "
-            : "between " + Figures.duration(shortest.get()) + " and ";
-    return ", only that it took " + least + Figures.duration(longest.get()) + estimate(finding);
-  }
-
-  private static String estimate(Finding finding) {
-    String along = finding.has(Remark.LOG_LINEAR) ? "cooling curve" : "straight line";
+            ? say("bounds.most", limit, most)
+            : say("bounds.between", limit, Figures.duration(shortest.get()), most);
+    String key = finding.has(Remark.LOG_LINEAR) ? "about.curve" : "about.line";
     return finding
         .elapsed()
         .estimate()
-        .map(e -> " (about " + Figures.duration(e) + " on a " + along + ")")
-        .orElse("");
+        .map(about -> say(key, bounded, Figures.duration(about)))
+        .orElse(bounded);
   }
 
   private String pending(Finding finding) {
     Instant last = finding.deadline().orElse(finding.settlesAt());
+    if (finding.rule().shape() instanceof DayCount) {
+      return say("pending.day", day(last));
+    }
     String left = left(last);
     if (finding.rule().shape() instanceof Reach reach) {
-      return reach.to().text(scale) + " by " + time(last) + left + reheatBegun(finding, last);
-    }
-    if (finding.rule().shape() instanceof DayCount) {
-      return "Last day " + day(last) + ".";
+      return sentences(
+          say("pending.reach", reach.to().text(scale), time(last), left),
+          reheatBegun(finding, last));
     }
     if (finding.rule().shape() instanceof Hold hold) {
-      return "Back to "
-          + Figures.limit(finding.rule(), scale)
-          + " by "
-          + time(last)
-          + left
-          + (hold.allowed().isZero() ? "" : " A reading will show it.");
+      String key = hold.allowed().isZero() ? "pending.hold" : "pending.hold.read";
+      return say(key, limit(finding.rule()), time(last), left);
     }
     boolean isSetOut = finding.rule().occasions().contains(Occasion.SET_OUT);
-    return (isSetOut ? "Eat, chill or discard by " : "Serve or discard by ") + time(last) + left;
+    return say(isSetOut ? "pending.set-out" : "pending.time", time(last), left);
   }
 
   private String reheatBegun(Finding finding, Instant last) {
@@ -255,11 +222,9 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
     return finding.rule().actions().stream()
         .map(Rule.Action::says)
         .filter(act -> act.startsWith("reheat to "))
-        .map(
-            act -> " Being reheated: " + upTo(act, " and ") + " by then, or the old clock runs on.")
+        .map(act -> say("reheat.begun", language.saidByRules(upTo(act, " and "))))
         .findFirst()
-        .orElse(
-            " Being reheated: it must be done by " + time(last) + ", or the old clock runs on.");
+        .orElseGet(() -> say("reheat.begun.by", time(last)));
   }
 
   private static String upTo(String text, String end) {
@@ -269,96 +234,82 @@ public record Sentences(ZoneId zone, Scale scale, Instant now) {
 
   private String in(Finding finding) {
     if (finding.has(Remark.CLOSED_BY_REHEAT)) {
-      return "Reheated in time, " + seen(finding) + "; the cooling starts again from there.";
+      return say("in.reheated", seen(finding));
     }
-    if (finding.rule().shape() instanceof Reach reach) {
-      String flag = finding.has(Remark.ROSE_AGAIN) ? "; it had risen again before" : "";
-      return reach.to().text(scale)
-          + " reached"
-          + finding
-              .elapsed()
-              .longest()
-              .filter(t -> !t.isZero())
-              .map(t -> " in " + Figures.duration(t) + " at most")
-              .orElse("")
-          + flag
-          + ".";
+    Rule rule = finding.rule();
+    Optional<String> time =
+        finding.elapsed().longest().filter(t -> !t.isZero()).map(Figures::duration);
+    if (rule.shape() instanceof Reach reach) {
+      String to = reach.to().text(scale);
+      String reached =
+          time.map(most -> say("in.reach.time", to, most)).orElseGet(() -> say("in.reach", to));
+      return (finding.has(Remark.ROSE_AGAIN) ? say("in.rose", reached) : reached) + ".";
     }
-    if (finding.rule().shape() instanceof Hold) {
-      return Figures.limit(finding.rule(), scale)
-          + " at every reading"
-          + gap(finding)
-          + lastRead(finding)
-          + ".";
+    if (rule.shape() instanceof Hold) {
+      String held = say("in.hold", limit(rule));
+      String looked = time.map(gap -> say("in.gap", held, gap)).orElse(held);
+      return silence(finding).map(ago -> say("in.last", looked, ago)).orElse(looked) + ".";
     }
-    if (finding.rule().shape() instanceof StaysFrozen) {
-      return "Frozen, " + seen(finding) + ".";
+    if (rule.shape() instanceof StaysFrozen) {
+      return say("in.frozen", seen(finding));
     }
-    if (finding.rule().shape() instanceof DayCount && !finding.has(Remark.CLOSED_IN_TIME)) {
-      return finding.has(Remark.USE_AT_ONCE)
-          ? "Frozen with no days left: use at once when thawed."
-          : "Frozen with days left; the count stands still.";
+    if (rule.shape() instanceof DayCount && !finding.has(Remark.CLOSED_IN_TIME)) {
+      return say(finding.has(Remark.USE_AT_ONCE) ? "in.days.none" : "in.days");
     }
-    return "Within its time.";
-  }
-
-  private static String gap(Finding finding) {
-    return finding
-        .elapsed()
-        .longest()
-        .filter(gap -> !gap.isZero())
-        .map(gap -> "; longest gap between looks " + Figures.duration(gap))
-        .orElse("");
+    return say("in.time");
   }
 
   /** Silence is no fault of holding, but a cook must see how long it has lasted. */
-  private String lastRead(Finding finding) {
+  private Optional<String> silence(Finding finding) {
     return finding
         .decisive()
         .filter(read -> finding.has(Remark.STILL_GOES_ON))
         .map(read -> Duration.between(read.happenedAt(), now))
         .filter(silence -> silence.compareTo(Duration.ofMinutes(1)) >= 0)
-        .map(silence -> "; last read " + Figures.duration(silence) + " ago")
-        .orElse("");
+        .map(Figures::duration);
   }
 
   private String seen(Finding finding) {
     return finding
         .decisive()
-        .map(entry -> Figures.reading(entry) + " at " + time(entry.happenedAt()))
-        .orElse("out of limits");
+        .map(entry -> say("seen", Figures.reading(entry, language), time(entry.happenedAt())))
+        .orElseGet(() -> say("seen.none"));
   }
 
-  private String seenCapital(Finding finding) {
-    String words = seen(finding);
+  private static String capital(String words) {
     return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 
-  /** The corrective actions as the rule set gives them: " Discard, or reheat …". */
+  /** The corrective actions as the rule set gives them: "Discard, or reheat …". */
   private String doNow(Finding finding) {
-    if (finding.rule().actions().isEmpty()) {
-      return "";
-    }
-    String all =
-        finding.rule().actions().stream()
-            .filter(
-                act -> !(finding.has(Remark.REHEATED_TOO_OFTEN) && act.offeredFor().isPresent()))
-            .map(act -> act.says() + until(act, finding))
-            .collect(Collectors.joining(", or "));
-    return " " + all.substring(0, 1).toUpperCase(Locale.ROOT) + all.substring(1) + ".";
+    return finding.rule().actions().stream()
+        .filter(act -> !(finding.has(Remark.REHEATED_TOO_OFTEN) && act.offeredFor().isPresent()))
+        .map(act -> offered(act, finding))
+        .reduce((one, other) -> say("or", one, other))
+        .map(all -> capital(all) + ".")
+        .orElse("");
   }
 
-  private String until(Rule.Action act, Finding finding) {
-    String kind = finding.offered(now).contains(act) ? " (until " : " (no longer: that was until ";
-    return finding.offeredUntil(act).map(last -> kind + time(last) + ")").orElse("");
+  private String offered(Rule.Action act, Finding finding) {
+    String says = language.saidByRules(act.says());
+    String key = finding.offered(now).contains(act) ? "act.until" : "act.over";
+    return finding.offeredUntil(act).map(last -> say(key, says, time(last))).orElse(says);
+  }
+
+  private String limit(Rule rule) {
+    return Figures.limit(rule, scale, language);
   }
 
   private String time(Instant moment) {
-    return Figures.time(moment, zone, now);
+    return Figures.time(moment, zone, now, language);
   }
 
   private String day(Instant moment) {
     return moment.atZone(zone).toLocalDate().toString();
+  }
+
+  private String say(String key, Object... filled) {
+    return language.say(key, filled);
   }
 
   /** A verdict in words, for a heading. */

@@ -18,7 +18,10 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Every page on a screen of 360 points: for those who hear it, those who see little, and long names. */
+/**
+ * Every page on a screen of 360 points: for those who hear it, those who see little, and long
+ * names.
+ */
 class AccessibilityIT {
   private static Served served;
   private static Browser phone;
@@ -32,15 +35,22 @@ class AccessibilityIT {
     batch("FROZEN-1", "Bean stew", "frozen", "Freezer");
     batch("LONG-1", "x".repeat(500), "chilled", "y".repeat(200));
     served.at("2026-03-03T19:10:00Z");
-    log("OUT-1", "{'when':'2026-03-03T12:05:00-07:00','entry':'reading','temperature':'95F','by':'RO'}");
-    log("OUT-1", "{'when':'2026-03-03T12:08:00-07:00','entry':'action','note':'discarded the pot','by':'RO'}");
+    log(
+        "OUT-1",
+        "{'when':'2026-03-03T12:05:00-07:00','entry':'reading','temperature':'95F','by':'RO'}");
+    log(
+        "OUT-1",
+        "{'when':'2026-03-03T12:08:00-07:00','entry':'action','note':'discarded the pot','by':'RO'}");
     batch("RUNS-1", "Barley soup", "cooked", "Range");
     batch("RUNS-2", "x".repeat(500), "cooked", "Range");
-    String slip = log("RUNS-1", "{'when':'2026-03-03T12:12:00-07:00','entry':'reading','temperature':'150F','by':'RO'}");
+    String slip =
+        log(
+            "RUNS-1",
+            "{'when':'2026-03-03T12:12:00-07:00','entry':'reading','temperature':'150F','by':'RO'}");
     log(
         "RUNS-1",
-        "{'when':'2026-03-03T12:13:00-07:00','entry':'correction','corrects':'%s',"
-                + "'temperature':'145F','note':'slip'}".formatted(slip));
+        "{'when':'2026-03-03T12:13:00-07:00','entry':'correction','corrects':'%s',".formatted(slip)
+            + "'temperature':'145F','note':'slip'}");
   }
 
   @AfterAll
@@ -77,7 +87,7 @@ class AccessibilityIT {
   private static String log(String lot, String entry) {
     Served.Reply reply = served.post("/api/v1/lots/" + lot + "/entries", entry);
     assertThat(reply.status()).as(reply.text()).isEqualTo(201);
-    return reply.json().at("/entry/id").asText();
+    return reply.json().at("/entries/0/id").asText();
   }
 
   /** Every page that a browser can open, a lot of each kind, and the faults. */

@@ -27,9 +27,9 @@ import org.openqa.selenium.support.ui.Select;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /**
- * A phone that opens the pages: Chromium without a window, 360 by 740 points, that knows the service
- * by a plain name of a kitchen's network. So it has what such a phone has over plain HTTP: no service
- * worker, no {@code crypto.randomUUID}, no secure cookies.
+ * A phone that opens the pages: Chromium without a window, 360 by 740 points, that knows the
+ * service by a plain name of a kitchen's network. So it has what such a phone has over plain HTTP:
+ * no service worker, no {@code crypto.randomUUID}, no secure cookies.
  */
 final class Browser implements AutoCloseable {
   static final String NAME = "kitchen.test";
@@ -51,7 +51,8 @@ final class Browser implements AutoCloseable {
     Optional<File> chromium = program("chromium", "chromium-browser", "google-chrome", "chrome");
     Optional<File> chromedriver = program("chromedriver");
     if (chromium.isEmpty() || chromedriver.isEmpty()) {
-      String says = "No Chromium with its driver is on the path, so no page is opened in a browser.";
+      String says =
+          "No Chromium with its driver is on the path, so no page is opened in a browser.";
       if (System.getenv("CI") != null) {
         fail(says);
       }
@@ -170,7 +171,9 @@ final class Browser implements AutoCloseable {
   }
 
   void waitFor(String text) {
-    waitUntil("\"" + text + "\" on the page", page -> page.findElement(By.tagName("body")).getText().contains(text));
+    waitUntil(
+        "\"" + text + "\" on the page",
+        page -> page.findElement(By.tagName("body")).getText().contains(text));
   }
 
   void waitForAddress(String part) {

@@ -197,12 +197,11 @@ class StoriesIT extends PhoneStories {
     served().cookSoup("S-1");
     open("/");
     phone().type("input[name=temperature]", "1");
+    served().post("/api/v1/lots", "{'lot':'S-2','food':'Bean stew','category':'soup_or_stew'}");
     served()
         .post(
-            "/api/v1/lots",
-            "{'lot':'S-2','food':'Bean stew','category':'soup_or_stew'}");
-    served()
-        .post("/api/v1/lots/S-2/entries", "{'when':'2026-03-03T10:10:00-07:00','entry':'cooked','temperature':'170F'}");
+            "/api/v1/lots/S-2/entries",
+            "{'when':'2026-03-03T10:10:00-07:00','entry':'cooked','temperature':'170F'}");
     phone().script("document.dispatchEvent(new Event('visibilitychange'))");
     phone().script("document.activeElement.blur()");
     phone().script("document.dispatchEvent(new Event('visibilitychange'))");

@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.print.Language;
 import java.util.List;
 
 /**
@@ -41,6 +42,7 @@ public record Frame(
           new Link(LotsPages.ON_HAND, "page.on-hand"),
           new Link(KeepsPage.ADDRESS, "page.keeps"),
           new Link(LotsPages.ALL, "page.lots"),
+          new Link(DayPage.ADDRESS, "page.day"),
           new Link(RecordPage.ADDRESS, "page.record"),
           new Link(RulesPage.ADDRESS, "page.kitchen"));
 

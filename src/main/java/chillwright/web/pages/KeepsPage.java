@@ -57,7 +57,7 @@ final class KeepsPage {
         asked.map(a -> a.answer().keeping().because()).orElse(List.of()),
         asked.map(Asked::source).orElse(""),
         leftOut(fields, visitor),
-        refreezing());
+        refreezing(visitor));
   }
 
   /** A question with its answer. */
@@ -114,7 +114,8 @@ final class KeepsPage {
     KeepQuestion.Answer answer =
         question.answer(
             desk.kitchen().judge().book(), desk.zone(), LocalDate.ofInstant(now, desk.zone()));
-    KeepText text = new KeepText(category.get(), answer.keeping(), desk.zone(), now);
+    KeepText text =
+        new KeepText(category.get(), answer.keeping(), desk.zone(), now, visitor.language());
     return Optional.of(new Asked(category.get(), answer, text));
   }
 
@@ -157,7 +158,7 @@ final class KeepsPage {
     return visitor.say(key, Figures.duration(within), rule.get().citation().text());
   }
 
-  private List<String> refreezing() {
-    return home().flatMap(Refreezing::advice).stream().toList();
+  private List<String> refreezing(Visitor visitor) {
+    return home().flatMap(rules -> Refreezing.advice(rules, visitor.language())).stream().toList();
   }
 }

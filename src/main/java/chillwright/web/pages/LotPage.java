@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.LotState;
 import chillwright.core.log.Category;
 import chillwright.core.log.How;
@@ -57,6 +58,11 @@ final class LotPage {
   }
 
   private Optional<LotView> view(Context context, Visitor visitor) {
+    return view(desk, context, visitor);
+  }
+
+  /** The lot that the address names; where there is none, that is answered here. */
+  static Optional<LotView> view(Desk desk, Context context, Visitor visitor) {
     String code = context.pathParam("lot");
     Optional<LotView> view =
         LotId.isCode(code) ? desk.kitchen().lots().lot(new LotId(code)) : Optional.empty();
@@ -147,7 +153,7 @@ final class LotPage {
     Entries entries = new Entries(desk, visitor, view.entries());
     Optional<Verdict> verdict = state.standing().flatMap(s -> s.verdicts().at(now));
     Scale scale = scale(view).orElse(visitor.scale());
-    Sentences sentences = new Sentences(desk.zone(), scale, now);
+    Sentences sentences = new Sentences(desk.zone(), scale, now, visitor.language());
     return new LotPageView(
         state.lot().text(),
         Sign.of(verdict),
@@ -164,7 +170,7 @@ final class LotPage {
         new Known(desk.kitchen()).places(),
         curve(view, scale, visitor),
         findings(view, sentences),
-        dates(view, now),
+        dates(view, visitor, now),
         state.standing().map(s -> s.keeping().because()).orElse(List.of()),
         view.sources().stream().map(LotId::text).toList(),
         view.descendants().stream().map(LotId::text).toList(),
@@ -200,18 +206,18 @@ final class LotPage {
                 new LotPageView.Found(
                     Sign.of(finding.at(sentences.now())),
                     sentences.says(finding),
-                    Figures.limitInBoth(finding.rule()),
+                    Figures.limitInBoth(finding.rule(), sentences.language()),
                     finding.rule().citation().text()))
         .toList();
   }
 
-  private List<String> dates(LotView view, Instant now) {
+  private List<String> dates(LotView view, Visitor visitor, Instant now) {
     LotState state = view.state();
     Optional<Category> category = desk.kitchen().library().keepingList().category(state.category());
-    return category
-        .flatMap(
-            kind ->
-                state.standing().map(s -> new KeepText(kind, s.keeping(), desk.zone(), now).says()))
-        .orElse(List.of());
+    Optional<Keeping> dates = state.standing().map(LotState.Standing::keeping);
+    if (category.isEmpty() || dates.isEmpty()) {
+      return List.of();
+    }
+    return new KeepText(category.get(), dates.get(), desk.zone(), now, visitor.language()).says();
   }
 }

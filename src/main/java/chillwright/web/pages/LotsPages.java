@@ -108,7 +108,7 @@ final class LotsPages {
         lot.food(),
         Sign.of(lot.standing().flatMap(standing -> standing.verdicts().at(now))),
         LotLines.where(lot, visitor),
-        mayBeUsed ? says(lot, now) : List.of(visitor.say("lots.owed")),
+        mayBeUsed ? says(lot, visitor, now) : List.of(visitor.say("lots.owed")),
         lot.isOnHand() && isFew && mayBeUsed);
   }
 
@@ -125,13 +125,13 @@ final class LotsPages {
   }
 
   /** The dates that count where the lot is now; of food that thawed its quality dates do not. */
-  private List<String> says(LotState lot, Instant now) {
+  private List<String> says(LotState lot, Visitor visitor, Instant now) {
     Optional<Category> category = desk.kitchen().library().keepingList().category(lot.category());
     Optional<Keeping> dates = lot.standing().map(Standing::keeping);
     if (!lot.isOnHand() || category.isEmpty() || dates.isEmpty()) {
       return List.of();
     }
-    KeepText text = new KeepText(category.get(), dates.get(), desk.zone(), now);
+    KeepText text = new KeepText(category.get(), dates.get(), desk.zone(), now, visitor.language());
     boolean isFrozen = lot.standing().filter(s -> s.phase() == Phase.FROZEN).isPresent();
     return isFrozen ? text.says() : text.saysOfSafety();
   }

@@ -74,10 +74,10 @@ final class NowPage {
               .filter(Acts::calls)
               .forEach(
                   finding -> {
-                    says.add(says(finding, scale, now));
+                    says.add(says(finding, scale, visitor, now));
                     String done =
                         new ReportText(desk.zone(), scale, now)
-                            .done(Acts.taken(finding, found.timeline()));
+                            .done(Acts.taken(finding, found.timeline()), visitor.language());
                     if (!done.isEmpty()) {
                       says.add(visitor.say("record.action") + " " + done);
                     }
@@ -87,8 +87,8 @@ final class NowPage {
     return new NowView.Hand(lot.lot().text(), lot.food(), Sign.of(verdict), says);
   }
 
-  private String says(Finding finding, Scale scale, Instant now) {
-    return new Sentences(desk.zone(), scale, now).says(finding)
+  private String says(Finding finding, Scale scale, Visitor visitor, Instant now) {
+    return new Sentences(desk.zone(), scale, now, visitor.language()).says(finding)
         + " ["
         + finding.rule().citation().text()
         + "]";
@@ -112,7 +112,8 @@ final class NowPage {
         desk.clock(last, visitor),
         last.toString(),
         left(last, now, visitor),
-        new Sentences(desk.zone(), Figures.scale(due.timeline()), now).saysUncounted(finding, last)
+        new Sentences(desk.zone(), Figures.scale(due.timeline()), now, visitor.language())
+                .saysUncounted(finding, last)
             + " ["
             + finding.rule().citation().text()
             + "]",

@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.print.Language;
 import chillwright.service.Kitchen;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -37,12 +38,16 @@ public final class PageRoutes {
     LotPage lot = new LotPage(desk);
     get(LotPage.ADDRESS, lot::show);
     routes.post(LotPage.ENTRIES, lot::log);
+    get(LabelsPdf.ADDRESS, new LabelsPdf(desk)::answer);
     NewBatchPage batch = new NewBatchPage(desk);
     get(NewBatchPage.ADDRESS, batch::show);
     routes.post(NewBatchPage.ADDRESS, batch::begin);
     get(KeepsPage.ADDRESS, new KeepsPage(desk)::show);
     get(RecordPage.ADDRESS, new RecordPage(desk)::show);
     get(RulesPage.ADDRESS, new RulesPage(desk)::show);
+    DayPage day = new DayPage(desk);
+    get(DayPage.ADDRESS, day::show);
+    routes.post(DayPage.READINGS, day::read);
     EnterPage enter = new EnterPage(desk);
     get(EnterPage.ADDRESS, enter::show);
     routes.post(EnterPage.ADDRESS, enter::enter);
@@ -69,7 +74,7 @@ public final class PageRoutes {
     Visitor.scale(form.get().text(Visitor.SCALE))
         .ifPresent(scale -> Visitor.keep(context, Visitor.SCALE, EntryForm.letter(scale), true));
     String back = form.get().text("back");
-    boolean isOurs = back.matches("/[a-z-]*(/[A-Za-z0-9._-]+)?");
+    boolean isOurs = back.matches("/|/[a-z-]+(/[A-Za-z0-9._-]+)?");
     context.redirect(isOurs ? back : NowPage.ADDRESS, HttpStatus.SEE_OTHER);
   }
 }

@@ -73,14 +73,14 @@ final class RecordPage {
   private RecordView.Item item(Trouble trouble, Visitor visitor, Instant now) {
     Finding finding = trouble.finding();
     Scale scale = Figures.scale(trouble.timeline());
-    String done = new ReportText(desk.zone(), scale, now).done(trouble.taken());
+    String done = new ReportText(desk.zone(), scale, now).done(trouble.taken(), visitor.language());
     String none = visitor.say(trouble.isOwed() ? "record.owed" : "record.closed");
     return new RecordView.Item(
         trouble.lot().lot().text(),
         trouble.lot().food(),
         Sign.of(finding.at(now)),
         desk.moment(finding.settlesAt(), visitor),
-        new Sentences(desk.zone(), scale, now).says(finding),
+        new Sentences(desk.zone(), scale, now, visitor.language()).says(finding),
         done.isEmpty() ? none : done,
         finding.rule().citation().text());
   }

@@ -3,6 +3,7 @@ package chillwright.web.pages;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.RuleSet;
 import chillwright.print.Figures;
+import chillwright.print.Language;
 import chillwright.rulebook.RuleBook;
 import io.javalin.http.Context;
 import java.time.LocalDate;
@@ -30,22 +31,27 @@ final class RulesPage {
             desk.zone().getId(),
             book.title(),
             book.version(),
-            book.on(today).rules().stream().map(rule -> rule(rule, book, base)).toList());
+            book.on(today).rules().stream()
+                .map(rule -> rule(rule, book, base, visitor.language()))
+                .toList());
     Frame frame = desk.frame(visitor, "page.kitchen", ADDRESS, List.of());
     desk.answer(context, Templates.PAGES.rules(frame, view).render());
   }
 
-  private static RulesView.Rule rule(Rule rule, RuleBook book, Optional<RuleSet> base) {
+  private static RulesView.Rule rule(
+      Rule rule, RuleBook book, Optional<RuleSet> base, Language language) {
     Optional<Rule> replaced =
         book.isChanged(rule.id()) ? base.flatMap(set -> set.rule(rule.id())) : Optional.empty();
     return new RulesView.Rule(
         rule.id(),
         rule.says().strip(),
-        Figures.limitInBoth(rule),
+        Figures.limitInBoth(rule, language),
         rule.citation().text().strip(),
         rule.status(),
         replaced
-            .map(old -> Figures.limitInBoth(old) + " [" + old.citation().text().strip() + "]")
+            .map(
+                old ->
+                    Figures.limitInBoth(old, language) + " [" + old.citation().text().strip() + "]")
             .orElse(""));
   }
 }

@@ -1,6 +1,7 @@
 package chillwright.web.pages;
 
 import chillwright.core.measure.Temperature.Scale;
+import chillwright.print.Language;
 import io.javalin.http.Context;
 import io.javalin.http.Cookie;
 import io.javalin.http.Header;

@@ -1,10 +1,10 @@
-package chillwright.web.pages;
+package chillwright.print;
 
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
 
-/** A language that the pages speak. */
+/** A language that findings, dates and pages are told in. */
 public enum Language {
   ENGLISH("en", "English"),
   SPANISH("es", "Español");
@@ -31,13 +31,28 @@ public enum Language {
     return Locale.forLanguageTag(tag);
   }
 
-  /** The language so written; empty if the pages do not speak it. */
-  static Optional<Language> ofTag(String tag) {
+  /** A text of this room in this language. */
+  String say(String key, Object... filled) {
+    return Texts.PRINT.text(this, key, filled);
+  }
+
+  /** Words that a log or a shipped rule set has in English; empty where they have no other. */
+  Optional<String> said(String english) {
+    return this == ENGLISH ? Optional.of(english) : Texts.PRINT.said(this, english);
+  }
+
+  /** What a rule set says, marked as its own words where they stay English. */
+  String saidByRules(String english) {
+    return said(english).orElseGet(() -> say("rules-say", english));
+  }
+
+  /** The language so written; empty if we do not speak it. */
+  public static Optional<Language> ofTag(String tag) {
     return Arrays.stream(values()).filter(language -> language.tag.equals(tag)).findFirst();
   }
 
-  /** The first of an Accept-Language header that the pages speak; English where none is. */
-  static Language ofHeader(String header) {
+  /** The first of an Accept-Language header that we speak; English where none is. */
+  public static Language ofHeader(String header) {
     for (String part : header.split(",", -1)) {
       String tag = part.replaceFirst("[-;].*", "").strip().toLowerCase(Locale.ROOT);
       Optional<Language> language = ofTag(tag);

@@ -1,0 +1,156 @@
+package chillwright.paper;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.apache.fontbox.ttf.CmapLookup;
+import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TrueTypeFont;
+import org.apache.pdfbox.io.RandomAccessReadBuffer;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.font.PDFont;
+import org.apache.pdfbox.pdmodel.font.PDType0Font;
+
+/**
+ * The fonts of one document: one that comes with the program (Latin, Greek, Cyrillic, Hebrew), then
+ * those of the machine. A character that none of them has is drawn as a box.
+ */
+final class Fonts implements AutoCloseable {
+  private static final String OWN = "/org/apache/pdfbox/resources/ttf/LiberationSans-Regular.ttf";
+  private static final int BOX = 0x25a1;
+
+  private final PDDocument document;
+  private final List<Face> faces = new ArrayList<>();
+  private final Map<Integer, Glyph> glyphs = new HashMap<>();
+
+  /** A font that is open. */
+  private record Face(TrueTypeFont file, CmapLookup characters, PDFont font) {
+    boolean has(int character) throws IOException {
+      return characters.getGlyphId(character) > 0;
+    }
+  }
+
+  /** A character as it can be drawn. */
+  private record Glyph(PDFont font, String text, double width) {}
+
+  /** A stretch of text in one font. */
+  record Run(PDFont font, String text) {}
+
+  Fonts(PDDocument document) throws IOException {
+    this.document = document;
+    try (InputStream in = PDDocument.class.getResourceAsStream(OWN)) {
+      add(new TTFParser().parse(new RandomAccessReadBuffer(in.readAllBytes())));
+    }
+  }
+
+  private Face add(TrueTypeFont file) throws IOException {
+    // Ligatures are left alone: a text that is read back shall be the text that was written.
+    file.disableGsubFeature("liga");
+    Face face = new Face(file, file.getUnicodeCmapLookup(), PDType0Font.load(document, file, true));
+    faces.add(face);
+    return face;
+  }
+
+  private Glyph glyph(int character) throws IOException {
+    Glyph known = glyphs.get(character);
+    if (known != null) {
+      return known;
+    }
+    Optional<Face> face = face(character);
+    int drawn = face.isPresent() ? character : BOX;
+    PDFont font = face.orElse(faces.get(0)).font();
+    String text = Character.toString(drawn);
+    Glyph glyph = new Glyph(font, text, font.getStringWidth(text) / 1000);
+    glyphs.put(character, glyph);
+    return glyph;
+  }
+
+  private Optional<Face> face(int character) throws IOException {
+    for (Face face : faces) {
+      if (face.has(character)) {
+        return Optional.of(face);
+      }
+    }
+    Optional<TrueTypeFont> file = MachineFonts.having(character);
+    return file.isPresent() ? Optional.of(add(file.get())) : Optional.empty();
+  }
+
+  /** A line of visible text as runs, drawn one after the other. */
+  List<Run> runs(String line) throws IOException {
+    List<Run> runs = new ArrayList<>();
+    StringBuilder text = new StringBuilder();
+    PDFont font = faces.get(0).font();
+    for (int character : Glyphs.leftToRight(line).codePoints().toArray()) {
+      Glyph glyph = glyph(character);
+      if (!glyph.font().equals(font) && !text.isEmpty()) {
+        runs.add(new Run(font, text.toString()));
+        text.setLength(0);
+      }
+      font = glyph.font();
+      text.append(glyph.text());
+    }
+    if (!text.isEmpty()) {
+      runs.add(new Run(font, text.toString()));
+    }
+    return runs;
+  }
+
+  /** How wide a visible text is at one point of size. */
+  double width(String text) throws IOException {
+    double width = 0;
+    for (int character : text.codePoints().toArray()) {
+      width += glyph(character).width();
+    }
+    return width;
+  }
+
+  /** The lines of a text, broken at blanks; the last ends in "…" where there would be more. */
+  List<String> lines(String text, double size, double width, int most) throws IOException {
+    List<String> lines = new ArrayList<>();
+    String left = Glyphs.visible(text);
+    while (!left.isEmpty() && lines.size() < most - 1 && width(left) * size > width) {
+      int fits = fitting(left, size, width);
+      int blank = left.lastIndexOf(' ', fits);
+      int end = blank > 0 ? blank : fits;
+      lines.add(left.substring(0, end).strip());
+      left = left.substring(end).strip();
+    }
+    if (!left.isEmpty()) {
+      lines.add(shortened(left, size, width));
+    }
+    return lines;
+  }
+
+  private String shortened(String text, double size, double width) throws IOException {
+    if (width(text) * size <= width) {
+      return text;
+    }
+    return text.substring(0, fitting(text, size, width - width("…") * size)).strip() + "…";
+  }
+
+  /** How much of the text is no wider than that; at least one character. */
+  private int fitting(String text, double size, double width) throws IOException {
+    double used = 0;
+    int at = 0;
+    while (at < text.length()) {
+      int character = text.codePointAt(at);
+      used += glyph(character).width() * size;
+      if (used > width && at > 0) {
+        return at;
+      }
+      at += Character.charCount(character);
+    }
+    return at;
+  }
+
+  @Override
+  public void close() throws IOException {
+    for (Face face : faces) {
+      face.file().close();
+    }
+  }
+}

@@ -1,0 +1,32 @@
+package chillwright.paper;
+
+import java.util.List;
+import java.util.Objects;
+
+/**
+ * One label, in words.
+ *
+ * @param food its name; shortened where it does not fit
+ * @param address of the lot's page, printed as a QR code
+ * @param governs what to do and by when; always printed whole
+ * @param facts the lot's code first, then dates and what else helps; the last ones give way first
+ *     where there is no room
+ * @param allergens printed bold; blank for none
+ * @param ingredients blank for none
+ * @param notes what stands before the room to write
+ */
+public record Label(
+    String food,
+    String address,
+    List<String> governs,
+    List<String> facts,
+    String allergens,
+    String ingredients,
+    String notes) {
+  public Label {
+    Objects.requireNonNull(food, "food");
+    Objects.requireNonNull(address, "address");
+    governs = List.copyOf(governs);
+    facts = List.copyOf(facts);
+  }
+}

@@ -1,0 +1,242 @@
+package chillwright.paper;
+
+import chillwright.core.keeping.Keeping;
+import chillwright.core.keeping.LotState;
+import chillwright.core.keeping.LotState.Standing;
+import chillwright.core.log.Category;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.Phase;
+import chillwright.core.log.Timeline;
+import chillwright.core.log.Word;
+import chillwright.core.measure.Temperature.Scale;
+import chillwright.core.rules.Acts;
+import chillwright.core.rules.DayCounting;
+import chillwright.core.rules.DayCounting.Days;
+import chillwright.core.rules.Finding;
+import chillwright.core.rules.Occasion;
+import chillwright.core.rules.Rule;
+import chillwright.core.rules.RuleSet;
+import chillwright.core.rules.Shape.Reach;
+import chillwright.core.rules.Verdict;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * What stands on the label of a lot. A chilled lot has a day after which it is discarded; a frozen
+ * one has none, only a day of quality and the days it will have once it thaws, so nothing on its
+ * label reads like a last day. What must not be used says that before anything else.
+ */
+public final class LabelMaker {
+  /** Room to write a date by hand. */
+  private static final String BLANK = "__________";
+
+  private final Words words;
+  private final ZoneId zone;
+  private final Instant now;
+  private final Scale scale;
+
+  /** What was found of a lot that has entries. */
+  public record Judged(Timeline timeline, RuleSet rules, List<Finding> findings) {
+    public Judged {
+      findings = List.copyOf(findings);
+    }
+  }
+
+  /**
+   * @param now the moment of printing
+   * @param scale in which temperatures are told
+   */
+  public LabelMaker(Words words, ZoneId zone, Instant now, Scale scale) {
+    this.words = words;
+    this.zone = zone;
+    this.now = now;
+    this.scale = scale;
+  }
+
+  /**
+   * The label of a lot.
+   *
+   * @param judged empty for a lot without entries
+   * @param address of the lot's page, as a phone reaches it
+   */
+  public Label of(LotState lot, Optional<Judged> judged, String address, LabelText text) {
+    List<String> governs =
+        judged
+            .flatMap(found -> lot.standing().map(standing -> governs(lot, standing, found)))
+            .orElse(List.of(words.say("label.nothing-logged")));
+    List<String> facts = new ArrayList<>();
+    facts.add(words.say("label.lot", lot.lot()));
+    judged.ifPresent(found -> facts.addAll(dates(lot, found)));
+    lot.portions().left().ifPresent(left -> facts.add(words.say("label.portions", left)));
+    judged.flatMap(found -> reheat(lot, found)).ifPresent(facts::add);
+    return new Label(
+        lot.food(),
+        address,
+        governs,
+        facts,
+        text.allergens().isEmpty()
+            ? ""
+            : words.say("label.contains", String.join(", ", text.allergens())),
+        text.ingredients().isEmpty()
+            ? ""
+            : words.say("label.ingredients", String.join(", ", text.ingredients())),
+        words.say("label.notes"));
+  }
+
+  private List<String> governs(LotState lot, Standing standing, Judged judged) {
+    if (!lot.isOnHand()) {
+      boolean isDiscarded = standing.phase() == Phase.DISCARDED;
+      return List.of(words.say(isDiscarded ? "label.was-discarded" : "label.was-served"));
+    }
+    Category category = judged.timeline().food().category();
+    Optional<String> over = over(standing.keeping(), category);
+    if (over.isPresent()) {
+      return List.of(over.get());
+    }
+    List<String> lines = new ArrayList<>();
+    owed(judged).ifPresent(lines::add);
+    boolean isFrozen = standing.phase() == Phase.FROZEN;
+    lines.addAll(
+        isFrozen ? frozen(standing.keeping(), judged) : chilled(standing.keeping(), category));
+    return lines;
+  }
+
+  /** That it must be discarded because a day or a time has passed; empty where none has. */
+  private Optional<String> over(Keeping keeping, Category category) {
+    if (keeping.lastDayMissed().isPresent()) {
+      return keeping.lastDayMissed().map(day -> words.say("label.discard-missed", day(day)));
+    }
+    if (keeping.discardAt().filter(now::isAfter).isPresent()) {
+      return keeping.discardAt().map(at -> words.say("label.discard-time", time(at)));
+    }
+    return lastDay(keeping)
+        .filter(day -> !category.daysAreQuality())
+        .filter(day -> LocalDate.ofInstant(now, zone).isAfter(day))
+        .map(day -> words.say("label.discard-passed", day(day)));
+  }
+
+  private static Optional<LocalDate> lastDay(Keeping keeping) {
+    return keeping.dateMarkLastDay().or(keeping::chilledLastDay);
+  }
+
+  /** A limit was missed, or is not shown, and nobody wrote down what was done about it. */
+  private Optional<String> owed(Judged judged) {
+    Optional<Finding> owed = Acts.owed(judged.timeline(), judged.findings(), now);
+    return owed.map(
+        finding -> {
+          List<Rule.Action> offered = finding.offered(now);
+          boolean isLost =
+              finding.at(now) == Verdict.OUT
+                  && offered.size() == 1
+                  && offered.get(0).says().startsWith("discard");
+          if (isLost) {
+            return words.say("label.discard-limit");
+          }
+          String first = offered.stream().findFirst().map(Rule.Action::says).orElse("");
+          return first.isEmpty()
+              ? words.say("label.hold")
+              : words.say("label.hold") + " " + words.say("label.strictest", first);
+        });
+  }
+
+  private List<String> frozen(Keeping keeping, Judged judged) {
+    List<String> lines = new ArrayList<>();
+    keeping
+        .bestQualityBy()
+        .or(keeping::qualityLimit)
+        .ifPresent(day -> lines.add(words.say("label.best-quality", day(day))));
+    OptionalInt left = keeping.daysLeftWhenThawed();
+    if (left.isPresent()) {
+      days(judged).ifPresent(days -> lines.add(words.say("label.days-used", days.used())));
+      lines.add(thawed(left.getAsInt(), judged.rules().settings().thawingDayCounts()));
+    } else {
+      lines.add(words.say("label.thawed-on", BLANK));
+    }
+    return lines;
+  }
+
+  private String thawed(int left, boolean thawingDayCounts) {
+    if (left == 0) {
+      return words.say("label.after-thawing-at-once", BLANK);
+    }
+    String key = left == 1 ? "label.after-thawing-day" : "label.after-thawing-days";
+    String counted = thawingDayCounts ? " " + words.say("label.thawing-day-counts") : "";
+    return words.say(key, left, BLANK) + counted;
+  }
+
+  private List<String> chilled(Keeping keeping, Category category) {
+    List<String> lines = new ArrayList<>();
+    keeping.discardAt().ifPresent(at -> lines.add(words.say("label.serve-by", time(at))));
+    String key = category.daysAreQuality() ? "label.best-chilled" : "label.discard-after";
+    lastDay(keeping).ifPresent(day -> lines.add(words.say(key, day(day))));
+    return lines.isEmpty() ? List.of(words.say("label.no-date")) : lines;
+  }
+
+  private static Optional<Days> days(Judged judged) {
+    return DayCounting.any(judged.timeline(), judged.rules());
+  }
+
+  /** When it was made, frozen and thawed. */
+  private List<String> dates(LotState lot, Judged judged) {
+    List<String> dates = new ArrayList<>();
+    Timeline timeline = judged.timeline();
+    LogEntry first = days(judged).map(Days::dayOneRow).orElse(timeline.entries().get(0));
+    dates.add(dated(begun(first.word()), first, timeline));
+    timeline.entries().stream()
+        .filter(entry -> entry.word() == Word.FROZEN)
+        .findFirst()
+        .ifPresent(entry -> dates.add(dated("label.frozen", entry, timeline)));
+    boolean isFrozen = lot.standing().filter(s -> s.phase() == Phase.FROZEN).isPresent();
+    timeline.entries().stream()
+        .filter(entry -> !isFrozen && entry.word() == Word.THAWING)
+        .reduce((before, last) -> last)
+        .ifPresent(entry -> dates.add(dated("label.thawed", entry, timeline)));
+    return dates;
+  }
+
+  private static String begun(Word word) {
+    return switch (word) {
+      case COOKED, PREPARED -> "label.made";
+      case OPENED -> "label.opened";
+      case RECEIVED -> "label.received";
+      default -> "label.first-row";
+    };
+  }
+
+  private String dated(String key, LogEntry entry, Timeline timeline) {
+    return words.say(key, day(timeline.day(entry.happenedAt())));
+  }
+
+  /** Only of cooked food that may be used, and only with a figure that the rule set prints. */
+  private Optional<String> reheat(LotState lot, Judged judged) {
+    Category category = judged.timeline().food().category();
+    boolean mayBeUsed =
+        lot.isOnHand()
+            && owed(judged).isEmpty()
+            && lot.standing().flatMap(s -> over(s.keeping(), category)).isEmpty();
+    boolean wasCooked =
+        mayBeUsed
+            && judged.timeline().entries().stream().anyMatch(entry -> entry.word() == Word.COOKED);
+    return judged
+        .rules()
+        .rule(Occasion.REHEATING)
+        .filter(rule -> wasCooked && rule.shape() instanceof Reach)
+        .map(rule -> words.say("label.reheat", ((Reach) rule.shape()).to().text(scale)));
+  }
+
+  private String day(LocalDate day) {
+    return DateTimeFormatter.ofPattern("EEE d MMM uuuu", words.locale()).format(day);
+  }
+
+  private String time(Instant moment) {
+    return DateTimeFormatter.ofPattern("EEE d MMM uuuu, HH:mm", words.locale())
+        .withZone(zone)
+        .format(moment);
+  }
+}

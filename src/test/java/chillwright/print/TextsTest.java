@@ -1,0 +1,127 @@
+package chillwright.print;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.core.log.How;
+import chillwright.core.rules.Rule;
+import chillwright.core.rules.Shape.NoFigure;
+import chillwright.rulebook.BrokenRules;
+import chillwright.rulebook.RuleBook;
+import chillwright.rulebook.RuleLibrary;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The files of texts: each text in every language, with the same places to fill in. */
+class TextsTest {
+  private static final String PRINT = "/words/print.properties";
+  private static final String PAGES = "/words/pages.properties";
+  private static final Pattern PLACE = Pattern.compile("\\{[0-9]}");
+  private static final Pattern KEY = Pattern.compile("(?m)^([^#\\s]\\S*) = ");
+
+  @ParameterizedTest
+  @ValueSource(strings = {PRINT, PAGES})
+  void every_text_is_there_in_each_language_with_the_same_places(String file) {
+    Texts texts = new Texts(file);
+    Set<String> keys = new TreeSet<>();
+    texts.keys().forEach(key -> keys.add(key.replaceFirst("\\.[a-z]+$", "")));
+    assertThat(keys).isNotEmpty();
+    assertThat(texts.keys()).hasSize(keys.size() * Language.values().length);
+    for (String key : keys) {
+      for (Language language : Language.values()) {
+        assertThat(places(texts.text(language, key)))
+            .as(key)
+            .isEqualTo(places(texts.text(Language.ENGLISH, key)));
+        assertThat(texts.text(language, key)).as(key).isNotBlank();
+      }
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {PRINT, PAGES})
+  void no_text_is_written_twice(String file) throws IOException {
+    String all =
+        new String(Texts.class.getResourceAsStream(file).readAllBytes(), StandardCharsets.UTF_8);
+    assertThat(KEY.matcher(all).results().map(found -> found.group(1)).toList())
+        .hasSameSizeAs(new Texts(file).keys())
+        .doesNotHaveDuplicates();
+  }
+
+  private static Set<String> places(String text) {
+    return PLACE.matcher(text).results().map(MatchResult::group).collect(Collectors.toSet());
+  }
+
+  @Test
+  void what_is_filled_in_may_hold_braces() {
+    assertThat(Language.ENGLISH.say("or", "{1}", "{0} {")).isEqualTo("{1}, or {0} {");
+  }
+
+  @Test
+  void a_place_for_which_nothing_is_given_stays() {
+    assertThat(Language.SPANISH.say("or", "una")).isEqualTo("una, o {1}");
+  }
+
+  @Test
+  void words_of_the_log_that_sentences_hold_have_a_spanish_form() {
+    List<String> words = new ArrayList<>(List.of("action", "discarded", "reheating"));
+    Arrays.stream(How.values()).map(How::text).forEach(words::add);
+    assertThat(words).allMatch(word -> Language.SPANISH.said(word).isPresent());
+  }
+
+  @Test
+  void what_the_shipped_rules_tell_a_cook_to_do_has_a_spanish_form() throws BrokenRules {
+    List<String> told = new ArrayList<>();
+    for (RuleBook book : RuleLibrary.load(Optional.empty()).ruleBooks()) {
+      for (Rule rule : book.on(LocalDate.of(2026, 12, 1)).rules()) {
+        rule.actions().forEach(act -> told.add(act.says()));
+        if (rule.shape() instanceof NoFigure) {
+          told.add(rule.says());
+        }
+      }
+    }
+    assertThat(told)
+        .isNotEmpty()
+        .allSatisfy(words -> assertThat(Language.SPANISH.said(words)).as(words).isPresent());
+  }
+
+  @Test
+  void no_translation_changes_a_figure() {
+    Texts texts = Texts.PRINT;
+    for (String key : texts.keys()) {
+      if (key.startsWith("said.") && key.endsWith(".en")) {
+        String name = key.substring(0, key.length() - ".en".length());
+        assertThat(figures(texts.text(Language.SPANISH, name)))
+            .as(name)
+            .isEqualTo(figures(texts.text(Language.ENGLISH, name)));
+      }
+    }
+  }
+
+  private static List<String> figures(String text) {
+    return Pattern.compile("[0-9]+( °[FC])?")
+        .matcher(text)
+        .results()
+        .map(MatchResult::group)
+        .toList();
+  }
+
+  @Test
+  void words_of_a_rule_set_without_a_translation_stay_and_are_marked() {
+    assertThat(Language.SPANISH.saidByRules("discard")).isEqualTo("desechar");
+    assertThat(Language.SPANISH.saidByRules("reheat to 170 °F"))
+        .isEqualTo("según las reglas: «reheat to 170 °F»");
+    assertThat(Language.ENGLISH.saidByRules("reheat to 170 °F")).isEqualTo("reheat to 170 °F");
+  }
+}

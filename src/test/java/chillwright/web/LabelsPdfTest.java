@@ -1,0 +1,248 @@
+package chillwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.paper.Sheet;
+import chillwright.web.Served.Reply;
+import com.google.zxing.BinaryBitmap;
+import com.google.zxing.DecodeHintType;
+import com.google.zxing.LuminanceSource;
+import com.google.zxing.RGBLuminanceSource;
+import com.google.zxing.ReaderException;
+import com.google.zxing.common.HybridBinarizer;
+import com.google.zxing.qrcode.QRCodeReader;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.rendering.PDFRenderer;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What stands on printed labels, read back from the PDF. */
+class LabelsPdfTest {
+  private static final List<String> HOSTILE =
+      List.of(
+          "<script>x()</script>",
+          "Soup ".repeat(100).strip(),
+          "abc \u202e\u2066 gnp.exe \u200f",
+          "\ud83c\udf72\ud83c\udf72 pot \ufe0f",
+          "\u9999\u83c7\u9e21\u6c64",
+          "Щи с грибами",
+          "\u0634\u0648\u0631\u0628\u0629 (\u0639\u062f\u0633)",
+          "W".repeat(200),
+          "fi ffi fl office affluent",
+          "a\u0301e\u0308\u0323");
+
+  @TempDir static Path folder;
+
+  private static Served served;
+
+  @BeforeAll
+  static void serve() {
+    served = Served.in(folder);
+    served.at("2026-03-06T17:15:00Z");
+    cookedAndChilled("L-CHILLED", "Barley and leek soup");
+    cookedAndChilled("L-FROZEN", "Barley and leek soup");
+    log("L-FROZEN", "{'when':'2026-03-04T09:00:00-07:00','entry':'frozen','how':'hard'}");
+    cookedAndChilled("L-THAWED", "Barley and leek soup");
+    log("L-THAWED", "{'when':'2026-03-04T09:00:00-07:00','entry':'frozen','how':'hard'}");
+    served.at("2026-03-07T17:15:00Z");
+    log(
+        "L-THAWED",
+        "{'when':'2026-03-07T09:00:00-07:00','entry':'thawing','how':'refrigerator',"
+            + "'temperature':'38F'}");
+    cookedAndChilled("L-GONE", "Barley and leek soup");
+    log("L-GONE", "{'when':'2026-03-05T09:00:00-07:00','entry':'discarded'}");
+    for (int i = 0; i < HOSTILE.size(); i++) {
+      cookedAndChilled("L-H" + i, HOSTILE.get(i));
+    }
+    cookedLongAgo("L-PAST");
+    cookedLongAgo("L-PAST-FROZEN");
+    log("L-PAST-FROZEN", "{'when':'2026-03-01T09:00:00-07:00','entry':'frozen','how':'hard'}");
+    served.post("/api/v1/lots", "{'lot':'L-WARM','food':'Rice','category':'soup_or_stew'}");
+    log("L-WARM", "{'when':'2026-03-06T00:00:00-07:00','entry':'cooked','temperature':'200F'}");
+    log("L-WARM", "{'when':'2026-03-06T05:00:00-07:00','entry':'reading','temperature':'99F'}");
+    served.post("/api/v1/lots", "{'lot':'L-NEW','food':'Bread dough','category':'soup_or_stew'}");
+  }
+
+  @AfterAll
+  static void stop() {
+    served.close();
+  }
+
+  /** Cooked on Tuesday 3 March and cooled in time. */
+  private static void cookedAndChilled(String lot, String food) {
+    Reply made =
+        served.post(
+            "/api/v1/lots",
+            "{'lot':'%s','food':'%s','category':'soup_or_stew','portions':8}".formatted(lot, food));
+    assertThat(made.status()).as(made.text()).isEqualTo(201);
+    log(lot, "{'when':'2026-03-03T10:00:00-07:00','entry':'cooked','temperature':'200F'}");
+    log(lot, "{'when':'2026-03-03T11:30:00-07:00','entry':'reading','temperature':'69F'}");
+    log(lot, "{'when':'2026-03-03T14:00:00-07:00','entry':'chilled','temperature':'40F'}");
+  }
+
+  /** Cooked on 18 February: its seventh day was the 24th. */
+  private static void cookedLongAgo(String lot) {
+    served.post(
+        "/api/v1/lots", "{'lot':'%s','food':'Bean stew','category':'soup_or_stew'}".formatted(lot));
+    log(lot, "{'when':'2026-02-18T10:00:00-07:00','entry':'cooked','temperature':'200F'}");
+    log(lot, "{'when':'2026-02-18T11:30:00-07:00','entry':'reading','temperature':'69F'}");
+    log(lot, "{'when':'2026-02-18T14:00:00-07:00','entry':'chilled','temperature':'40F'}");
+  }
+
+  private static void log(String lot, String entry) {
+    Reply logged = served.post("/api/v1/lots/" + lot + "/entries", entry);
+    assertThat(logged.status()).as(logged.text()).isEqualTo(201);
+  }
+
+  private static PDDocument pdf(String address, String... headers) throws IOException {
+    Reply reply = served.get(address, headers);
+    assertThat(reply.status()).as(reply.text()).isEqualTo(200);
+    assertThat(reply.header("Content-Type")).startsWith("application/pdf");
+    return Loader.loadPDF(reply.response().body());
+  }
+
+  /** Its words, each break of a line a blank. */
+  private static String text(String address, String... headers) throws IOException {
+    try (PDDocument pdf = pdf(address, headers)) {
+      return new PDFTextStripper().getText(pdf).replaceAll("\\s+", " ").strip();
+    }
+  }
+
+  /**
+   * FDA Food Code 2022 3-501.17(A): at most 7 days at 41 °F or less, the day of preparation counted
+   * as Day 1. Made on 3 March, its last day is 9 March. Reheating: 3-403.11(A), 165 °F.
+   */
+  @ParameterizedTest
+  @MethodSource("sheets")
+  void a_chilled_lot_is_discarded_after_its_seventh_day(String sheet) throws IOException {
+    assertThat(text("/lots/L-CHILLED/labels.pdf?sheet=" + sheet))
+        .contains(
+            "Barley and leek soup",
+            "Discard after Mon 9 Mar 2026",
+            "Lot L-CHILLED",
+            "Made Tue 3 Mar 2026",
+            "Portions: 8",
+            "Reheat to 165 °F")
+        .doesNotContain("quality", "DISCARD");
+  }
+
+  /**
+   * FDA Food Code 2022 3-501.17(A) and its Annex 3: freezing stops the count and gives no day back,
+   * so no last day can be told while it is frozen. Two of seven days were used by 4 March.
+   */
+  @ParameterizedTest
+  @MethodSource("sheets")
+  void a_frozen_lot_has_a_day_of_quality_and_days_once_thawed_but_no_last_day(String sheet)
+      throws IOException {
+    assertThat(text("/lots/L-FROZEN/labels.pdf?sheet=" + sheet))
+        .contains(
+            "Best quality by",
+            "Days used: 2",
+            "After thawing use within 5 days, thawed on ____",
+            "Frozen Wed 4 Mar 2026")
+        .doesNotContainIgnoringCase("use by")
+        .doesNotContainIgnoringCase("discard");
+  }
+
+  /** 2 days used by 4 March, the day of thawing counted: 7 March is day 3, 11 March the last. */
+  @Test
+  void a_thawed_lot_has_a_last_day_again() throws IOException {
+    assertThat(text("/lots/L-THAWED/labels.pdf"))
+        .contains("Discard after Wed 11 Mar 2026", "Thawed Sat 7 Mar 2026")
+        .doesNotContain("quality");
+  }
+
+  /** FDA Food Code 2022 3-501.18(A)(1): discarded once it exceeds the days of 3-501.17(A). */
+  @Test
+  void what_must_be_discarded_says_so_before_anything_else() throws IOException {
+    assertThat(text("/lots/L-PAST/labels.pdf"))
+        .contains("DISCARD: its last day, Tue 24 Feb 2026, has passed")
+        .doesNotContain("after", "Reheat", "quality");
+    assertThat(text("/lots/L-PAST-FROZEN/labels.pdf"))
+        .contains("DISCARD: its last day, Tue 24 Feb 2026, had passed before it was frozen")
+        .doesNotContain("use within", "Best quality");
+    assertThat(text("/lots/L-WARM/labels.pdf"))
+        .containsPattern("(DISCARD: a limit was missed|DO NOT SERVE YET)");
+    assertThat(text("/lots/L-GONE/labels.pdf"))
+        .contains("DISCARDED: do not eat")
+        .doesNotContain("after", "Reheat");
+  }
+
+  @Test
+  void a_lot_without_entries_has_a_label_without_dates() throws IOException {
+    assertThat(text("/lots/L-NEW/labels.pdf")).contains("Bread dough", "Nothing logged yet");
+  }
+
+  @Test
+  void labels_are_in_the_language_of_the_person() throws IOException {
+    assertThat(text("/lots/L-CHILLED/labels.pdf", "Accept-Language", "es"))
+        .contains("Desechar después del lun 9 mar 2026", "Recalentar a 165 °F");
+  }
+
+  @Test
+  void a_begun_sheet_is_used_up_and_a_new_one_follows() throws IOException {
+    String address = "/lots/L-CHILLED/labels.pdf?sheet=letter-10&count=4&from=9";
+    try (PDDocument pdf = pdf(address)) {
+      assertThat(pdf.getNumberOfPages()).isEqualTo(2);
+    }
+    assertThat(text(address).split("Lot L-CHILLED", -1)).hasSize(5);
+    assertThat(served.get(address).header("Content-Disposition")).startsWith("inline;");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"sheet=none", "count=0", "count=301", "count=x", "from=31", "from=-1"})
+  void what_cannot_be_printed_is_refused(String wrong) {
+    Reply reply = served.get("/lots/L-CHILLED/labels.pdf?" + wrong);
+    assertThat(reply.status()).isEqualTo(400);
+    assertThat(reply.text()).contains("There is no such sheet");
+    assertThat(served.get("/lots/NOBODY/labels.pdf").status()).isEqualTo(404);
+  }
+
+  /** Names that a kitchen, or someone who means it harm, may write. Common practice, no source. */
+  @ParameterizedTest
+  @MethodSource("sheets")
+  void any_name_fits_every_label_and_its_date_stays(String sheet) throws IOException {
+    for (int i = 0; i < HOSTILE.size(); i++) {
+      assertThat(text("/lots/L-H" + i + "/labels.pdf?sheet=" + sheet))
+          .as(HOSTILE.get(i))
+          .contains("Discard after Mon 9 Mar 2026", "Lot L-H" + i)
+          .doesNotContain("\u202e");
+    }
+    assertThat(text("/lots/L-H0/labels.pdf?sheet=" + sheet)).contains("<script>");
+    assertThat(text("/lots/L-H1/labels.pdf?sheet=" + sheet)).contains("…");
+    assertThat(text("/lots/L-H5/labels.pdf?sheet=" + sheet)).contains("Щи с грибами");
+  }
+
+  static List<String> sheets() {
+    return Sheet.ALL.stream().map(Sheet::key).toList();
+  }
+
+  @ParameterizedTest
+  @MethodSource("sheets")
+  void the_code_on_it_leads_to_the_lot(String sheet) throws IOException, ReaderException {
+    try (PDDocument pdf = pdf("/lots/L-FROZEN/labels.pdf?sheet=" + sheet)) {
+      BufferedImage page = new PDFRenderer(pdf).renderImageWithDPI(0, 300);
+      int[] pixels = page.getRGB(0, 0, page.getWidth(), page.getHeight(), null, 0, page.getWidth());
+      LuminanceSource seen = new RGBLuminanceSource(page.getWidth(), page.getHeight(), pixels);
+      assertThat(
+              new QRCodeReader()
+                  .decode(
+                      new BinaryBitmap(new HybridBinarizer(seen)),
+                      Map.of(DecodeHintType.TRY_HARDER, true))
+                  .getText())
+          .isEqualTo(served.address("/lots/L-FROZEN").toString());
+    }
+  }
+}
