@@ -55,7 +55,8 @@ final class Guard {
     context.header("X-Content-Type-Options", "nosniff");
     context.header("X-Frame-Options", "DENY");
     context.header("Content-Security-Policy", "default-src 'none'; frame-ancestors 'none'");
-    context.header("Referrer-Policy", "no-referrer");
+    // With "no-referrer" browsers would hide the origin of our own forms, too.
+    context.header("Referrer-Policy", "same-origin");
     context.header("Cross-Origin-Resource-Policy", "same-origin");
     context.header(Header.CACHE_CONTROL, "no-store");
   }

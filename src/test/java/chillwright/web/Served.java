@@ -47,6 +47,7 @@ final class Served implements AutoCloseable {
       HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(5)).build();
   private final Kitchen kitchen;
   private final Server server;
+  private final int port;
 
   /** What came back. */
   record Reply(int status, HttpResponse<byte[]> response) {
@@ -90,6 +91,7 @@ final class Served implements AutoCloseable {
   private Served(Kitchen kitchen, Server.Options options) {
     this.kitchen = kitchen;
     this.server = Server.start(kitchen, options);
+    this.port = server.port();
   }
 
   static Served in(Path folder) {
@@ -142,7 +144,7 @@ final class Served implements AutoCloseable {
   }
 
   URI address(String path) {
-    return URI.create("http://127.0.0.1:" + server.port() + path);
+    return URI.create("http://127.0.0.1:" + port + path);
   }
 
   Reply get(String path, String... headers) {

@@ -88,12 +88,21 @@ final class EntryForm {
   private String when() {
     String typed = form.text("when");
     if (typed.isEmpty()) {
-      return form.has("at") ? form.text("at") : now.toString();
+      return form.has("at") ? noted(form.text("at")) : now.toString();
     }
     try {
       return LocalDateTime.parse(typed).atZone(zone).toInstant().toString();
     } catch (DateTimeException e) {
       return typed;
+    }
+  }
+
+  /** What was just taken is not ahead of us, whatever the phone's clock says. */
+  private String noted(String at) {
+    try {
+      return Instant.parse(at).isAfter(now) ? now.toString() : at;
+    } catch (DateTimeException e) {
+      return at;
     }
   }
 

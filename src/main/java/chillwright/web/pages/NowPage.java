@@ -9,6 +9,7 @@ import chillwright.core.rules.Shape.Hold;
 import chillwright.core.rules.Shape.Reach;
 import chillwright.core.rules.Verdict;
 import chillwright.print.Figures;
+import chillwright.print.ReportText;
 import chillwright.print.Sentences;
 import chillwright.service.Kitchen;
 import chillwright.service.LotQuery;
@@ -71,7 +72,16 @@ final class NowPage {
               .sorted(Sentences.worstFirst(now))
               .filter(finding -> finding.at(now).compareTo(Verdict.NOT_SHOWN) <= 0)
               .filter(Acts::calls)
-              .forEach(finding -> says.add(says(finding, scale, visitor, now)));
+              .forEach(
+                  finding -> {
+                    says.add(says(finding, scale, visitor, now));
+                    String done =
+                        new ReportText(desk.zone(), scale, now)
+                            .done(Acts.taken(finding, found.timeline()), visitor.language());
+                    if (!done.isEmpty()) {
+                      says.add(visitor.say("record.action") + " " + done);
+                    }
+                  });
         });
     Optional<Verdict> verdict = lot.standing().flatMap(standing -> standing.verdicts().at(now));
     return new NowView.Hand(lot.lot().text(), lot.food(), Sign.of(verdict), says);

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import chillwright.core.log.How;
 import chillwright.core.log.Word;
 import chillwright.core.rules.Verdict;
+import chillwright.print.Language;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
