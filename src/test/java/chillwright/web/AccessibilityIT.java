@@ -49,8 +49,9 @@ class AccessibilityIT {
             "{'when':'2026-03-03T12:12:00-07:00','entry':'reading','temperature':'150F','by':'RO'}");
     log(
         "RUNS-1",
-        "{'when':'2026-03-03T12:13:00-07:00','entry':'correction','corrects':'%s',"
-            + "'temperature':'145F','note':'slip'}".formatted(slip));
+        ("{'when':'2026-03-03T12:13:00-07:00','entry':'correction','corrects':'%s',"
+                + "'temperature':'145F','note':'slip'}")
+            .formatted(slip));
   }
 
   @AfterAll
