@@ -49,9 +49,8 @@ class AccessibilityIT {
             "{'when':'2026-03-03T12:12:00-07:00','entry':'reading','temperature':'150F','by':'RO'}");
     log(
         "RUNS-1",
-        ("{'when':'2026-03-03T12:13:00-07:00','entry':'correction','corrects':'%s',"
-                + "'temperature':'145F','note':'slip'}")
-            .formatted(slip));
+        "{'when':'2026-03-03T12:13:00-07:00','entry':'correction','corrects':'%s',".formatted(slip)
+            + "'temperature':'145F','note':'slip'}");
   }
 
   @AfterAll
@@ -88,7 +87,7 @@ class AccessibilityIT {
   private static String log(String lot, String entry) {
     Served.Reply reply = served.post("/api/v1/lots/" + lot + "/entries", entry);
     assertThat(reply.status()).as(reply.text()).isEqualTo(201);
-    return reply.json().at("/entry/id").asText();
+    return reply.json().at("/entries/0/id").asText();
   }
 
   /** Every page that a browser can open, a lot of each kind, and the faults. */

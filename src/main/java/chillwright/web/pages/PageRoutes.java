@@ -81,7 +81,7 @@ public final class PageRoutes {
     Visitor.scale(form.get().text(Visitor.SCALE))
         .ifPresent(scale -> Visitor.keep(context, Visitor.SCALE, EntryForm.letter(scale), true));
     String back = form.get().text("back");
-    boolean isOurs = back.matches("/[a-z-]*(/[A-Za-z0-9._-]+)?");
+    boolean isOurs = back.matches("/|/[a-z-]+(/[A-Za-z0-9._-]+)?");
     context.redirect(isOurs ? back : NowPage.ADDRESS, HttpStatus.SEE_OTHER);
   }
 }

@@ -6,13 +6,12 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import chillwright.core.log.How;
 import chillwright.core.log.Word;
 import chillwright.core.rules.Verdict;
+import chillwright.paper.Sheet;
 import chillwright.print.Language;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
@@ -36,23 +35,16 @@ class WordingTest {
         .collect(Collectors.toCollection(TreeSet::new));
   }
 
-  private static List<String> sources() throws IOException {
-    List<String> sources = new ArrayList<>();
-    for (String root : List.of("src/main/jte", "src/main/java/chillwright/web")) {
-      try (Stream<Path> files = Files.walk(Path.of(root))) {
+  private static Set<String> found(Pattern pattern, String... roots) throws IOException {
+    Set<String> found = new TreeSet<>();
+    for (String root : roots) {
+      try (Stream<Path> files = Files.walk(Path.of("src/main", root))) {
         for (Path file : files.filter(Files::isRegularFile).toList()) {
-          sources.add(Files.readString(file));
+          pattern.matcher(Files.readString(file)).results().forEach(m -> found.add(m.group(1)));
         }
       }
     }
-    return sources;
-  }
-
-  private static Set<String> found(Pattern pattern) throws IOException {
-    return sources().stream()
-        .flatMap(source -> pattern.matcher(source).results())
-        .map(match -> match.group(1))
-        .collect(Collectors.toCollection(TreeSet::new));
+    return found;
   }
 
   /** Keys put together from a prefix and what the core calls a thing. */
@@ -62,7 +54,8 @@ class WordingTest {
     Stream<String> verdicts =
         Stream.concat(Arrays.stream(Verdict.values()).map(Verdict::text), Stream.of("none"))
             .map(verdict -> "verdict." + verdict);
-    return Stream.of(words, hows, verdicts)
+    Stream<String> sheets = Sheet.ALL.stream().map(sheet -> "sheet." + sheet.key());
+    return Stream.of(words, hows, verdicts, sheets)
         .flatMap(keys -> keys)
         .collect(Collectors.toCollection(TreeSet::new));
   }
@@ -101,13 +94,13 @@ class WordingTest {
 
   @Test
   void every_key_that_is_said_is_there() throws IOException {
-    assertThat(keys(Language.ENGLISH)).containsAll(found(SAID)).containsAll(composed());
+    assertThat(keys(Language.ENGLISH)).containsAll(found(SAID, "jte", "java/chillwright/web", "java/chillwright/paper")).containsAll(composed());
   }
 
   @Test
   void every_key_that_is_there_is_said() throws IOException {
     Set<String> unused = keys(Language.ENGLISH);
-    unused.removeAll(found(QUOTED));
+    unused.removeAll(found(QUOTED, "jte", "java"));
     unused.removeAll(composed());
     assertThat(unused).isEmpty();
   }
