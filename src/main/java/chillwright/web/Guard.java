@@ -110,6 +110,7 @@ final class Guard {
     Optional<String> given = Optional.ofNullable(context.header(Header.AUTHORIZATION));
     if (given.isEmpty() && isPage(context)) {
       context.redirect(EnterPage.ADDRESS, HttpStatus.SEE_OTHER);
+      context.result("");
       context.skipRemainingHandlers();
       return;
     }

@@ -65,8 +65,7 @@ class HttpFaultsTest {
     "/api/v1/lots, text/html",
     "/api/v1/lots, application/json;q=0",
     "/api/v1/reports/out-of-compliance, application/pdf",
-    "/api/v1/openapi.json, text/*",
-    "/, application/json"
+    "/api/v1/openapi.json, text/*"
   })
   void a_form_that_is_not_offered_is_not_acceptable(String address, String accept) {
     served.get(address, "Accept", accept).problem(406);
