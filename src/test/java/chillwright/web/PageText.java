@@ -9,7 +9,23 @@ final class PageText {
       Pattern.compile("<(?:link|script|img|iframe|source)[^>]* (?:href|src)=\"([^\"]*)\"");
   private static final Pattern BDI = Pattern.compile("(?s)<bdi[^>]*>.*?</bdi>");
 
+  private static final Pattern VALUE = Pattern.compile("=\"[^\"]*\"");
+
+  /** An element that runs, draws or loads something, written into the page itself. */
+  private static final Pattern INLINE =
+      Pattern.compile(
+          "(?i)<script(?![^>]* src=)|<style|<[^>]* style=|<[^>]* on[a-z]+=|<iframe|<img|<b>&amp");
+
   private PageText() {}
+
+  /** What runs, draws or loads something besides the files that a page names. */
+  static List<String> inline(String page) {
+    return INLINE
+        .matcher(VALUE.matcher(page).replaceAll("=\"\"").replace("<script src=\"\"", ""))
+        .results()
+        .map(match -> match.group())
+        .toList();
+  }
 
   /** The addresses of what a browser loads with a page. */
   static List<String> files(String page) {
