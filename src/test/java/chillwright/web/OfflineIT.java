@@ -94,7 +94,10 @@ class OfflineIT extends PhoneStories {
         .script(
             """
             const real = window.fetch;
-            window.fetch = async (...asked) => { await real(...asked); throw new TypeError('dead'); };
+            window.fetch = async (...asked) => {
+              await real(...asked);
+              throw new TypeError('dead');
+            };
             """);
     phone().type("input[name=temperature]", "150");
     phone().tapText("Save");

@@ -94,7 +94,9 @@ class WordingTest {
 
   @Test
   void every_key_that_is_said_is_there() throws IOException {
-    assertThat(keys(Language.ENGLISH)).containsAll(found(SAID, "jte", "java/chillwright/web", "java/chillwright/paper")).containsAll(composed());
+    assertThat(keys(Language.ENGLISH))
+        .containsAll(found(SAID, "jte", "java/chillwright/web", "java/chillwright/paper"))
+        .containsAll(composed());
   }
 
   @Test
