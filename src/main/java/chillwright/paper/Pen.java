@@ -30,6 +30,13 @@ final class Pen implements AutoCloseable {
     return new Pen(fonts, new PDPageContentStream(document, page), size.height());
   }
 
+  /** On top of what a page holds already. */
+  static Pen onPage(PDDocument document, PDPage page, Fonts fonts) throws IOException {
+    PDPageContentStream ink =
+        new PDPageContentStream(document, page, PDPageContentStream.AppendMode.APPEND, true, true);
+    return new Pen(fonts, ink, page.getMediaBox().getHeight());
+  }
+
   Fonts fonts() {
     return fonts;
   }
@@ -79,6 +86,11 @@ final class Pen implements AutoCloseable {
   void grey(double share) throws IOException {
     ink.setStrokingColor((float) share);
     ink.setNonStrokingColor((float) share);
+  }
+
+  /** A filled square that stands for a point: it prints sharper than a small circle. */
+  void dot(double x, double y, double radius) throws IOException {
+    box(x - radius, y - radius, 2 * radius, 2 * radius);
   }
 
   void box(double x, double y, double width, double tall) throws IOException {

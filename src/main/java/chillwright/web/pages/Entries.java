@@ -65,7 +65,7 @@ final class Entries {
         .orElse(visitor.scaleLetter());
   }
 
-  private String why(LogEntry correction) {
+  String why(LogEntry correction) {
     return visitor.say(
         "lot.corrected",
         correction.by().orElse("-"),
@@ -75,6 +75,17 @@ final class Entries {
 
   /** What an entry says besides its word. */
   String text(LogEntry entry) {
+    List<String> parts = parts(entry);
+    entry.by().ifPresent(by -> parts.add(parts.size() - (entry.note().isPresent() ? 1 : 0), by));
+    return String.join(", ", parts);
+  }
+
+  /** The same without who signed it. */
+  String unsigned(LogEntry entry) {
+    return String.join(", ", parts(entry));
+  }
+
+  private List<String> parts(LogEntry entry) {
     Details details = entry.details();
     List<String> parts = new ArrayList<>();
     details.temperature().map(Temperature::text).ifPresent(parts::add);
@@ -85,9 +96,8 @@ final class Entries {
     details.to().ifPresent(to -> parts.add(visitor.say("entry.to") + " " + to));
     details.until().ifPresent(until -> parts.add(mark(until)));
     details.probe().ifPresent(probe -> parts.add(visitor.say("entry.probe") + " " + probe));
-    entry.by().ifPresent(parts::add);
     entry.note().ifPresent(parts::add);
-    return String.join(", ", parts);
+    return parts;
   }
 
   private String mark(Mark until) {

@@ -38,6 +38,13 @@ public final class PageRoutes {
     get(LotPage.ADDRESS, lot::show);
     routes.post(LotPage.ENTRIES, lot::log);
     get(LabelsPdf.ADDRESS, new LabelsPdf(desk)::answer);
+    RecordPdf record = new RecordPdf(desk);
+    get(RecordPdf.ADDRESS, record::period);
+    get(RecordPdf.OF_LOT, record::lot);
+    get(DeadlinesFeed.ADDRESS, new DeadlinesFeed(desk)::answer);
+    LotsCsv tables = new LotsCsv(desk);
+    get(LotsCsv.ON_HAND, tables::onHand);
+    get(LotsCsv.ALL, tables::all);
     NewBatchPage batch = new NewBatchPage(desk);
     get(NewBatchPage.ADDRESS, batch::show);
     routes.post(NewBatchPage.ADDRESS, batch::begin);

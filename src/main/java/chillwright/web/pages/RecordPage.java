@@ -19,7 +19,7 @@ final class RecordPage {
   static final String ADDRESS = "/record";
 
   /** What an inspector usually asks for first: the last 90 days. */
-  private static final int DAYS = 90;
+  static final int DAYS = 90;
 
   private final Desk desk;
 
@@ -60,7 +60,7 @@ final class RecordPage {
     return day.atStartOfDay(desk.zone()).toInstant();
   }
 
-  private static Optional<LocalDate> day(Context context, String name) {
+  static Optional<LocalDate> day(Context context, String name) {
     try {
       return Optional.ofNullable(context.queryParam(name))
           .filter(text -> !text.isBlank())

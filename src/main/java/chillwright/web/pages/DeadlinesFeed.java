@@ -1,0 +1,80 @@
+package chillwright.web.pages;
+
+import chillwright.core.measure.Temperature.Scale;
+import chillwright.core.rules.Finding;
+import chillwright.core.rules.Rule;
+import chillwright.core.rules.Shape.DayCount;
+import chillwright.core.rules.Shape.Reach;
+import chillwright.print.Figures;
+import chillwright.service.Page;
+import chillwright.service.Reports.Due;
+import io.javalin.http.Context;
+import io.javalin.http.Header;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import java.util.Optional;
+
+/** What falls due next, as a calendar that a phone subscribes to. */
+final class DeadlinesFeed {
+  static final String ADDRESS = "/deadlines.ics";
+
+  /** The most moments of one feed; the nearest come first. */
+  private static final int MOST = 1000;
+
+  private final Desk desk;
+
+  DeadlinesFeed(Desk desk) {
+    this.desk = desk;
+  }
+
+  void answer(Context context) {
+    Visitor visitor = desk.visitor(context);
+    Instant now = desk.kitchen().now();
+    ICalendar calendar =
+        new ICalendar(desk.kitchen().settings().name().orElse(visitor.say("kitchen.unnamed")));
+    int count = 0;
+    Optional<String> next = Optional.empty();
+    do {
+      Page<Due> page = desk.kitchen().reports().dueNext(new Page.Wanted(Page.MOST, next));
+      page.items().forEach(due -> calendar.add(event(due, context, visitor), now));
+      count += page.items().size();
+      next = page.next();
+    } while (next.isPresent() && count < MOST);
+    context.header(Header.CONTENT_DISPOSITION, "inline; filename=\"deadlines.ics\"");
+    context.contentType("text/calendar; charset=utf-8").result(calendar.end());
+  }
+
+  private ICalendar.Event event(Due due, Context context, Visitor visitor) {
+    Finding finding = due.finding();
+    Rule rule = finding.rule();
+    String lot = due.lot().lot().text();
+    Instant last = finding.deadline().orElse(finding.settlesAt());
+    String what = what(finding, last, Figures.scale(due.timeline()), visitor);
+    return new ICalendar.Event(
+        lot + "/" + rule.id() + "@" + desk.kitchen().settings().createdAt().toEpochMilli(),
+        last,
+        what + ": " + due.lot().food() + " (" + lot + ")",
+        String.join(
+            "\n",
+            rule.says().strip(),
+            Figures.limitInBoth(rule) + " [" + rule.citation().text().strip() + "]",
+            desk.kitchen().judge().book().defers().strip()),
+        LabelsPdf.address(context, due.lot().lot()));
+  }
+
+  /** What is due and by when, as a clock in the kitchen shows it. */
+  private String what(Finding finding, Instant last, Scale scale, Visitor visitor) {
+    if (finding.rule().shape() instanceof DayCount) {
+      return visitor.say("due.last-day", LocalDate.ofInstant(last, desk.zone()));
+    }
+    String clock =
+        DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT).withZone(desk.zone()).format(last);
+    String limit =
+        finding.rule().shape() instanceof Reach reach
+            ? reach.to().text(scale)
+            : Figures.limit(finding.rule(), scale);
+    return visitor.say("due.by", limit, clock);
+  }
+}

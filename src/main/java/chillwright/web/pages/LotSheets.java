@@ -1,0 +1,160 @@
+package chillwright.web.pages;
+
+import chillwright.core.keeping.LotState;
+import chillwright.core.keeping.LotState.JudgedBy;
+import chillwright.core.keeping.LotState.Standing;
+import chillwright.core.log.Corrections;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
+import chillwright.core.log.Word;
+import chillwright.core.measure.Temperature.Scale;
+import chillwright.core.rules.Acts;
+import chillwright.core.rules.Finding;
+import chillwright.core.rules.Verdict;
+import chillwright.paper.LotSheet;
+import chillwright.print.CurveChart;
+import chillwright.print.Figures;
+import chillwright.print.KeepText;
+import chillwright.print.ReportText;
+import chillwright.print.Sentences;
+import chillwright.rulebook.RuleBook;
+import chillwright.service.LotView;
+import java.time.Instant;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** Lots in the words of the record that is printed. */
+final class LotSheets {
+  private final Desk desk;
+  private final Visitor visitor;
+  private final Instant now;
+
+  LotSheets(Desk desk, Visitor visitor) {
+    this.desk = desk;
+    this.visitor = visitor;
+    this.now = desk.kitchen().now();
+  }
+
+  LotSheet of(LotView view) {
+    LotState state = view.state();
+    Scale scale =
+        view.judged().map(found -> Figures.scale(found.timeline())).orElse(visitor.scale());
+    Sign sign = Sign.of(state.standing().flatMap(standing -> standing.verdicts().at(now)));
+    return new LotSheet(
+        state.food(),
+        state.lot().text(),
+        visitor.say("verdict." + sign.key()),
+        facts(view),
+        view.judged()
+            .flatMap(
+                found ->
+                    CurveChart.of(
+                        found.timeline().entries(), found.findings(), desk.zone(), scale)),
+        view.judged().map(found -> findings(found, scale)).orElse(List.of()),
+        rows(view));
+  }
+
+  /** Day and time with the year, since a document is kept. */
+  String moment(Instant moment) {
+    return DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT)
+        .withZone(desk.zone())
+        .format(moment);
+  }
+
+  private List<String> facts(LotView view) {
+    LotState state = view.state();
+    List<String> facts = new ArrayList<>();
+    facts.add(LotLines.where(state, visitor));
+    state
+        .standing()
+        .filter(standing -> state.isOnHand())
+        .ifPresent(standing -> facts.addAll(dates(state, standing)));
+    if (!view.sources().isEmpty()) {
+      facts.add(visitor.say("lot.sources") + " " + codes(view.sources()));
+    }
+    if (!view.descendants().isEmpty()) {
+      facts.add(visitor.say("lot.descendants") + " " + codes(view.descendants()));
+    }
+    RuleBook book = desk.kitchen().judge().book();
+    state
+        .standing()
+        .map(Standing::judgedBy)
+        .filter(by -> !by.equals(new JudgedBy(book.id(), book.version())))
+        .map(by -> visitor.say("paper.other-rules", by.ruleSet(), by.version()))
+        .ifPresent(facts::add);
+    return facts;
+  }
+
+  private List<String> dates(LotState state, Standing standing) {
+    return desk.kitchen()
+        .library()
+        .keepingList()
+        .category(state.category())
+        .map(kind -> new KeepText(kind, standing.keeping(), desk.zone(), now).says())
+        .orElse(List.of());
+  }
+
+  private static String codes(List<LotId> lots) {
+    return lots.stream().map(LotId::text).collect(Collectors.joining(", "));
+  }
+
+  private List<LotSheet.Found> findings(LotView.Judged found, Scale scale) {
+    Sentences sentences = new Sentences(desk.zone(), scale, now);
+    return found.findings().stream()
+        .sorted(Sentences.worstFirst(now))
+        .map(
+            finding ->
+                new LotSheet.Found(
+                    visitor.say("verdict." + finding.at(now).text()),
+                    sentences.says(finding),
+                    Figures.limitInBoth(finding.rule()) + " \u00b7 " + cited(finding),
+                    done(finding, found, scale)))
+        .toList();
+  }
+
+  private static String cited(Finding finding) {
+    return finding.rule().citation().text().strip();
+  }
+
+  /** What was done about what was missed; of what was not, nothing need be said. */
+  private String done(Finding finding, LotView.Judged found, Scale scale) {
+    if (finding.at(now) == Verdict.PENDING || !Acts.calls(finding)) {
+      return "";
+    }
+    List<LogEntry> taken = Acts.taken(finding, found.timeline());
+    if (taken.isEmpty()) {
+      boolean isOwed = found.timeline().closedAt().isEmpty();
+      return visitor.say(isOwed ? "record.owed" : "record.closed");
+    }
+    return new ReportText(desk.zone(), scale, Instant.EPOCH).done(taken);
+  }
+
+  private List<LotSheet.Row> rows(LotView view) {
+    Entries entries = new Entries(desk, visitor, view.entries());
+    return view.entries().stream()
+        .filter(entry -> entry.word() != Word.CORRECTION)
+        .map(entry -> row(entry, view.entries(), entries))
+        .toList();
+  }
+
+  private LotSheet.Row row(LogEntry entry, List<LogEntry> all, Entries entries) {
+    Optional<LogEntry> standing = Corrections.standing(entry, all);
+    List<LogEntry> corrections =
+        all.stream()
+            .filter(other -> other.corrects().filter(entry.id()::equals).isPresent())
+            .toList();
+    String late =
+        entry.isLate() ? " (" + visitor.say("paper.late", moment(entry.writtenAt())) + ")" : "";
+    return new LotSheet.Row(
+        moment(entry.happenedAt()),
+        visitor.say("word." + entry.word().text()),
+        standing.map(entries::unsigned).orElse(visitor.say("lot.void")) + late,
+        entry.by().orElse(""),
+        corrections.isEmpty() ? "" : visitor.say("lot.was", entries.unsigned(entry)),
+        corrections.stream().map(entries::why).collect(Collectors.joining("; ")));
+  }
+}

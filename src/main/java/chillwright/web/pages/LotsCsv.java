@@ -1,0 +1,120 @@
+package chillwright.web.pages;
+
+import chillwright.core.keeping.Keeping;
+import chillwright.core.keeping.LotOrder;
+import chillwright.core.keeping.LotState;
+import chillwright.core.keeping.LotState.Standing;
+import chillwright.core.rules.Verdict;
+import chillwright.logfile.CsvWriter;
+import chillwright.service.LotQuery;
+import chillwright.service.Page;
+import io.javalin.http.Context;
+import io.javalin.http.Header;
+import java.io.IOException;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.function.Function;
+
+/** The lists of lots as tables that a spreadsheet opens, every part of them. */
+final class LotsCsv {
+  static final String ON_HAND = LotsPages.ON_HAND + ".csv";
+  static final String ALL = LotsPages.ALL + ".csv";
+
+  private static final List<String> HEADER =
+      List.of(
+          "lot",
+          "food",
+          "category",
+          "phase",
+          "place",
+          "portions_made",
+          "portions_left",
+          "on_hand",
+          "began",
+          "verdict",
+          "action_owed_since",
+          "last_day",
+          "days_left_when_thawed",
+          "best_quality_by",
+          "quality_limit",
+          "governs",
+          "rule_set",
+          "rule_set_version",
+          "note");
+
+  private final Desk desk;
+
+  LotsCsv(Desk desk) {
+    this.desk = desk;
+  }
+
+  void onHand(Context context) throws IOException {
+    LotQuery query = LotQuery.ALL.in(LotOrder.USE_FIRST);
+    Optional<String> place =
+        Optional.ofNullable(context.queryParam("place")).filter(text -> !text.isBlank());
+    answer(context, place.map(query::at).orElse(query), "on-hand");
+  }
+
+  void all(Context context) throws IOException {
+    answer(context, LotQuery.ALL, "lots");
+  }
+
+  /** The first part is found before the answer begins, so a fault in it is told as one. */
+  private void answer(Context context, LotQuery query, String name) throws IOException {
+    Instant now = desk.kitchen().now();
+    Page<LotState> page = desk.kitchen().lots().list(query, Page.Wanted.first(Page.MOST));
+    context.contentType("text/csv; charset=utf-8; header=present");
+    context.header(Header.CONTENT_DISPOSITION, "attachment; filename=\"" + name + ".csv\"");
+    Writer out = new OutputStreamWriter(context.outputStream(), StandardCharsets.UTF_8);
+    CsvWriter csv = CsvWriter.forSpreadsheets(out);
+    csv.write(HEADER);
+    write(csv, page, now);
+    while (page.next().isPresent()) {
+      page = desk.kitchen().lots().list(query, new Page.Wanted(Page.MOST, page.next()));
+      write(csv, page, now);
+    }
+    out.flush();
+  }
+
+  private static void write(CsvWriter csv, Page<LotState> page, Instant now) throws IOException {
+    for (LotState lot : page.items()) {
+      csv.write(cells(lot, now));
+    }
+  }
+
+  private static List<String> cells(LotState lot, Instant now) {
+    Function<Function<Standing, Optional<?>>, String> standing =
+        cell -> lot.standing().flatMap(cell).map(Object::toString).orElse("");
+    Function<Function<Keeping, Optional<?>>, String> keeping =
+        cell -> standing.apply(s -> cell.apply(s.keeping()));
+    return List.of(
+        lot.lot().text(),
+        lot.food(),
+        lot.category(),
+        standing.apply(s -> Optional.of(s.phase().word())),
+        standing.apply(Standing::place),
+        number(lot.portions().made()),
+        number(lot.portions().left()),
+        lot.isOnHand() ? "yes" : "no",
+        standing.apply(s -> Optional.of(s.beganAt())),
+        standing.apply(s -> s.verdicts().at(now).map(Verdict::text)),
+        standing.apply(s -> s.owedFrom().filter(from -> !now.isBefore(from))),
+        standing.apply(Standing::lastDay),
+        lot.standing().map(s -> number(s.keeping().daysLeftWhenThawed())).orElse(""),
+        keeping.apply(Keeping::bestQualityBy),
+        keeping.apply(Keeping::qualityLimit),
+        keeping.apply(k -> k.governs().map(Keeping.Governs::key)),
+        standing.apply(s -> Optional.of(s.judgedBy().ruleSet())),
+        standing.apply(s -> Optional.of(s.judgedBy().version())),
+        lot.note().orElse(""));
+  }
+
+  private static String number(OptionalInt count) {
+    return count.isPresent() ? Integer.toString(count.getAsInt()) : "";
+  }
+}

@@ -1,0 +1,172 @@
+package chillwright.web.pages;
+
+import chillwright.core.keeping.LotState;
+import chillwright.core.keeping.LotState.Standing;
+import chillwright.core.log.LotId;
+import chillwright.paper.LotSheet;
+import chillwright.paper.RecordHead;
+import chillwright.paper.RecordPaper;
+import chillwright.rulebook.RuleBook;
+import chillwright.service.LotQuery;
+import chillwright.service.LotView;
+import chillwright.service.Page;
+import chillwright.service.Reports.Trouble;
+import io.javalin.http.Context;
+import io.javalin.http.Header;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** The record of some days, or of one lot, as a document to hand over. */
+final class RecordPdf {
+  static final String ADDRESS = "/record.pdf";
+  static final String OF_LOT = "/lots/{lot}/record.pdf";
+
+  /** The most lots of one document. */
+  private static final int MOST_LOTS = 200;
+
+  /** How many lots are looked through for those of the days that are asked for. */
+  private static final int MOST_LOOKED_AT = 20_000;
+
+  private final Desk desk;
+
+  RecordPdf(Desk desk) {
+    this.desk = desk;
+  }
+
+  /**
+   * What it shows.
+   *
+   * @param troubled lots with a limit missed, or not shown, in the time
+   * @param others lots that began in it, the oldest first
+   * @param isCut whether there are more than fit
+   */
+  private record Chosen(Set<LotId> troubled, Set<LotId> others, boolean isCut) {}
+
+  void lot(Context context) {
+    Visitor visitor = desk.visitor(context);
+    Optional<LotView> view = LotPage.view(desk, context, visitor);
+    if (view.isEmpty()) {
+      return;
+    }
+    List<String> facts = new ArrayList<>(rules(visitor));
+    facts.add(visitor.say("paper.shows-one"));
+    LotSheet sheet = new LotSheets(desk, visitor).of(view.get());
+    answer(context, visitor, facts, List.of(sheet), view.get().state().lot().text());
+  }
+
+  void period(Context context) {
+    Visitor visitor = desk.visitor(context);
+    LocalDate today = LocalDate.ofInstant(desk.kitchen().now(), desk.zone());
+    LocalDate from = RecordPage.day(context, "from").orElse(today.minusDays(RecordPage.DAYS));
+    LocalDate to = RecordPage.day(context, "to").orElse(today);
+    Chosen chosen = choose(start(from), start(to.plusDays(1)).minusMillis(1));
+    LotSheets sheets = new LotSheets(desk, visitor);
+    List<LotSheet> lots = new ArrayList<>();
+    for (Set<LotId> part : List.of(chosen.troubled(), chosen.others())) {
+      part.stream()
+          .map(desk.kitchen().lots()::lot)
+          .flatMap(Optional::stream)
+          .map(sheets::of)
+          .forEach(lots::add);
+    }
+    List<String> facts = new ArrayList<>();
+    facts.add(visitor.say("paper.period", from, to, desk.zone().getId()));
+    facts.addAll(rules(visitor));
+    facts.add(
+        lots.isEmpty()
+            ? visitor.say("paper.none")
+            : visitor.say("paper.shows", chosen.troubled().size(), chosen.others().size()));
+    if (chosen.isCut()) {
+      facts.add(visitor.say("paper.cut"));
+    }
+    answer(context, visitor, facts, lots, from + "_" + to);
+  }
+
+  private Instant start(LocalDate day) {
+    return day.atStartOfDay(desk.zone()).toInstant();
+  }
+
+  private Chosen choose(Instant from, Instant to) {
+    Set<LotId> troubled = new LinkedHashSet<>();
+    boolean isCut = false;
+    Optional<String> next = Optional.empty();
+    do {
+      Page<Trouble> page =
+          desk.kitchen()
+              .reports()
+              .outOfCompliance(
+                  Optional.of(from), Optional.of(to), new Page.Wanted(Page.MOST, next));
+      for (Trouble trouble : page.items()) {
+        boolean isFull = troubled.size() == MOST_LOTS;
+        isCut |= isFull && !troubled.contains(trouble.lot().lot());
+        if (!isFull) {
+          troubled.add(trouble.lot().lot());
+        }
+      }
+      next = page.next();
+    } while (next.isPresent() && !isCut);
+    return others(from, to, troubled, isCut);
+  }
+
+  /** Lots that began in the time, up to what fits beside the others. */
+  private Chosen others(Instant from, Instant to, Set<LotId> troubled, boolean isCutBefore) {
+    List<LotId> begun = new ArrayList<>();
+    int room = MOST_LOTS - troubled.size();
+    int looked = 0;
+    Optional<String> next = Optional.empty();
+    do {
+      Page<LotState> page =
+          desk.kitchen().lots().list(LotQuery.ALL, new Page.Wanted(Page.MOST, next));
+      page.items().stream()
+          .filter(lot -> !troubled.contains(lot.lot()) && isBegunIn(lot, from, to))
+          .map(LotState::lot)
+          .forEach(begun::add);
+      looked += page.items().size();
+      next = page.next();
+    } while (next.isPresent() && looked < MOST_LOOKED_AT && begun.size() <= room);
+    boolean isCut = isCutBefore || begun.size() > room || next.isPresent();
+    List<LotId> shown = new ArrayList<>(begun.subList(0, Math.min(room, begun.size())));
+    Collections.reverse(shown);
+    return new Chosen(troubled, new LinkedHashSet<>(shown), isCut);
+  }
+
+  private static boolean isBegunIn(LotState lot, Instant from, Instant to) {
+    return lot.standing()
+        .map(Standing::beganAt)
+        .filter(began -> !began.isBefore(from) && !began.isAfter(to))
+        .isPresent();
+  }
+
+  private List<String> rules(Visitor visitor) {
+    RuleBook book = desk.kitchen().judge().book();
+    return List.of(
+        visitor.say("paper.made", new LotSheets(desk, visitor).moment(desk.kitchen().now())),
+        visitor.say("paper.rules", book.title(), book.id(), book.version()));
+  }
+
+  /** That a verdict is none on the food, said once, and who decides. */
+  private List<String> cautions(Visitor visitor) {
+    String caution = visitor.say("paper.caution");
+    String defers = desk.kitchen().judge().book().defers().strip();
+    return defers.contains(caution) ? List.of(defers) : List.of(caution, defers);
+  }
+
+  private void answer(
+      Context context, Visitor visitor, List<String> facts, List<LotSheet> lots, String name) {
+    RecordHead head =
+        new RecordHead(
+            visitor.say("paper.record"),
+            desk.kitchen().settings().name().orElse(visitor.say("kitchen.unnamed")),
+            facts,
+            cautions(visitor));
+    byte[] pdf = RecordPaper.of(head, lots, new PaperWords(visitor.language()));
+    context.header(Header.CONTENT_DISPOSITION, "inline; filename=\"record-" + name + ".pdf\"");
+    context.contentType(LabelsPdf.TYPE).result(pdf);
+  }
+}

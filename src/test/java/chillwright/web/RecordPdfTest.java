@@ -1,0 +1,149 @@
+package chillwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.web.Served.Reply;
+import java.io.IOException;
+import java.nio.file.Path;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What stands in the printed record, read back from the PDF. */
+class RecordPdfTest {
+  @TempDir static Path folder;
+
+  private static Served served;
+
+  @BeforeAll
+  static void serve() {
+    served = Served.in(folder);
+    served.at("2026-03-06T17:15:00Z");
+    lot("P-GOOD", "Barley and leek soup");
+    log("P-GOOD", "{'when':'2026-03-03T10:00:00-07:00','entry':'cooked','temperature':'200F'}");
+    log(
+        "P-GOOD",
+        "{'id':'g1','when':'2026-03-03T11:30:00-07:00','entry':'reading','temperature':'96F',"
+            + "'by':'KV','probe':'P1'}");
+    log(
+        "P-GOOD",
+        "{'when':'2026-03-03T11:40:00-07:00','entry':'correction','corrects':'g1',"
+            + "'temperature':'69F','by':'TR','note':'read upside down'}");
+    log("P-GOOD", "{'when':'2026-03-03T14:00:00-07:00','entry':'chilled','temperature':'40F'}");
+    lot("P-SLOW", "Rice with saffron");
+    log("P-SLOW", "{'when':'2026-03-04T10:00:00-07:00','entry':'cooked','temperature':'200F'}");
+    log("P-SLOW", "{'when':'2026-03-04T10:15:00-07:00','entry':'reading','temperature':'130F'}");
+    log("P-SLOW", "{'when':'2026-03-04T12:30:00-07:00','entry':'reading','temperature':'99F'}");
+    log(
+        "P-SLOW",
+        "{'when':'2026-03-04T12:45:00-07:00','entry':'discarded','by':'KV',"
+            + "'note':'threw it out'}");
+    lot("P-EARLIER", "Bean stew");
+    log("P-EARLIER", "{'when':'2026-02-02T10:00:00-07:00','entry':'cooked','temperature':'200F'}");
+    lot("P-ODD", "<script>\u202e\ud83c\udf72 \u9999\u83c7 " + "Soup ".repeat(90).strip());
+    log("P-ODD", "{'when':'2026-03-05T10:00:00-07:00','entry':'cooked','temperature':'200F'}");
+    for (int i = 0; i < 60; i++) {
+      log(
+          "P-ODD",
+          "{'when':'2026-03-05T10:%02d:00-07:00','entry':'reading','temperature':'%dF'}"
+              .formatted(i, 199 - i));
+    }
+  }
+
+  @AfterAll
+  static void stop() {
+    served.close();
+  }
+
+  private static void lot(String lot, String food) {
+    Reply made =
+        served.post(
+            "/api/v1/lots",
+            "{'lot':'%s','food':'%s','category':'soup_or_stew'}".formatted(lot, food));
+    assertThat(made.status()).as(made.text()).isEqualTo(201);
+  }
+
+  private static void log(String lot, String entry) {
+    Reply logged = served.post("/api/v1/lots/" + lot + "/entries", entry);
+    assertThat(logged.status()).as(logged.text()).isEqualTo(201);
+  }
+
+  private static PDDocument pdf(String address, String... headers) throws IOException {
+    Reply reply = served.get(address, headers);
+    assertThat(reply.status()).as(reply.text()).isEqualTo(200);
+    assertThat(reply.header("Content-Type")).startsWith("application/pdf");
+    assertThat(reply.header("Content-Disposition")).startsWith("inline;");
+    return Loader.loadPDF(reply.response().body());
+  }
+
+  private static String text(String address, String... headers) throws IOException {
+    try (PDDocument pdf = pdf(address, headers)) {
+      PDFTextStripper stripper = new PDFTextStripper();
+      stripper.setSortByPosition(true);
+      return stripper.getText(pdf).replaceAll("\\s+", " ").strip();
+    }
+  }
+
+  /**
+   * FDA Food Code 2022 3-501.14(A)(1): 135 to 70 °F within 2 hours. Below 135 °F at 10:15, still at
+   * 99 °F at 12:30.
+   */
+  @Test
+  void what_was_missed_comes_first_with_what_was_done() throws IOException {
+    String text = text("/record.pdf?from=2026-03-01&to=2026-03-06");
+    assertThat(text)
+        .contains(
+            "Period: 2026-03-01 to 2026-03-06 (America/Denver)",
+            "us-food-code-2022",
+            "Rice with saffron",
+            "Out: Still 99 °F at 2026-03-04 12:30: 70 °F was due by",
+            "3-501.14(A)(1)",
+            "threw it out",
+            "Looked through by");
+    assertThat(text.indexOf("P-SLOW")).isLessThan(text.indexOf("P-GOOD"));
+    assertThat(text).doesNotContain("P-EARLIER");
+  }
+
+  @Test
+  void a_correction_shows_both_readings_its_reason_and_who() throws IOException {
+    assertThat(text("/lots/P-GOOD/record.pdf"))
+        .contains("69 °F", "was 96 °F", "read upside down", "corrected by TR", "KV", "P1");
+  }
+
+  @Test
+  void every_page_has_its_number_and_the_cautions() throws IOException {
+    try (PDDocument pdf = pdf("/record.pdf?from=2026-03-01&to=2026-03-06")) {
+      int pages = pdf.getNumberOfPages();
+      assertThat(pages).isGreaterThan(2);
+      for (int page = 1; page <= pages; page++) {
+        PDFTextStripper stripper = new PDFTextStripper();
+        stripper.setStartPage(page);
+        stripper.setEndPage(page);
+        assertThat(stripper.getText(pdf).replaceAll("\\s+", " "))
+            .contains(page + " / " + pages, "A verdict is about the record, not about the food.");
+      }
+    }
+  }
+
+  @Test
+  void a_name_of_any_kind_does_no_harm() throws IOException {
+    assertThat(text("/lots/P-ODD/record.pdf"))
+        .contains("<script>", "Soup", "P-ODD")
+        .doesNotContain("\u202e");
+  }
+
+  @Test
+  void it_speaks_the_language_of_the_person() throws IOException {
+    assertThat(text("/record.pdf?from=2026-03-01&to=2026-03-06", "Accept-Language", "es"))
+        .contains("Registro de temperaturas", "El veredicto trata del registro");
+  }
+
+  @Test
+  void a_time_without_lots_says_so() throws IOException {
+    assertThat(text("/record.pdf?from=2025-01-01&to=2025-01-02")).contains("There is no such lot");
+  }
+}
