@@ -40,13 +40,15 @@ class AccessibilityIT {
         "{'when':'2026-03-03T12:05:00-07:00','entry':'reading','temperature':'95F','by':'RO'}");
     log(
         "OUT-1",
-        "{'when':'2026-03-03T12:08:00-07:00','entry':'action','note':'discarded the pot','by':'RO'}");
+        "{'when':'2026-03-03T12:08:00-07:00','entry':'action',"
+            + "'note':'discarded the pot','by':'RO'}");
     batch("RUNS-1", "Barley soup", "cooked", "Range");
     batch("RUNS-2", "x".repeat(500), "cooked", "Range");
     String slip =
         log(
             "RUNS-1",
-            "{'when':'2026-03-03T12:12:00-07:00','entry':'reading','temperature':'150F','by':'RO'}");
+            "{'when':'2026-03-03T12:12:00-07:00','entry':'reading',"
+                + "'temperature':'150F','by':'RO'}");
     log(
         "RUNS-1",
         "{'when':'2026-03-03T12:13:00-07:00','entry':'correction','corrects':'%s',".formatted(slip)
@@ -176,7 +178,8 @@ class AccessibilityIT {
       open(address);
       assertThat(
               phone.all(
-                  "button, input:not([type=hidden]):not([type=radio]):not([type=checkbox]), select"))
+                  "button, select, "
+                      + "input:not([type=hidden]):not([type=radio]):not([type=checkbox])"))
           .filteredOn(one -> one.isDisplayed())
           .allMatch(one -> one.getSize().height >= 44);
     }

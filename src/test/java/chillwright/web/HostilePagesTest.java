@@ -128,8 +128,8 @@ class HostilePagesTest {
       assertThat(page.header("Content-Type")).as(address).startsWith("text/html");
       assertThat(page.text())
           .as(address)
-          .doesNotContain(
-              "<script>", "<img", "<b>&amp", "' onmouseover='alert", "</textarea></option>");
+          .doesNotContain("<script>", "<img", "<b>&amp", "</textarea></option>")
+          .doesNotContainPattern("=\"[^\"<>]*' onmouseover='alert");
     }
   }
 
@@ -173,7 +173,8 @@ class HostilePagesTest {
         assertThat(refused.status()).isEqualTo(422);
         assertThat(refused.text())
             .contains("role=\"alert\"")
-            .doesNotContain("<script>", "<img", "<b>&amp", "' onmouseover='alert");
+            .doesNotContain("<script>", "<img", "<b>&amp")
+            .doesNotContainPattern("=\"[^\"<>]*' onmouseover='alert");
       }
     }
   }
