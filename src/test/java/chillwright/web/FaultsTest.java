@@ -166,7 +166,6 @@ class FaultsTest {
           /api/v1/due?limit=1e2                         | bad-limit         | limit
           /api/v1/reports/out-of-compliance?to=12:00    | bad-time          | to
           /api/v1/kitchen?x                             | unknown-parameter | x
-          /?x=1                                         | unknown-parameter | x
           """)
   void a_query_with_a_fault_is_refused(String address, String code, String parameter) {
     JsonNode problem = served.get(address).problem(422);

@@ -94,8 +94,9 @@ class WordingTest {
 
   @Test
   void every_key_that_is_said_is_there() throws IOException {
-    Set<String> said = found(SAID, "jte", "java/chillwright/web", "java/chillwright/paper");
-    assertThat(keys(Language.ENGLISH)).containsAll(said).containsAll(composed());
+    assertThat(keys(Language.ENGLISH))
+        .containsAll(found(SAID, "jte", "java/chillwright/web", "java/chillwright/paper"))
+        .containsAll(composed());
   }
 
   @Test
