@@ -16,11 +16,17 @@ final class WriteAhead {
   /** Without readers in the way the file stays at a quarter of this. */
   private static final long LONG = 16L * 1024 * 1024;
 
-  /** A reader that takes longer than the writer waits is left alone for so long. */
+  /**
+   * A reader that takes longer than the writer waits is left alone for so long, or until the file
+   * has grown by {@link #MORE}: a quick disk takes a hundred megabytes in that time.
+   */
   private static final long PAUSE_NANOS = TimeUnit.SECONDS.toNanos(1);
+
+  private static final long MORE = LONG / 2;
 
   private final Path file;
   private long nextTry = System.nanoTime();
+  private long nextLength = LONG;
 
   WriteAhead(Path database) {
     this.file = of(database);
@@ -33,7 +39,14 @@ final class WriteAhead {
 
   /** To be called between transactions of the writer. */
   void shorten(Session writer) throws SQLException {
-    if (length() >= LONG && System.nanoTime() - nextTry >= 0 && !writer.emptyWriteAhead()) {
+    long length = length();
+    if (length < LONG || (length < nextLength && System.nanoTime() - nextTry < 0)) {
+      return;
+    }
+    if (writer.emptyWriteAhead()) {
+      nextLength = LONG;
+    } else {
+      nextLength = length + MORE;
       nextTry = System.nanoTime() + PAUSE_NANOS;
     }
   }
