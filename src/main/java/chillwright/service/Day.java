@@ -78,6 +78,14 @@ public record Day(
       return limit.flatMap(bound -> reading.map(bound::isMet));
     }
 
+    /** Whether it is a freezer in which food may be thawing, whatever figure it is held to. */
+    public boolean isThawing() {
+      boolean isFreezer =
+          known.filter(place -> place.kind() == KnownPlace.Kind.FREEZER).isPresent();
+      Optional<Temperature> reading = last.flatMap(LogEntry::temperature);
+      return isFreezer && reading.filter(r -> !PlaceLimit.isFreezing(r)).isPresent();
+    }
+
     /** Whether it was read less often on that day than it should be. */
     public boolean isDue() {
       return known.filter(place -> read < place.rounds()).isPresent();

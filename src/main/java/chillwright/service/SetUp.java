@@ -145,7 +145,14 @@ public final class SetUp {
               .formatted(kind.key()));
       return Optional.empty();
     }
-    // The figure of a freezer is advice about quality: a kitchen may set its own, warmer one too.
+    if (kind == Kind.FREEZER && !PlaceLimit.isFreezing(own.get())) {
+      cells.refuse(
+          "ownLimit",
+          "above-freezing",
+          "at most 32 °F (0 °C)",
+          "Food does not stay frozen above 32 °F (0 °C): give a lower figure.");
+    }
+    // What is printed for a freezer is advice about quality: a kitchen may set a warmer figure.
     Optional<PlaceLimit> printed =
         PlaceLimit.printed(kind, rulesOfToday())
             .filter(limit -> limit.source() == PlaceLimit.Source.RULES);

@@ -82,6 +82,8 @@ class SetUpTest {
     "hot-holding, 140F, 200, ''",
     "hot-holding, 134F, 422, laxer-than-rules",
     "freezer, 5F, 200, ''",
+    "freezer, 0C, 200, ''",
+    "freezer, 33F, 422, above-freezing",
     "counter, 60F, 422, no-limit-here",
     "fridge, 38F, 422, unknown-kind",
   })

@@ -96,6 +96,11 @@ public record PlaceLimit(Source source, Limit limit, boolean isColdSide, String 
         .map(limit -> new PlaceLimit(Source.RULES, limit, isColdSide, rule.citation().text()));
   }
 
+  /** Whether food can stay frozen at that reading: not above 0 °C, where water freezes. */
+  public static boolean isFreezing(Temperature reading) {
+    return reading.nineHundredths() <= 0;
+  }
+
   /** Whether a reading is within it. */
   public boolean isMet(Temperature reading) {
     return isColdSide ? limit.isColdEnough(reading) : limit.isHotEnough(reading);

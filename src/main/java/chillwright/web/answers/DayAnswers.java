@@ -43,6 +43,7 @@ public record DayAnswers(RuleBook book, ZoneId zone, Instant now) {
    * @param within whether the last reading is within the limit; null where none can tell
    * @param read how often it was read on the day
    * @param rounds how often it should be; null where nothing was said of the place
+   * @param thawing whether it is a freezer above freezing: see whether the food is still frozen
    * @param lotsInside where the last reading is beyond the limit
    */
   public record Round(
@@ -54,6 +55,7 @@ public record DayAnswers(RuleBook book, ZoneId zone, Instant now) {
       int read,
       Optional<Integer> rounds,
       boolean due,
+      boolean thawing,
       List<String> lotsInside) {}
 
   /** What was read, and when. */
@@ -103,6 +105,7 @@ public record DayAnswers(RuleBook book, ZoneId zone, Instant now) {
         place.read(),
         place.known().map(KnownPlace::rounds),
         place.isDue(),
+        place.isThawing(),
         place.inside().stream().map(lot -> lot.lot().text()).toList());
   }
 
