@@ -77,8 +77,17 @@ public final class LabelsPdf {
   private LabelText text(LotView view, Visitor visitor) {
     return new Known(desk.kitchen())
         .food(view.state().food())
-        .map(food -> new LabelText(allergens(food, visitor), food.ingredients().stream().toList()))
+        .map(food -> new LabelText(allergens(food, visitor), ingredients(food)))
         .orElse(LabelText.NONE);
+  }
+
+  /** A label has no room for lines of their own, nor for the comma that one may end with. */
+  private static List<String> ingredients(KnownFood food) {
+    return food.ingredients().stream()
+        .flatMap(String::lines)
+        .map(line -> line.strip().replaceFirst(",$", ""))
+        .filter(line -> !line.isEmpty())
+        .toList();
   }
 
   private static List<String> allergens(KnownFood food, Visitor visitor) {
