@@ -120,20 +120,14 @@ public final class Kitchen implements AutoCloseable {
   }
 
   public Settings settings() {
+    KitchenStore.Settings now = database.read(session -> session.kitchen().find()).orElse(stored);
     return new Settings(
-        stored.name(),
+        now.name(),
         stored.zone(),
         judge.book(),
         stored.scale(),
         stored.createdAt(),
-        olderVersion());
-  }
-
-  private Optional<String> olderVersion() {
-    return database
-        .read(session -> session.kitchen().find())
-        .map(KitchenStore.Settings::rulesVersion)
-        .filter(version -> !version.equals(figures()));
+        Optional.of(now.rulesVersion()).filter(version -> !version.equals(figures())));
   }
 
   /** Names the figures that lots are judged by now. */
@@ -173,6 +167,15 @@ public final class Kitchen implements AutoCloseable {
 
   public Places places() {
     return new Places(this);
+  }
+
+  /** Its name, foods, places and people. */
+  public SetUp setUp() {
+    return new SetUp(this);
+  }
+
+  public Days days() {
+    return new Days(this);
   }
 
   public AccessKeys accessKeys() {

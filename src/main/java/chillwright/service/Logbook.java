@@ -141,7 +141,7 @@ public final class Logbook {
         .toList();
   }
 
-  private static Optional<Answered> answered(Session session, OnceKey key) {
+  static Optional<Answered> answered(Session session, OnceKey key) {
     Optional<Answered> answered = session.keys().answered(key.text());
     if (answered.filter(before -> !before.bodyHash().equals(key.bodyHash())).isPresent()) {
       throw Refused.field(
@@ -176,7 +176,7 @@ public final class Logbook {
     return new Written(now, entries, record, before.entries().size(), found, true);
   }
 
-  private static void remember(
+  static void remember(
       Session session, OnceKey key, Instant now, Optional<LotId> lot, List<EntryId> ids) {
     session.keys().forgetBefore(now.minus(REMEMBERED));
     session.keys().remember(new Answered(key.text(), key.bodyHash(), now, lot, ids));

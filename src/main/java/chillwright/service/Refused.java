@@ -15,6 +15,8 @@ public final class Refused extends RuntimeException {
     FAULTS,
     /** A lot of that code exists already. */
     LOT_EXISTS,
+    /** A day is closed, or open, already. */
+    DAY_STANDS,
     /** The key was used for another request. */
     KEY_REUSED
   }

@@ -1,6 +1,8 @@
 package chillwright.storage;
 
 import chillwright.core.keeping.Keeping.Governs;
+import chillwright.core.kitchen.DaySign;
+import chillwright.core.kitchen.KnownPlace;
 import chillwright.core.log.How;
 import chillwright.core.log.Phase;
 import chillwright.core.log.Word;
@@ -95,6 +97,19 @@ final class Codes<E extends Enum<E>> {
               Governs.BEST_QUALITY_BY,
               Governs.QUALITY_LIMIT,
               Governs.LAST_DAY_MISSED));
+
+  static final Codes<KnownPlace.Kind> PLACE_KINDS =
+      new Codes<>(
+          KnownPlace.Kind.class,
+          List.of(
+              KnownPlace.Kind.REFRIGERATOR,
+              KnownPlace.Kind.FREEZER,
+              KnownPlace.Kind.HOT_HOLDING,
+              KnownPlace.Kind.COUNTER,
+              KnownPlace.Kind.OTHER));
+
+  static final Codes<DaySign.Word> SIGNS =
+      new Codes<>(DaySign.Word.class, List.of(DaySign.Word.CLOSED, DaySign.Word.REOPENED));
 
   private final List<E> words;
   private final Map<E, Integer> codes;

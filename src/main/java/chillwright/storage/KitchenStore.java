@@ -64,6 +64,11 @@ public final class KitchenStore {
         .execute();
   }
 
+  /** Names the kitchen anew, or takes its name away. */
+  public void setName(Optional<String> name) {
+    sql.update(KITCHEN).set(KITCHEN.NAME, name.orElse(null)).where(KITCHEN.ID.eq(ONLY)).execute();
+  }
+
   /**
    * Notes that every lot was judged by these figures.
    *

@@ -85,6 +85,14 @@ public final class Session {
     return new PlaceStore(sql);
   }
 
+  public SetUpStore setUp() {
+    return new SetUpStore(sql);
+  }
+
+  public DayStore days() {
+    return new DayStore(sql);
+  }
+
   public KeyStore keys() {
     return new KeyStore(this);
   }

@@ -69,7 +69,7 @@ final class Guard {
               "unknown-method",
               new Answers.InRequest("method"),
               Shown.text(method),
-              "GET, HEAD, POST",
+              "GET, HEAD, POST, PUT",
               "There is no method of that name here."));
     }
   }

@@ -24,6 +24,18 @@ final class KitchenHandlers {
   void kitchen(Context context) {
     Accept.best(context, Accept.JSON);
     Query.none(context);
+    answer(context);
+  }
+
+  /** Gives the kitchen its name. */
+  void name(Context context) {
+    Accept.best(context, Accept.JSON);
+    Query.none(context);
+    kitchen.setUp().name(Cards.of(Body.of(context), List.of("name"), List.of(), List.of()));
+    answer(context);
+  }
+
+  private void answer(Context context) {
     Settings settings = kitchen.settings();
     Answer.json(
         context,

@@ -177,7 +177,7 @@ final class Problems {
     int status =
         switch (refused.why()) {
           case FAULTS, KEY_REUSED -> RequestFault.WRONG;
-          case LOT_EXISTS -> HttpStatus.CONFLICT_409;
+          case LOT_EXISTS, DAY_STANDS -> HttpStatus.CONFLICT_409;
         };
     List<Fault> faults =
         refused.problems().stream().map(problem -> fault(problem, context)).toList();

@@ -22,14 +22,15 @@ final class Routes {
     Problems.register(routes);
     PageRoutes.register(routes, kitchen);
     Freshness freshness = new Freshness(kitchen);
-    new Routes(routes)
-        .all(
-            new KitchenHandlers(kitchen),
-            new LotHandlers(kitchen, freshness),
-            new PlaceHandlers(kitchen),
-            new ReportHandlers(kitchen, freshness),
-            new CheckHandlers(kitchen),
-            new ImportHandlers(kitchen));
+    Routes all = new Routes(routes);
+    all.setUp(new SetUpHandlers(kitchen), new DayHandlers(kitchen));
+    all.all(
+        new KitchenHandlers(kitchen),
+        new LotHandlers(kitchen, freshness),
+        new PlaceHandlers(kitchen),
+        new ReportHandlers(kitchen, freshness),
+        new CheckHandlers(kitchen),
+        new ImportHandlers(kitchen));
   }
 
   private void all(
@@ -40,6 +41,7 @@ final class Routes {
       CheckHandlers checks,
       ImportHandlers imports) {
     get(API + "/kitchen", kitchen::kitchen);
+    routes.put(API + "/kitchen", kitchen::name);
     get(HEALTH, kitchen::health);
     get(API + "/openapi.json", kitchen::openApi);
 
@@ -63,6 +65,19 @@ final class Routes {
 
     get(API + "/rule-sets", kitchen::ruleSets);
     get(API + "/rule-sets/{id}", kitchen::ruleSet);
+  }
+
+  private void setUp(SetUpHandlers setUp, DayHandlers days) {
+    get(API + "/foods", setUp::foods);
+    routes.put(API + "/foods/{name}", setUp::food);
+    get(API + "/places", setUp::places);
+    routes.put(API + "/places/{name}", setUp::place);
+    get(API + "/people", setUp::people);
+    routes.put(API + "/people/{initials}", setUp::person);
+
+    get(API + "/days/{date}", days::day);
+    routes.post(API + "/days/{date}/handovers", days::handOver);
+    routes.post(API + "/days/{date}/signatures", days::sign);
   }
 
   /** What can be got can be asked about, too. */

@@ -67,6 +67,9 @@ class QueryPlanTest {
         question("corrections of readings", s -> s.places().corrections(ENTRIES)),
         question("an answered request", s -> s.keys().answered("k")),
         question("old requests", s -> s.keys().forgetBefore(NOW)),
+        question("hand-overs of a day", s -> s.days().handovers(LocalDate.EPOCH)),
+        question("signs of a day", s -> s.days().signs(LocalDate.EPOCH)),
+        question("a food", s -> s.setUp().food("rice")),
         question("an access key", s -> s.keys().isAccessKey("k")),
         question("a lot changed", QueryPlanTest::saveTwice));
   }

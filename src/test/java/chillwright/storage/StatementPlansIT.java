@@ -31,6 +31,9 @@ class StatementPlansIT {
           "kitchen", "one row",
           "access_key", "a few keys, made by hand; read once, to learn whether there is any",
           "category_used", "at most as many as there are storage categories",
+          "food", "one row for each dish that the kitchen makes, not for each batch",
+          "place", "one row for each unit that stands in the kitchen",
+          "person", "one row for each of those who work there",
           "sqlite_schema", "the tables and indexes; read when a database is opened",
           "sqlite_master", "the same, as a plan calls it");
 

@@ -43,7 +43,7 @@ class HttpFaultsTest {
     "OPTIONS, /api/v1/due, 'GET, HEAD'",
     "POST, /api/v1/due, 'GET, HEAD'",
     "GET, /api/v1/checks, POST",
-    "TRACE, /api/v1/kitchen, 'GET, HEAD'",
+    "TRACE, /api/v1/kitchen, 'GET, PUT, HEAD'",
   })
   void a_wrong_method_names_the_right_ones(String method, String address, String allowed)
       throws IOException {

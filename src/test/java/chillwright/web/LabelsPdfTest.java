@@ -14,6 +14,7 @@ import com.google.zxing.qrcode.QRCodeReader;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.apache.pdfbox.Loader;
@@ -118,6 +119,34 @@ class LabelsPdfTest {
     try (PDDocument pdf = pdf(address, headers)) {
       return new PDFTextStripper().getText(pdf).replaceAll("\\s+", " ").strip();
     }
+  }
+
+  /** All nine of FALCPA 2004 and the FASTER Act 2021; none may be cut off, on any sheet. */
+  @ParameterizedTest
+  @MethodSource("sheets")
+  void all_allergens_that_the_kitchen_named_stand_on_the_label(String sheet) throws IOException {
+    food(
+        "Harvest pot",
+        Map.of(
+            "category",
+            "soup_or_stew",
+            "allergens",
+            "milk eggs fish crustacean_shellfish tree_nuts peanuts wheat soybeans sesame",
+            "otherAllergens",
+            "celery and mustard",
+            "ingredients",
+            "water,\nbarley"));
+    cookedAndChilled("L-" + sheet, "Harvest pot");
+    assertThat(text("/lots/L-" + sheet + "/labels.pdf?sheet=" + sheet).replaceAll("\\s+", " "))
+        .contains("Contains: milk, eggs, fish, crustacean shellfish, tree nuts, peanuts")
+        .contains("wheat, soybeans, sesame, celery and mustard")
+        .contains("water, barley", "Discard after");
+  }
+
+  private static void food(String name, Map<String, String> said) {
+    Map<String, String> cells = new HashMap<>(said);
+    cells.put("name", name);
+    served.kitchen().setUp().food(cells);
   }
 
   /**

@@ -17,6 +17,7 @@ import io.swagger.v3.parser.core.models.ParseOptions;
 import io.swagger.v3.parser.core.models.SwaggerParseResult;
 import java.io.IOException;
 import java.io.InputStream;
+import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -87,6 +88,62 @@ class OpenApiTest {
     served.post(
         "/api/v1/readings",
         "{'when':'2026-03-03T10:00:00-07:00','place':'Walk-in','temperature':'39F'}");
+  }
+
+  private static Reply put(String address, JsonNode body) {
+    return served.send(
+        served
+            .request(address, "Content-Type", "application/json")
+            .PUT(BodyPublishers.ofByteArray(bytes(body))));
+  }
+
+  /** What the kitchen says of itself, and its days: examples, answers and faults. */
+  @Test
+  void foods_places_people_and_days_are_as_described() {
+    said("/foods/{name}", "/api/v1/foods/Barley%20soup", "FoodCard", "Food");
+    said("/places/{name}", "/api/v1/places/Walk-in", "PlaceCard", "Place");
+    said("/people/{initials}", "/api/v1/people/RO", "PersonCard", "Person");
+    put("/api/v1/places/Chest", Served.json("{'kind':'freezer'}"));
+    put("/api/v1/places/Pass", Served.json("{'kind':'counter'}"));
+    put("/api/v1/foods/Rice", Served.json("{'category':'soup_or_stew'}"));
+    fits("name", put("/api/v1/kitchen", Served.json("{'name':null}")), "Kitchen");
+    answers("/api/v1/foods", "FoodList");
+    answers("/api/v1/places", "PlaceList");
+    answers("/api/v1/people", "PersonList");
+    String day = "/api/v1/days/2026-03-03";
+    served.post(
+        "/api/v1/readings",
+        "{'when':'2026-03-03T10:05:00-07:00','place':'Walk-in','temperature':'50F'}");
+    Reply over = served.post(day + "/handovers", "{'lots':['O-2'],'by':'RO'}");
+    fits("handover", over, "Day");
+    assertThat(over.status()).as(over.text()).isEqualTo(201);
+    fits("closed", served.post(day + "/signatures", "{'word':'closed','by':'MK'}"), "Day");
+    fits("refused", served.post(day + "/handovers", "{'lots':['O-2'],'by':'RO'}"), "Problem");
+    fits(
+        "reopened",
+        served.post(day + "/signatures", "{'word':'reopened','by':'MK','note':'more'}"),
+        "Day");
+    answers(day, "Day");
+    answers("/api/v1/days/2026-03-01", "Day");
+    answers("/api/v1/days/noon", "Problem");
+    fits("refused", put("/api/v1/foods/Rice", Served.json("{'category':'none'}")), "Problem");
+    assertThat(faults("NewHandover", example("/days/{date}/handovers", "post"))).isEmpty();
+    assertThat(faults("NewSignature", example("/days/{date}/signatures", "post"))).isEmpty();
+  }
+
+  private static void said(String path, String address, String card, String answer) {
+    JsonNode example = example(path, "put");
+    assertThat(faults(card, example)).isEmpty();
+    Reply reply = put(address, example);
+    assertThat(reply.status()).as(reply.text()).isEqualTo(200);
+    fits(address, reply, answer);
+  }
+
+  private static JsonNode example(String path, String method) {
+    return described
+        .at("/paths")
+        .at("/" + ("/api/v1" + path).replace("/", "~1"))
+        .at("/" + method + "/requestBody/content/application~1json/example");
   }
 
   @Test

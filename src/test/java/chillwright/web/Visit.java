@@ -78,6 +78,11 @@ final class Visit {
     cookies.remove(cookie);
   }
 
+  /** That of the page that was opened last. */
+  String token() {
+    return token;
+  }
+
   String cookie(String name) {
     return cookies.getOrDefault(name, "");
   }

@@ -1,42 +1,40 @@
 package chillwright.web.pages;
 
-import chillwright.core.keeping.LotOrder;
 import chillwright.core.keeping.LotState;
+import chillwright.core.kitchen.DaySign;
+import chillwright.core.kitchen.Handover;
+import chillwright.core.kitchen.Person;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
-import chillwright.core.rules.Finding;
+import chillwright.core.measure.Temperature;
 import chillwright.core.rules.Verdict;
 import chillwright.print.Figures;
 import chillwright.print.Sentences;
-import chillwright.service.LotQuery;
-import chillwright.service.Page;
-import chillwright.service.Places.PlaceReading;
+import chillwright.service.Day;
+import chillwright.service.Day.Open;
+import chillwright.service.Day.PlaceRound;
+import chillwright.service.Days;
 import chillwright.service.Refused;
 import chillwright.service.Reports.Due;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeSet;
+import java.util.function.BiConsumer;
 
 /** The day: the round of places, and what the next shift takes over. */
 final class DayPage {
   static final String ADDRESS = "/day";
   static final String READINGS = "/day/readings";
-
-  /** Places that were read in this time belong to the round: common practice, no source. */
-  private static final Duration LATELY = Duration.ofDays(14);
-
-  private static final int SHOWN = 50;
+  static final String HANDOVERS = "/day/handovers";
+  static final String SIGNATURES = "/day/signatures";
 
   private final Desk desk;
 
@@ -51,73 +49,127 @@ final class DayPage {
 
   private void answer(Context context, HttpStatus status, Visitor visitor, Filled form) {
     Instant now = desk.kitchen().now();
-    Page<Due> dues = desk.kitchen().reports().dueNext(Page.Wanted.first(SHOWN));
-    List<DayView.Open> open = new ArrayList<>(owed(visitor, now));
-    dues.items().forEach(due -> open.add(running(due, visitor, now)));
-    DayView view = new DayView(places(visitor, now), open, dues.next().isPresent(), form);
+    Day day = desk.kitchen().days().day(desk.kitchen().days().today());
+    DayView view =
+        new DayView(
+            day.places().stream().map(place -> place(place, visitor, now)).toList(),
+            day.open().stream().map(open -> open(day, open, visitor, now)).toList(),
+            day.hasMoreOpen(),
+            day.isClosed(),
+            day.signs().stream().map(sign -> says(sign, visitor)).toList(),
+            desk.kitchen().setUp().people().stream().map(Person::initials).toList(),
+            form);
     Frame frame = desk.frame(visitor, "page.day", ADDRESS, List.of());
     desk.answer(context, status, Templates.PAGES.day(frame, view).render());
   }
 
-  private List<DayView.Place> places(Visitor visitor, Instant now) {
-    Map<String, LogEntry> last = new LinkedHashMap<>();
-    for (PlaceReading reading :
-        desk.kitchen()
-            .places()
-            .readings(
-                Optional.empty(),
-                Optional.of(now.minus(LATELY)),
-                Optional.empty(),
-                Page.Wanted.first(Page.MOST))
-            .items()) {
-      reading
-          .standing()
-          .filter(entry -> entry.details().place().isPresent())
-          .ifPresent(entry -> last.putIfAbsent(entry.details().place().get(), entry));
-    }
-    TreeSet<String> names = new TreeSet<>(new Known(desk.kitchen()).places());
-    names.addAll(last.keySet());
-    return names.stream().map(name -> place(name, last.get(name), visitor, now)).toList();
+  private DayView.Place place(PlaceRound place, Visitor visitor, Instant now) {
+    String lots =
+        LotsPages.ON_HAND + "?place=" + URLEncoder.encode(place.name(), StandardCharsets.UTF_8);
+    List<String> says = new ArrayList<>();
+    says.add(place.last().map(last -> read(last, visitor, now)).orElse(visitor.say("day.unread")));
+    place.limit().map(limit -> PlaceWords.limit(limit, visitor)).ifPresent(says::add);
+    place
+        .known()
+        .filter(known -> known.rounds() > 0)
+        .map(known -> visitor.say("day.rounds", place.read(), known.rounds()))
+        .ifPresent(says::add);
+    return new DayView.Place(
+        place.name(),
+        lots,
+        says,
+        PlaceWords.sign(place),
+        PlaceWords.standing(place, visitor),
+        place.isDue() || place.read() == 0,
+        place.inside().stream()
+            .map(lot -> new DayView.Inside(lot.lot().text(), lot.food()))
+            .toList());
   }
 
-  private DayView.Place place(String name, LogEntry last, Visitor visitor, Instant now) {
-    String lots = LotsPages.ON_HAND + "?place=" + URLEncoder.encode(name, StandardCharsets.UTF_8);
-    if (last == null) {
-      return new DayView.Place(name, lots, "", false);
-    }
+  private String read(LogEntry last, Visitor visitor, Instant now) {
     String read =
-        last.temperature().map(t -> t.text()).orElse("")
+        last.temperature().map(Temperature::text).orElse("")
             + ", "
             + desk.clock(last.happenedAt(), visitor);
     LocalDate today = LocalDate.ofInstant(now, desk.zone());
     boolean isToday = LocalDate.ofInstant(last.happenedAt(), desk.zone()).equals(today);
-    return new DayView.Place(name, lots, read, isToday);
+    return visitor.say(isToday ? "day.read" : "day.read-before", read);
   }
 
-  private List<DayView.Open> owed(Visitor visitor, Instant now) {
-    LotQuery owed = LotQuery.ALL.in(LotOrder.OWED);
-    return desk.kitchen().lots().list(owed, Page.Wanted.first(SHOWN)).items().stream()
-        .map(lot -> owed(lot, visitor, now))
-        .toList();
-  }
-
-  private static DayView.Open owed(LotState lot, Visitor visitor, Instant now) {
+  private DayView.Open open(Day day, Open open, Visitor visitor, Instant now) {
+    LotState lot = open.lot();
     Optional<Verdict> verdict = lot.standing().flatMap(standing -> standing.verdicts().at(now));
+    Optional<Instant> due =
+        open.due().map(Due::finding).map(f -> f.deadline().orElse(f.settlesAt()));
     return new DayView.Open(
-        lot.lot().text(), lot.food(), Sign.of(verdict), "", visitor.say("record.owed"));
+        lot.lot().text(),
+        lot.food(),
+        open.due().isPresent() ? Sign.of(Verdict.PENDING) : Sign.of(verdict),
+        due.map(moment -> desk.clock(moment, visitor)).orElse(""),
+        open.due().map(next -> says(next, visitor, now)).orElse(visitor.say("record.owed")),
+        day.takenOver(lot.lot()).map(over -> says(over, visitor)).orElse(""));
   }
 
-  private DayView.Open running(Due due, Visitor visitor, Instant now) {
-    Finding finding = due.finding();
-    Instant last = finding.deadline().orElse(finding.settlesAt());
-    Sentences sentences =
-        new Sentences(desk.zone(), Figures.scale(due.timeline()), now, visitor.language());
-    return new DayView.Open(
-        due.lot().lot().text(),
-        due.lot().food(),
-        Sign.of(Verdict.PENDING),
-        desk.clock(last, visitor),
-        sentences.says(finding));
+  private String says(Due due, Visitor visitor, Instant now) {
+    return new Sentences(desk.zone(), Figures.scale(due.timeline()), now, visitor.language())
+        .says(due.finding());
+  }
+
+  private String says(Handover over, Visitor visitor) {
+    String by = visitor.say("day.over", over.by(), desk.clock(over.writtenAt(), visitor));
+    return over.note().map(note -> by + ": " + note).orElse(by);
+  }
+
+  private String says(DaySign sign, Visitor visitor) {
+    String key = sign.word() == DaySign.Word.CLOSED ? "day.closed" : "day.reopened";
+    String line =
+        visitor.say(
+            key,
+            sign.by(),
+            desk.moment(sign.writtenAt(), visitor),
+            sign.unfinished(),
+            sign.unread());
+    return sign.note().map(note -> line + ": " + note).orElse(line);
+  }
+
+  /** Notes who takes over the lots that are ticked. */
+  void handOver(Context context) {
+    take(
+        context,
+        HANDOVERS,
+        (days, form) -> {
+          Map<String, String> cells = form.all();
+          cells.put("lots", form.words("lots"));
+          days.handOver(days.today(), cells, form.once(HANDOVERS));
+        });
+  }
+
+  /** Closes the day or opens it again. */
+  void sign(Context context) {
+    take(
+        context,
+        SIGNATURES,
+        (days, form) -> days.sign(days.today(), form.all(), form.once(SIGNATURES)));
+  }
+
+  private void take(Context context, String address, BiConsumer<Days, Form> told) {
+    Optional<Form> form = desk.form(context);
+    if (form.isEmpty()) {
+      return;
+    }
+    try {
+      told.accept(desk.kitchen().days(), form.get());
+      context.redirect(ADDRESS + "#open", HttpStatus.SEE_OTHER);
+    } catch (Refused refused) {
+      Map<String, String> fields = form.get().all();
+      fields.put("form", address);
+      Filled again = new Filled(fields, EntryForm.faults(refused.problems()), "");
+      HttpStatus status =
+          refused.why() == Refused.Why.DAY_STANDS
+              ? HttpStatus.CONFLICT
+              : HttpStatus.UNPROCESSABLE_CONTENT;
+      answer(context, status, desk.visitor(context), again);
+    }
   }
 
   /** Takes a reading of a place. */

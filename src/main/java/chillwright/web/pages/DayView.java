@@ -3,23 +3,57 @@ package chillwright.web.pages;
 import java.util.List;
 
 /**
- * The day: the round of refrigerators and freezers, what is unfinished, and lines to sign on paper.
+ * The day: the round of places, what is unfinished and who takes it over, and the manager's sign.
+ *
+ * @param signs what was signed, in the order of writing
+ * @param people initials to choose from
  */
-public record DayView(List<Place> places, List<Open> open, boolean moreOpen, Filled form) {
+public record DayView(
+    List<Place> places,
+    List<Open> open,
+    boolean moreOpen,
+    boolean isClosed,
+    List<String> signs,
+    List<String> people,
+    Filled form) {
   /**
    * A place of the round.
    *
    * @param lots address of the list of lots inside
-   * @param last what was read there last, with its time; blank where nothing was
-   * @param isReadToday whether that was today
+   * @param says what was read there last, with its time, and what it is held against
+   * @param sign the frame around how it stands
+   * @param standing how its last reading stands; blank where nothing can tell
+   * @param isDue whether it should be read again today
+   * @param inside lots that are there while it reads beyond its limit
    */
-  public record Place(String name, String lots, String last, boolean isReadToday) {
+  public record Place(
+      String name,
+      String lots,
+      List<String> says,
+      Sign sign,
+      String standing,
+      boolean isDue,
+      List<Inside> inside) {
     /** Tells its field from the others of the page. */
     public String id() {
       return Integer.toHexString(name.hashCode());
     }
+
+    /** The frame around all of it. */
+    public String frame() {
+      boolean calls = sign.key().equals("out") || sign.key().equals("not-shown");
+      return calls ? sign.key() : isDue ? "pending" : "in";
+    }
   }
 
-  /** A lot that somebody has to go on with. */
-  public record Open(String code, String food, Sign standing, String clock, String says) {}
+  /** A lot in a place that reads beyond its limit. */
+  public record Inside(String code, String food) {}
+
+  /**
+   * A lot that somebody has to go on with.
+   *
+   * @param takenOver who took it over, in words; blank for nobody
+   */
+  public record Open(
+      String code, String food, Sign standing, String clock, String says, String takenOver) {}
 }

@@ -1,8 +1,12 @@
 package chillwright.web.pages;
 
+import chillwright.service.OnceKey;
+import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
 
 /** The fields of a form as they were sent; a field that is not there is blank. */
 final class Form {
@@ -21,6 +25,23 @@ final class Form {
     Map<String, String> first = new HashMap<>();
     fields.keySet().forEach(name -> first.put(name, text(name)));
     return first;
+  }
+
+  /** All values of a field that may be ticked several times, with a blank between them. */
+  String words(String name) {
+    return String.join(" ", fields.getOrDefault(name, List.of()));
+  }
+
+  /** Makes the same form, sent twice, count once. */
+  Optional<OnceKey> once(String address) {
+    if (!has("once")) {
+      return Optional.empty();
+    }
+    Map<String, List<String>> sent = new TreeMap<>(fields);
+    sent.remove("token");
+    sent.remove("once");
+    byte[] bytes = sent.toString().getBytes(StandardCharsets.UTF_8);
+    return Optional.of(OnceKey.of(text("once"), "POST " + address, bytes));
   }
 
   boolean has(String name) {

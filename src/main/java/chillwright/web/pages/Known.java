@@ -3,15 +3,20 @@ package chillwright.web.pages;
 import chillwright.core.keeping.LotOrder;
 import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
+import chillwright.core.kitchen.KnownFood;
 import chillwright.core.log.KeepingList;
 import chillwright.service.Kitchen;
 import chillwright.service.LotQuery;
 import chillwright.service.Page;
+import java.text.Normalizer;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 
 /** What a kitchen said before, to be offered again: its foods and its places. */
 final class Known {
@@ -21,9 +26,17 @@ final class Known {
     this.kitchen = kitchen;
   }
 
-  /** Names of the foods of the newest lots. */
+  /** Names of the foods that the kitchen described, then those of the newest lots. */
   List<String> foods() {
-    return List.copyOf(categoryByFood().keySet());
+    Set<String> names = new LinkedHashSet<>();
+    kitchen.setUp().foods().forEach(food -> names.add(food.name()));
+    names.addAll(categoryByFood().keySet());
+    return List.copyOf(names);
+  }
+
+  /** What the kitchen said of that food. */
+  Optional<KnownFood> food(String name) {
+    return kitchen.setUp().food(Normalizer.normalize(name, Normalizer.Form.NFC));
   }
 
   /** The category of the newest lot of that food. */
@@ -39,14 +52,17 @@ final class Known {
     return foods;
   }
 
-  /** Where lots are now. */
+  /** The places that the kitchen described, and those where lots are now. */
   List<String> places() {
+    Set<String> names = new TreeSet<>();
+    kitchen.setUp().places().forEach(place -> names.add(place.name()));
     LotQuery onHand = LotQuery.ALL.in(LotOrder.USE_FIRST);
-    return kitchen.lots().list(onHand, Page.Wanted.first(Page.MOST)).items().stream()
-        .flatMap(lot -> lot.standing().flatMap(Standing::place).stream())
-        .distinct()
-        .sorted(Comparator.naturalOrder())
-        .toList();
+    kitchen
+        .lots()
+        .list(onHand, Page.Wanted.first(Page.MOST))
+        .items()
+        .forEach(lot -> lot.standing().flatMap(Standing::place).ifPresent(names::add));
+    return List.copyOf(names);
   }
 
   List<Choice> categories() {

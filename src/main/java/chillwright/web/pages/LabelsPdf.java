@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.kitchen.KnownFood;
 import chillwright.core.log.LotId;
 import chillwright.paper.Label;
 import chillwright.paper.LabelMaker;
@@ -10,6 +11,7 @@ import chillwright.service.LotView;
 import io.javalin.http.Context;
 import io.javalin.http.Header;
 import io.javalin.http.HttpStatus;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
@@ -68,7 +70,31 @@ public final class LabelsPdf {
             .map(
                 found ->
                     new LabelMaker.Judged(found.timeline(), found.ruleSet(), found.findings()));
-    return maker.of(view.state(), judged, address, LabelText.NONE);
+    return maker.of(view.state(), judged, address, text(view, visitor));
+  }
+
+  /** What the kitchen said of the food of that name. */
+  private LabelText text(LotView view, Visitor visitor) {
+    return new Known(desk.kitchen())
+        .food(view.state().food())
+        .map(food -> new LabelText(allergens(food, visitor), ingredients(food)))
+        .orElse(LabelText.NONE);
+  }
+
+  /** A label has no room for lines of their own, nor for the comma that one may end with. */
+  private static List<String> ingredients(KnownFood food) {
+    return food.ingredients().stream()
+        .flatMap(String::lines)
+        .map(line -> line.strip().replaceFirst(",$", ""))
+        .filter(line -> !line.isEmpty())
+        .toList();
+  }
+
+  private static List<String> allergens(KnownFood food, Visitor visitor) {
+    List<String> names = new ArrayList<>();
+    food.allergens().forEach(allergen -> names.add(visitor.say("allergen." + allergen.key())));
+    food.otherAllergens().ifPresent(names::add);
+    return names;
   }
 
   private static String given(Context context, String name, String usual) {

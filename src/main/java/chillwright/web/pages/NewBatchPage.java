@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.kitchen.KnownFood;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Row;
@@ -64,6 +65,7 @@ final class NewBatchPage {
     Visitor visitor = desk.visitor(context);
     Map<String, String> fields = sent.get().all();
     List<String> faults = new ArrayList<>();
+    remember(fields);
     if (fields.getOrDefault("category", "").isEmpty()) {
       Optional<String> before = new Known(desk.kitchen()).category(sent.get().text("food"));
       before.ifPresent(category -> fields.put("category", category));
@@ -88,6 +90,26 @@ final class NewBatchPage {
       }
     }
     answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, new Filled(fields, faults, ""));
+  }
+
+  /** Takes what the kitchen said of the food where the form says nothing. */
+  private void remember(Map<String, String> fields) {
+    Optional<KnownFood> known = new Known(desk.kitchen()).food(fields.getOrDefault("food", ""));
+    if (known.isEmpty()) {
+      return;
+    }
+    KnownFood food = known.get();
+    fill(fields, "category", Optional.of(food.category()));
+    fill(fields, "place", food.place());
+    if (food.portions().isPresent()) {
+      fill(fields, "portions", Optional.of(Integer.toString(food.portions().getAsInt())));
+    }
+  }
+
+  private static void fill(Map<String, String> fields, String name, Optional<String> usual) {
+    if (fields.getOrDefault(name, "").isEmpty()) {
+      usual.ifPresent(text -> fields.put(name, text));
+    }
   }
 
   private static OptionalInt containers(String given) {

@@ -51,10 +51,17 @@ public final class PageRoutes {
     routes.post(NewBatchPage.ADDRESS, batch::begin);
     get(KeepsPage.ADDRESS, new KeepsPage(desk)::show);
     get(RecordPage.ADDRESS, new RecordPage(desk)::show);
-    get(RulesPage.ADDRESS, new RulesPage(desk)::show);
+    SetUpPage setUp = new SetUpPage(desk);
+    get(RulesPage.ADDRESS, setUp::show);
+    routes.post(SetUpPage.NAME, setUp::name);
+    routes.post(SetUpPage.PEOPLE, setUp::person);
+    routes.post(SetUpPage.PLACES, setUp::place);
+    routes.post(SetUpPage.FOODS, setUp::food);
     DayPage day = new DayPage(desk);
     get(DayPage.ADDRESS, day::show);
     routes.post(DayPage.READINGS, day::read);
+    routes.post(DayPage.HANDOVERS, day::handOver);
+    routes.post(DayPage.SIGNATURES, day::sign);
     EnterPage enter = new EnterPage(desk);
     get(EnterPage.ADDRESS, enter::show);
     routes.post(EnterPage.ADDRESS, enter::enter);

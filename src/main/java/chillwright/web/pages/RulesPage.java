@@ -5,12 +5,10 @@ import chillwright.core.rules.RuleSet;
 import chillwright.print.Figures;
 import chillwright.print.Language;
 import chillwright.rulebook.RuleBook;
-import io.javalin.http.Context;
 import java.time.LocalDate;
-import java.util.List;
 import java.util.Optional;
 
-/** The kitchen, and the rules that judge it: every limit with where it is printed. */
+/** The rules that judge the kitchen: every limit with where it is printed. */
 final class RulesPage {
   static final String ADDRESS = "/kitchen";
 
@@ -20,22 +18,18 @@ final class RulesPage {
     this.desk = desk;
   }
 
-  void show(Context context) {
-    Visitor visitor = desk.visitor(context);
+  RulesView view(Visitor visitor) {
     RuleBook book = desk.kitchen().judge().book();
     LocalDate today = LocalDate.ofInstant(desk.kitchen().now(), desk.zone());
     Optional<RuleSet> base =
         book.extendsId().flatMap(desk.kitchen().library()::ruleBook).map(set -> set.on(today));
-    RulesView view =
-        new RulesView(
-            desk.zone().getId(),
-            book.title(),
-            book.version(),
-            book.on(today).rules().stream()
-                .map(rule -> rule(rule, book, base, visitor.language()))
-                .toList());
-    Frame frame = desk.frame(visitor, "page.kitchen", ADDRESS, List.of());
-    desk.answer(context, Templates.PAGES.rules(frame, view).render());
+    return new RulesView(
+        desk.zone().getId(),
+        book.title(),
+        book.version(),
+        book.on(today).rules().stream()
+            .map(rule -> rule(rule, book, base, visitor.language()))
+            .toList());
   }
 
   private static RulesView.Rule rule(

@@ -3,6 +3,8 @@ package chillwright.web.pages;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import chillwright.core.kitchen.Allergen;
+import chillwright.core.kitchen.KnownPlace.Kind;
 import chillwright.core.log.How;
 import chillwright.core.log.Word;
 import chillwright.core.rules.Verdict;
@@ -55,7 +57,9 @@ class WordingTest {
         Stream.concat(Arrays.stream(Verdict.values()).map(Verdict::text), Stream.of("none"))
             .map(verdict -> "verdict." + verdict);
     Stream<String> sheets = Sheet.ALL.stream().map(sheet -> "sheet." + sheet.key());
-    return Stream.of(words, hows, verdicts, sheets)
+    Stream<String> kinds = Arrays.stream(Kind.values()).map(kind -> "kind." + kind.key());
+    Stream<String> allergens = Arrays.stream(Allergen.values()).map(a -> "allergen." + a.key());
+    return Stream.of(words, hows, verdicts, sheets, kinds, allergens)
         .flatMap(keys -> keys)
         .collect(Collectors.toCollection(TreeSet::new));
   }

@@ -1,0 +1,108 @@
+package chillwright.service;
+
+import chillwright.core.keeping.LotState;
+import chillwright.core.kitchen.DaySign;
+import chillwright.core.kitchen.Handover;
+import chillwright.core.kitchen.KnownPlace;
+import chillwright.core.kitchen.PlaceLimit;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
+import chillwright.core.measure.Temperature;
+import chillwright.service.Reports.Due;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A day of the kitchen.
+ *
+ * @param isToday whether it is the day of the answer; what is unfinished is known of today only
+ * @param places by name
+ * @param open what is owed first, then what runs by when it falls due
+ * @param hasMoreOpen whether more lots are open than are listed
+ * @param handovers in the order of writing
+ * @param signs in the order of writing
+ */
+public record Day(
+    LocalDate date,
+    boolean isToday,
+    List<PlaceRound> places,
+    List<Open> open,
+    boolean hasMoreOpen,
+    List<Handover> handovers,
+    List<DaySign> signs) {
+  public Day {
+    places = List.copyOf(places);
+    open = List.copyOf(open);
+    handovers = List.copyOf(handovers);
+    signs = List.copyOf(signs);
+  }
+
+  /** Whether its last sign closed it. */
+  public boolean isClosed() {
+    return isClosed(signs);
+  }
+
+  static boolean isClosed(List<DaySign> signs) {
+    return !signs.isEmpty() && signs.get(signs.size() - 1).word() == DaySign.Word.CLOSED;
+  }
+
+  /** How many places were read less often than they should be. */
+  public int unread() {
+    return (int) places.stream().filter(PlaceRound::isDue).count();
+  }
+
+  /**
+   * A place on its round.
+   *
+   * @param known what the kitchen said of it, if anything
+   * @param limit what its readings are held against, if anything
+   * @param last the last reading until the end of the day, corrections applied
+   * @param read how often it was read on the day
+   * @param inside lots there now, where its last reading is beyond its limit
+   */
+  public record PlaceRound(
+      String name,
+      Optional<KnownPlace> known,
+      Optional<PlaceLimit> limit,
+      Optional<LogEntry> last,
+      int read,
+      List<LotState> inside) {
+    public PlaceRound {
+      inside = List.copyOf(inside);
+    }
+
+    /** Whether the last reading is within the limit; empty without a reading or a limit. */
+    public Optional<Boolean> isWithin() {
+      Optional<Temperature> reading = last.flatMap(LogEntry::temperature);
+      return limit.flatMap(bound -> reading.map(bound::isMet));
+    }
+
+    /** Whether it is a freezer in which food may be thawing, whatever figure it is held to. */
+    public boolean isThawing() {
+      boolean isFreezer =
+          known.filter(place -> place.kind() == KnownPlace.Kind.FREEZER).isPresent();
+      Optional<Temperature> reading = last.flatMap(LogEntry::temperature);
+      return isFreezer && reading.filter(r -> !PlaceLimit.isFreezing(r)).isPresent();
+    }
+
+    /** Whether it was read less often on that day than it should be. */
+    public boolean isDue() {
+      return known.filter(place -> read < place.rounds()).isPresent();
+    }
+  }
+
+  /**
+   * A lot that somebody has to go on with.
+   *
+   * @param due what falls due next of it; empty where an action is owed
+   */
+  public record Open(LotState lot, Optional<Due> due) {}
+
+  /** The last word on who goes on with a lot. */
+  public Optional<Handover> takenOver(LotId lot) {
+    return handovers.stream()
+        .filter(handover -> handover.lot().equals(lot))
+        .reduce((earlier, later) -> later);
+  }
+}

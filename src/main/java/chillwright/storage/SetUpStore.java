@@ -1,0 +1,104 @@
+package chillwright.storage;
+
+import static chillwright.storage.schema.Tables.FOOD;
+import static chillwright.storage.schema.Tables.PERSON;
+import static chillwright.storage.schema.Tables.PLACE;
+
+import chillwright.core.kitchen.Allergen;
+import chillwright.core.kitchen.KnownFood;
+import chillwright.core.kitchen.KnownPlace;
+import chillwright.core.kitchen.Person;
+import chillwright.storage.schema.tables.records.FoodRecord;
+import chillwright.storage.schema.tables.records.PersonRecord;
+import chillwright.storage.schema.tables.records.PlaceRecord;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.jooq.DSLContext;
+
+/** Foods, places and people that a kitchen has named: few, and each as it was said last. */
+public final class SetUpStore {
+  private final DSLContext sql;
+
+  SetUpStore(DSLContext sql) {
+    this.sql = sql;
+  }
+
+  /** By name. */
+  public List<KnownFood> foods() {
+    return sql.selectFrom(FOOD).orderBy(FOOD.NAME).fetch(SetUpStore::food);
+  }
+
+  public Optional<KnownFood> food(String name) {
+    return sql.selectFrom(FOOD).where(FOOD.NAME.eq(name)).fetchOptional(SetUpStore::food);
+  }
+
+  public void save(KnownFood food, Instant now) {
+    FoodRecord row = new FoodRecord();
+    row.setName(food.name());
+    row.setCategory(food.category());
+    row.setPortions(Values.count(food.portions()));
+    row.setContainer(food.container().orElse(null));
+    row.setPlace(food.place().orElse(null));
+    row.setReheating(food.reheating().orElse(null));
+    row.setAllergens(Values.joined(food.allergens().stream().map(Allergen::key).toList()));
+    row.setOtherAllergens(food.otherAllergens().orElse(null));
+    row.setIngredients(food.ingredients().orElse(null));
+    row.setSaidAt(now);
+    sql.insertInto(FOOD).set(row).onConflict(FOOD.NAME).doUpdate().set(row).execute();
+  }
+
+  private static KnownFood food(FoodRecord row) {
+    return new KnownFood(
+        row.getName(),
+        row.getCategory(),
+        Values.count(row.getPortions()),
+        Optional.ofNullable(row.getContainer()),
+        Optional.ofNullable(row.getPlace()),
+        Optional.ofNullable(row.getReheating()),
+        Values.split(row.getAllergens(), key -> Allergen.ofKey(key).orElseThrow()),
+        Optional.ofNullable(row.getOtherAllergens()),
+        Optional.ofNullable(row.getIngredients()));
+  }
+
+  /** By name. */
+  public List<KnownPlace> places() {
+    return sql.selectFrom(PLACE).orderBy(PLACE.NAME).fetch(SetUpStore::place);
+  }
+
+  public void save(KnownPlace place, Instant now) {
+    PlaceRecord row = new PlaceRecord();
+    row.setName(place.name());
+    row.setKind(Codes.PLACE_KINDS.of(place.kind()));
+    row.setOwnLimit(Values.hundredths(place.ownLimit()));
+    row.setOwnLimitScale(Values.scale(place.ownLimit()));
+    row.setRounds(place.rounds());
+    row.setSaidAt(now);
+    sql.insertInto(PLACE).set(row).onConflict(PLACE.NAME).doUpdate().set(row).execute();
+  }
+
+  private static KnownPlace place(PlaceRecord row) {
+    return new KnownPlace(
+        row.getName(),
+        Codes.PLACE_KINDS.word(row.getKind()),
+        Values.temperature(row.getOwnLimit(), row.getOwnLimitScale()),
+        row.getRounds());
+  }
+
+  /** By initials. */
+  public List<Person> people() {
+    return sql.selectFrom(PERSON).orderBy(PERSON.INITIALS).fetch(SetUpStore::person);
+  }
+
+  public void save(Person person, Instant now) {
+    PersonRecord row = new PersonRecord();
+    row.setInitials(person.initials());
+    row.setName(person.name().orElse(null));
+    row.setSaidAt(now);
+    sql.insertInto(PERSON).set(row).onConflict(PERSON.INITIALS).doUpdate().set(row).execute();
+  }
+
+  private static Person person(PersonRecord row) {
+    return new Person(row.getInitials(), Optional.ofNullable(row.getName()));
+  }
+}

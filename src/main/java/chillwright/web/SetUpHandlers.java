@@ -1,0 +1,74 @@
+package chillwright.web;
+
+import chillwright.core.kitchen.KnownPlace;
+import chillwright.core.rules.RuleSet;
+import chillwright.service.Kitchen;
+import chillwright.service.Page;
+import chillwright.service.SetUp;
+import chillwright.web.answers.SetUpAnswers;
+import io.javalin.http.Context;
+import java.util.List;
+import java.util.Map;
+
+/** What the kitchen says of itself: its foods, its places, its people. */
+final class SetUpHandlers {
+  private final SetUp setUp;
+
+  SetUpHandlers(Kitchen kitchen) {
+    this.setUp = kitchen.setUp();
+  }
+
+  void foods(Context context) {
+    list(context, "foods", setUp.foods().stream().map(SetUpAnswers::food).toList());
+  }
+
+  void places(Context context) {
+    RuleSet rules = setUp.rulesOfToday();
+    list(
+        context,
+        "places",
+        setUp.places().stream().map(place -> SetUpAnswers.place(place, rules)).toList());
+  }
+
+  void people(Context context) {
+    list(context, "people", setUp.people().stream().map(SetUpAnswers::person).toList());
+  }
+
+  private static <T> void list(Context context, String name, List<T> all) {
+    Accept.best(context, Accept.JSON);
+    Page.Wanted page = Query.of(context, Query.LIMIT, Query.CURSOR).page(LotHandlers.USUAL_PAGE);
+    Answer.json(context, Pages.listing(all, name, page));
+  }
+
+  void food(Context context) {
+    Map<String, String> cells =
+        cells(
+            context,
+            List.of("category", "container", "place", "reheating", "otherAllergens", "ingredients"),
+            List.of("portions"),
+            List.of("allergens"));
+    cells.put("name", context.pathParam("name"));
+    Answer.json(context, SetUpAnswers.food(setUp.food(cells)));
+  }
+
+  void place(Context context) {
+    Map<String, String> cells =
+        cells(context, List.of("kind", "ownLimit"), List.of("rounds"), List.of());
+    cells.put("name", context.pathParam("name"));
+    KnownPlace place = setUp.place(cells);
+    Answer.json(context, SetUpAnswers.place(place, setUp.rulesOfToday()));
+  }
+
+  void person(Context context) {
+    Map<String, String> cells = cells(context, List.of("name"), List.of(), List.of());
+    cells.put("initials", context.pathParam("initials"));
+    Answer.json(context, SetUpAnswers.person(setUp.person(cells)));
+  }
+
+  private static Map<String, String> cells(
+      Context context, List<String> texts, List<String> counts, List<String> lists) {
+    Accept.best(context, Accept.JSON);
+    Query.none(context);
+    return Cards.of(Body.of(context), texts, counts, lists);
+  }
+}

@@ -1,0 +1,216 @@
+package chillwright.web.pages;
+
+import chillwright.core.kitchen.Allergen;
+import chillwright.core.kitchen.KnownFood;
+import chillwright.core.kitchen.KnownPlace;
+import chillwright.core.kitchen.KnownPlace.Kind;
+import chillwright.core.kitchen.Person;
+import chillwright.core.rules.RuleSet;
+import chillwright.service.Refused;
+import chillwright.service.SetUp;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+
+/** The kitchen: its name, people, places and foods, and every limit that it is judged by. */
+final class SetUpPage {
+  static final String NAME = RulesPage.ADDRESS + "/name";
+  static final String PEOPLE = RulesPage.ADDRESS + "/people";
+  static final String PLACES = RulesPage.ADDRESS + "/places";
+  static final String FOODS = RulesPage.ADDRESS + "/foods";
+
+  private final Desk desk;
+  private final SetUp setUp;
+
+  SetUpPage(Desk desk) {
+    this.desk = desk;
+    this.setUp = desk.kitchen().setUp();
+  }
+
+  /** Forms are blank, or filled with what a link of the page asks to change. */
+  void show(Context context) {
+    Visitor visitor = desk.visitor(context);
+    Map<String, Filled> forms = new HashMap<>();
+    asked(context, "person")
+        .flatMap(initials -> find(setUp.people(), p -> p.initials().equals(initials)))
+        .ifPresent(person -> forms.put(PEOPLE, Filled.with(cells(person))));
+    asked(context, "place")
+        .flatMap(name -> find(setUp.places(), p -> p.name().equals(name)))
+        .ifPresent(place -> forms.put(PLACES, Filled.with(cells(place, visitor))));
+    asked(context, "food")
+        .flatMap(setUp::food)
+        .ifPresent(food -> forms.put(FOODS, Filled.with(cells(food))));
+    answer(context, HttpStatus.OK, visitor, forms);
+  }
+
+  private static Optional<String> asked(Context context, String name) {
+    return Optional.ofNullable(context.queryParam(name));
+  }
+
+  private static <T> Optional<T> find(List<T> all, Predicate<T> isWanted) {
+    return all.stream().filter(isWanted).findFirst();
+  }
+
+  private void answer(
+      Context context, HttpStatus status, Visitor visitor, Map<String, Filled> forms) {
+    Map<String, String> usual = Map.of("scale", visitor.scaleLetter());
+    Filled name = Filled.with(Map.of("name", desk.kitchen().settings().name().orElse("")));
+    SetUpView view =
+        new SetUpView(
+            forms.getOrDefault(NAME, name),
+            new SetUpView.People(people(), forms.getOrDefault(PEOPLE, Filled.with(usual))),
+            new SetUpView.Places(
+                places(visitor), kinds(visitor), forms.getOrDefault(PLACES, Filled.with(usual))),
+            foods(visitor, forms.getOrDefault(FOODS, Filled.with(usual))));
+    Frame frame = desk.frame(visitor, "page.kitchen", RulesPage.ADDRESS, List.of());
+    RulesView rules = new RulesPage(desk).view(visitor);
+    desk.answer(context, status, Templates.PAGES.rules(frame, rules, view).render());
+  }
+
+  private List<SetUpView.Line> people() {
+    return setUp.people().stream()
+        .map(p -> line(p.initials(), p.name().orElse(""), "person"))
+        .toList();
+  }
+
+  private List<SetUpView.Line> places(Visitor visitor) {
+    RuleSet rules = setUp.rulesOfToday();
+    return setUp.places().stream()
+        .map(
+            place -> {
+              List<String> says = new ArrayList<>();
+              says.add(visitor.say("kind." + place.kind().key()));
+              PlaceWords.limit(place, rules, visitor).ifPresent(says::add);
+              says.add(visitor.say("setup.rounds", place.rounds()));
+              return line(place.name(), String.join(", ", says), "place");
+            })
+        .toList();
+  }
+
+  private static List<Choice> kinds(Visitor visitor) {
+    return Arrays.stream(Kind.values())
+        .map(kind -> new Choice(kind.key(), visitor.say("kind." + kind.key())))
+        .toList();
+  }
+
+  private SetUpView.Foods foods(Visitor visitor, Filled form) {
+    Known known = new Known(desk.kitchen());
+    List<Choice> allergens =
+        Arrays.stream(Allergen.values())
+            .map(allergen -> new Choice(allergen.key(), visitor.say("allergen." + allergen.key())))
+            .toList();
+    List<SetUpView.Line> items =
+        setUp.foods().stream().map(food -> line(food.name(), says(food, visitor), "food")).toList();
+    return new SetUpView.Foods(items, known.categories(), allergens, known.places(), form);
+  }
+
+  private String says(KnownFood food, Visitor visitor) {
+    List<String> says = new ArrayList<>();
+    desk.kitchen()
+        .library()
+        .keepingList()
+        .category(food.category())
+        .ifPresent(category -> says.add(category.title()));
+    food.portions().ifPresent(count -> says.add(visitor.say("setup.portions", count)));
+    food.container().ifPresent(says::add);
+    food.place().ifPresent(says::add);
+    food.allergens().forEach(allergen -> says.add(visitor.say("allergen." + allergen.key())));
+    food.otherAllergens().ifPresent(says::add);
+    return String.join(", ", says);
+  }
+
+  private static SetUpView.Line line(String name, String says, String kind) {
+    String asked = URLEncoder.encode(name, StandardCharsets.UTF_8);
+    String change = RulesPage.ADDRESS + "?" + kind + "=" + asked + "#" + kind + "-form";
+    return new SetUpView.Line(name, says, change);
+  }
+
+  private static Map<String, String> cells(Person person) {
+    return Map.of("initials", person.initials(), "name", person.name().orElse(""));
+  }
+
+  private static Map<String, String> cells(KnownPlace place, Visitor visitor) {
+    Map<String, String> cells = new HashMap<>();
+    cells.put("scale", visitor.scaleLetter());
+    cells.put("name", place.name());
+    cells.put("kind", place.kind().key());
+    cells.put("rounds", Integer.toString(place.rounds()));
+    place
+        .ownLimit()
+        .ifPresent(
+            own -> {
+              cells.put("ownLimit", own.text().replaceFirst(" .*", ""));
+              cells.put("scale", EntryForm.letter(own.scale()));
+            });
+    return cells;
+  }
+
+  private static Map<String, String> cells(KnownFood food) {
+    Map<String, String> cells = new HashMap<>();
+    cells.put("name", food.name());
+    cells.put("category", food.category());
+    food.portions().ifPresent(count -> cells.put("portions", Integer.toString(count)));
+    cells.put("container", food.container().orElse(""));
+    cells.put("place", food.place().orElse(""));
+    cells.put("reheating", food.reheating().orElse(""));
+    cells.put(
+        "allergens", food.allergens().stream().map(Allergen::key).collect(Collectors.joining(" ")));
+    cells.put("otherAllergens", food.otherAllergens().orElse(""));
+    cells.put("ingredients", food.ingredients().orElse(""));
+    return cells;
+  }
+
+  void name(Context context) {
+    take(context, NAME, "kitchen", setUp::name);
+  }
+
+  void person(Context context) {
+    take(context, PEOPLE, "people", setUp::person);
+  }
+
+  void place(Context context) {
+    take(context, PLACES, "places", setUp::place);
+  }
+
+  void food(Context context) {
+    take(context, FOODS, "foods", setUp::food);
+  }
+
+  /** Takes a form, and shows its list; or shows the form again with every fault. */
+  private void take(
+      Context context, String address, String section, Consumer<Map<String, String>> said) {
+    Optional<Form> form = desk.form(context);
+    if (form.isEmpty()) {
+      return;
+    }
+    Map<String, String> cells = form.get().all();
+    cells.put("allergens", form.get().words("allergens"));
+    cells.computeIfPresent("ownLimit", (name, text) -> figure(text, form.get().text("scale")));
+    try {
+      said.accept(cells);
+      context.redirect(RulesPage.ADDRESS + "#" + section, HttpStatus.SEE_OTHER);
+    } catch (Refused refused) {
+      cells.put("ownLimit", form.get().text("ownLimit"));
+      Filled again = new Filled(cells, EntryForm.faults(refused.problems()), "");
+      answer(
+          context, HttpStatus.UNPROCESSABLE_CONTENT, desk.visitor(context), Map.of(address, again));
+    }
+  }
+
+  /** A figure with the scale beside it, where it brings none of its own. */
+  private static String figure(String text, String scale) {
+    String dotted = text.replace(',', '.');
+    boolean isBare = !dotted.isEmpty() && Character.isDigit(dotted.charAt(dotted.length() - 1));
+    return isBare ? dotted + scale : dotted;
+  }
+}

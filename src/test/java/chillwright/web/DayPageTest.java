@@ -1,0 +1,151 @@
+package chillwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.web.Served.Reply;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.nio.file.Path;
+import java.util.Map;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The page of the day, without any script. */
+class DayPageTest {
+  @TempDir private Path folder;
+  private Served served;
+  private Visit visit;
+
+  @BeforeEach
+  void open() {
+    served = Served.in(folder);
+    served.cookSoup("S-1");
+    served.cookSoup("S-2");
+    visit = new Visit(served);
+    visit.open("/kitchen");
+    taken("/kitchen/places", "name", "Walk-in", "kind", "refrigerator");
+    taken("/kitchen/places", "name", "Chest", "kind", "freezer", "rounds", "1");
+  }
+
+  @AfterEach
+  void close() {
+    served.close();
+  }
+
+  private void taken(String address, String... fields) {
+    Reply reply = visit.submit(address, fields);
+    assertThat(reply.status()).as(reply.text()).isEqualTo(303);
+  }
+
+  private void read(String place, String figure) {
+    taken("/day/readings", "entry", "reading", "place", place, "temperature", figure, "scale", "F");
+  }
+
+  private JsonNode day() {
+    return served.get("/api/v1/days/2026-03-03").json();
+  }
+
+  /** FDA Food Code 2022 3-501.16(A)(2): 41 °F. Twice a day is common practice, no source. */
+  @Test
+  void the_round_says_how_each_place_stands() {
+    assertThat(visit.open("/day").text()).contains("Walk-in", "not read yet", "read 0 of 2 times");
+    read("Walk-in", "41");
+    assertThat(visit.open("/day").text()).contains("within its limit", "41 °F (5 °C) or below");
+    served.at("2026-03-03T17:20:00Z");
+    taken("/lots/S-1/entries", "entry", "cooling", "place", "Walk-in");
+    read("Walk-in", "46");
+    assertThat(visit.open("/day").text())
+        .containsSubsequence("beyond its limit", "Inside now, read them:", "S-1");
+  }
+
+  /** FoodSafety.gov, Cold Food Storage Chart: 0 °F; what stays frozen above it is no less safe. */
+  @Test
+  void a_freezer_above_its_figure_is_not_called_out() {
+    read("Chest", "5");
+    assertThat(visit.open("/day").text())
+        .contains("about quality, not safety")
+        .containsPattern("(?s)Chest.*class=\"mark none\">warmer than")
+        .doesNotContain("class=\"mark out\"");
+  }
+
+  /** Water freezes at 32 °F (0 °C), and stored frozen food stays frozen (3-501.11). */
+  @Test
+  void a_freezer_above_freezing_calls_for_a_look_at_the_food() {
+    read("Chest", "32");
+    assertThat(visit.open("/day").text()).doesNotContain("above freezing");
+    served.at("2026-03-03T17:20:00Z");
+    read("Chest", "33");
+    assertThat(visit.open("/day").text())
+        .contains("class=\"mark not-shown\">above freezing", "card not-shown");
+    assertThat(day().at("/places/0/thawing").asBoolean()).isTrue();
+  }
+
+  @Test
+  void what_is_ticked_is_handed_over() {
+    String page = visit.open("/day").text();
+    assertThat(page).contains("value=\"S-1\" form=\"over\"", "value=\"S-2\" form=\"over\"");
+    Reply sent =
+        served.send(
+            served
+                .request(
+                    "/day/handovers",
+                    "Content-Type",
+                    "application/x-www-form-urlencoded",
+                    "Cookie",
+                    "visit=" + visit.cookie("visit"))
+                .POST(
+                    BodyPublishers.ofString(
+                        "token=" + visit.token() + "&once=o1&lots=S-1&lots=S-2&by=RO")));
+    assertThat(sent.status()).as(sent.text()).isEqualTo(303);
+    assertThat(day().at("/handovers").findValuesAsText("lot")).containsExactly("S-1", "S-2");
+    assertThat(visit.open("/day").text()).contains("taken over by RO, 10:15");
+  }
+
+  @Test
+  void nobody_ticked_is_a_fault_that_is_told() {
+    Reply refused = visit.submit("/day/handovers", "by", "RO");
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.text()).contains("role=\"alert\"", "value=\"RO\"");
+    assertThat(day().at("/handovers")).isEmpty();
+  }
+
+  @Test
+  void a_signed_day_shows_its_sign_and_takes_no_other() {
+    Reply page = visit.open("/day");
+    String[] sign = {"once", Visit.once(page), "word", "closed", "by", "MK"};
+    taken("/day/signatures", sign);
+    taken("/day/signatures", sign);
+    assertThat(day().at("/signatures")).hasSize(1);
+    assertThat(visit.open("/day").text())
+        .contains("Closed by MK", "Unfinished lots: 2", "Places still to be read: 2")
+        .doesNotContain("action=\"/day/handovers\"", "form=\"over\"");
+    assertThat(visit.submit("/day/signatures", "word", "closed", "by", "XX").status())
+        .isEqualTo(409);
+    assertThat(visit.submit("/day/signatures", "word", "reopened", "by", "MK").status())
+        .isEqualTo(422);
+    taken("/day/signatures", "word", "reopened", "by", "MK", "note", "soup was missed");
+    assertThat(visit.open("/day").text())
+        .contains("Closed by MK", "Opened again by MK", "soup was missed", "/day/handovers");
+  }
+
+  @Test
+  void the_page_speaks_spanish() {
+    read("Walk-in", "46");
+    assertThat(served.get("/day", "Accept-Language", "es").text())
+        .contains("fuera de su límite", "Cerrar el día", "trata de calidad, no de seguridad");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"/day/readings", "/day/handovers", "/day/signatures"})
+  void a_form_without_its_token_is_refused(String address) {
+    Map<String, String> forged =
+        Map.of("lots", "S-1", "by", "X", "word", "closed", "place", "Walk-in", "entry", "reading");
+    assertThat(visit.submit(address, forged).status()).isEqualTo(403);
+    assertThat(day().at("/signatures")).isEmpty();
+    assertThat(day().at("/handovers")).isEmpty();
+  }
+}
