@@ -214,6 +214,9 @@ CREATE TABLE handover (
 
 CREATE INDEX handover_on_day ON handover (on_day, id);
 
+-- Else every new lot would have the whole table read, for whoever might refer to it.
+CREATE INDEX handover_of_lot ON handover (lot_id);
+
 -- A day closed with the manager's sign, or opened again. Rows are only ever added.
 CREATE TABLE day_sign (
   id                  INTEGER PRIMARY KEY,        -- order of writing
