@@ -62,13 +62,24 @@ public record Forecast(
   /** How it stands against the limit. */
   public enum Outlook {
     /** All of the interval is in time. */
-    IN_TIME,
+    IN_TIME("in-time"),
     /** Part of the interval is late, or it has no end. */
-    UNSURE,
+    UNSURE("unsure"),
     /** Expected late. */
-    LATE,
+    LATE("late"),
     /** Nothing is expected, or the limit has no moment. */
-    NOT_TOLD
+    NOT_TOLD("not-told");
+
+    private final String key;
+
+    Outlook(String key) {
+      this.key = key;
+    }
+
+    /** As it stands in an answer. */
+    public String key() {
+      return key;
+    }
   }
 
   public Outlook outlook() {
