@@ -71,6 +71,7 @@ class ArchitectureTest {
               "java.util.regex",
               "java.util.stream",
               "org.hipparchus..", // least squares, quantiles
+              "org.chocosolver..", // plans
               CORE);
 
   @ArchTest
