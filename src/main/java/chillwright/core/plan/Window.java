@@ -188,12 +188,13 @@ record Window(
         Instant finishFrom,
         Instant finishTo) {
       List<Bound> bounds = new ArrayList<>();
-      Optional<Rule> dateMark = rules.rule(Occasion.DATE_MARK);
+      Optional<Rule> dateMark =
+          rules.rule(Occasion.DATE_MARK).filter(rule -> dish.category().isDateMarked());
       String quality = dish.route() == Route.FROZEN ? dish.category().source() : "";
       bounds.add(bound(Kind.MAKE, makeFrom, makeTo, dateMark, quality));
       if (dish.route() == Route.FROZEN) {
         Instant freezeBy = takeOut.minus(FREEZES);
-        bounds.add(bound(Kind.FREEZE, makeFrom, freezeBy, dateMark, quality));
+        bounds.add(bound(Kind.FREEZE, makeFrom, freezeBy, dateMark, ""));
         bounds.add(bound(Kind.TAKE_OUT, takeOutFrom, takeOut, dateMark, ""));
       }
       if (!dish.finish().isEmpty() && dish.route() != Route.FRESH) {
