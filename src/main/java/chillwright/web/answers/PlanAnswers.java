@@ -10,6 +10,7 @@ import chillwright.print.PlanText;
 import chillwright.rulebook.RuleBook;
 import java.time.Instant;
 import java.time.OffsetDateTime;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -59,6 +60,13 @@ public record PlanAnswers(RuleBook book) {
       Optional<String> rule,
       Optional<String> citation,
       String says) {}
+
+  /** A plan that is kept. */
+  public record Kept(String plan, OffsetDateTime saidAt) {}
+
+  public static Kept kept(String code, Instant saidAt, ZoneId zone) {
+    return new Kept(code, OffsetDateTime.ofInstant(saidAt, zone));
+  }
 
   /** What stands in the way, and how much would be enough. */
   public record ConflictLine(

@@ -57,6 +57,11 @@ public final class PageRoutes {
     routes.post(SetUpPage.PEOPLE, setUp::person);
     routes.post(SetUpPage.PLACES, setUp::place);
     routes.post(SetUpPage.FOODS, setUp::food);
+    PlansPage plans = new PlansPage(desk);
+    get(PlansPage.ADDRESS, plans::all);
+    get(PlansPage.ONE, plans::show);
+    get(PlansPage.CALENDAR, plans::calendar);
+    routes.post(PlansPage.ADDRESS, plans::save);
     DayPage day = new DayPage(desk);
     get(DayPage.ADDRESS, day::show);
     routes.post(DayPage.READINGS, day::read);
