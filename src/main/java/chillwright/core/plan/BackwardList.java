@@ -113,9 +113,9 @@ final class BackwardList {
     int room = table.freeSince(Menu.REFRIGERATOR, job.keeps(Menu.REFRIGERATOR), finish);
     int first = Math.max(room, job.takeOutFrom());
     for (int takeOut = latest; takeOut >= first && triesLeft-- > 0; takeOut--) {
-      if (table.fits(new Job.Use(Menu.HANDS, 0, 1, 10), takeOut)) {
+      if (job.isOut() || table.fits(new Job.Use(Menu.HANDS, 0, 1, 10), takeOut)) {
         Optional<Placed> placed =
-            made(job, takeOut - Job.FREEZES - job.cool(), takeOut, finish, table);
+            made(job, takeOut - job.freezes() - job.cool(), takeOut, finish, table);
         if (placed.isPresent()) {
           return placed;
         }
@@ -150,7 +150,10 @@ final class BackwardList {
       return takeOut;
     }
     int first = make + job.makeLength() + job.cool();
-    int last = Math.min(takeOut - Job.FREEZES, first + Job.WAITS);
+    if (job.isInFreezer()) {
+      return first;
+    }
+    int last = Math.min(takeOut - job.freezes(), first + Job.WAITS);
     for (int freeze = first; freeze <= last; freeze++) {
       if (table.fits(new Job.Use(Menu.HANDS, 0, 1, 10), freeze)) {
         return freeze;

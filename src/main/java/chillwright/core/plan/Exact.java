@@ -109,8 +109,9 @@ final class Exact {
     IntVar takeOut = var(name + " take out", job.takeOutFrom(), job.takeOutTo());
     IntVar freeze = var(name + " freeze", job.makeFrom(), job.takeOutTo());
     model.arithm(model.offset(made, job.cool()), "<=", freeze).post();
-    model.arithm(freeze, "<=", model.offset(made, job.cool() + Job.WAITS)).post();
-    model.arithm(model.offset(freeze, Job.FREEZES), "<=", takeOut).post();
+    int waits = job.isInFreezer() ? 0 : job.cool() + Job.WAITS;
+    model.arithm(freeze, "<=", model.offset(made, waits)).post();
+    model.arithm(model.offset(freeze, job.freezes()), "<=", takeOut).post();
     model.arithm(model.offset(takeOut, job.thaw()), "<=", finish).post();
     return new Vars(job, make, freeze, takeOut, finish);
   }
@@ -138,9 +139,13 @@ final class Exact {
       hold(Menu.REFRIGERATOR, job, made, v.freeze());
       hold(Menu.FREEZER, job, v.freeze(), v.takeOut());
       hold(Menu.REFRIGERATOR, job, v.takeOut(), v.finish());
-      hold(new Use(Menu.FREEZING, 0, Job.FREEZES, job.keeps(Menu.FREEZING)), v.freeze());
-      hold(new Use(Menu.HANDS, 0, 1, 10), v.freeze());
-      hold(new Use(Menu.HANDS, 0, 1, 10), v.takeOut());
+      if (!job.isInFreezer()) {
+        hold(new Use(Menu.FREEZING, 0, job.freezes(), job.keeps(Menu.FREEZING)), v.freeze());
+        hold(new Use(Menu.HANDS, 0, 1, 10), v.freeze());
+      }
+      if (!job.isOut()) {
+        hold(new Use(Menu.HANDS, 0, 1, 10), v.takeOut());
+      }
     } else if (!job.isFresh()) {
       hold(Menu.REFRIGERATOR, job, made, v.finish());
     }

@@ -13,6 +13,8 @@ import java.util.Map;
  * @param finish what finishing it holds, from its beginning
  * @param thaw slots from taking it out until it may be finished; zero without a freezer
  * @param cool slots from made until it may be frozen or finished
+ * @param freezes slots in the freezer before it counts as frozen
+ * @param isInFreezer whether it went into the freezer already, and {@code isOut} whether it came out
  */
 record Job(
     Dish dish,
@@ -25,12 +27,12 @@ record Job(
     int makeLength,
     int finishLength,
     int cool,
+    int freezes,
     int thaw,
+    boolean isInFreezer,
+    boolean isOut,
     List<Use> make,
     List<Use> finish) {
-  /** Slots in the freezer before it counts as frozen. */
-  static final int FREEZES = Grid.length(Window.FREEZES);
-
   /** How long food may wait in the refrigerator for hands to bring it to the freezer: 16 h. */
   static final int WAITS = Grid.length(Duration.ofHours(16));
 
@@ -39,6 +41,7 @@ record Job(
 
   static Job of(Window window, Grid grid) {
     Dish dish = window.dish();
+    boolean isBegun = window.progress().isPresent();
     return new Job(
         dish,
         grid.from(window.makeFrom()),
@@ -47,11 +50,14 @@ record Job(
         grid.to(window.takeOutTo()),
         grid.from(window.finishFrom()),
         grid.to(window.finishTo()),
-        length(dish.make()),
+        isBegun ? 0 : length(dish.make()),
         length(dish.finish()),
         Grid.length(window.cool()),
-        dish.route() == Route.FROZEN ? Grid.length(dish.thaw()) : 0,
-        uses(dish.make()),
+        Grid.length(window.freeze()),
+        Grid.length(window.thaw()),
+        window.progress().flatMap(Progress::frozen).isPresent(),
+        window.progress().flatMap(Progress::takenOut).isPresent(),
+        isBegun ? List.of() : uses(dish.make()),
         uses(dish.finish()));
   }
 

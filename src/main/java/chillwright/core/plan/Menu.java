@@ -4,8 +4,10 @@ import java.time.DayOfWeek;
 import java.time.Instant;
 import java.time.LocalTime;
 import java.time.ZoneId;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -16,6 +18,7 @@ import java.util.Set;
  * @param has how much there is of each thing that work or food holds; what is not named here is
  *     never short
  * @param open when hands are there; always, where the list is empty
+ * @param progress of dishes that were begun, by name
  */
 public record Menu(
     Instant serving,
@@ -23,7 +26,8 @@ public record Menu(
     Instant from,
     Map<String, Double> has,
     List<Hours> open,
-    List<Dish> dishes) {
+    List<Dish> dishes,
+    Map<String, Progress> progress) {
   /** People, who are there only while the kitchen is open. */
   public static final String HANDS = "hands";
 
@@ -50,20 +54,41 @@ public record Menu(
     has = Map.copyOf(has);
     open = List.copyOf(open);
     dishes = List.copyOf(dishes);
+    progress = Map.copyOf(progress);
     if (!from.isBefore(serving)) {
       throw new IllegalArgumentException("work begins before serving");
     }
   }
 
+  /** Of which nothing is begun yet. */
+  public Menu(
+      Instant serving,
+      ZoneId zone,
+      Instant from,
+      Map<String, Double> has,
+      List<Hours> open,
+      List<Dish> dishes) {
+    this(serving, zone, from, has, open, dishes, Map.of());
+  }
+
+  /** The same as it stands at a moment, from which on work goes on. */
+  public Menu at(Instant moment, Map<String, Progress> begun) {
+    return new Menu(serving, zone, moment, has, open, dishes, begun);
+  }
+
+  Optional<Progress> progress(Dish dish) {
+    return Optional.ofNullable(progress.get(dish.name()));
+  }
+
   /** The same with another amount of one thing. */
   Menu with(String resource, double amount) {
-    Map<String, Double> more = new java.util.HashMap<>(has);
+    Map<String, Double> more = new HashMap<>(has);
     more.put(resource, amount);
-    return new Menu(serving, zone, from, more, open, dishes);
+    return new Menu(serving, zone, from, more, open, dishes, progress);
   }
 
   /** The same with hands at all hours. */
   Menu alwaysOpen() {
-    return new Menu(serving, zone, from, has, List.of(), dishes);
+    return new Menu(serving, zone, from, has, List.of(), dishes, progress);
   }
 }

@@ -32,10 +32,14 @@ record Placed(Job job, int make, int freeze, int takeOut, int finish) {
     if (job.isFrozen()) {
       hold(uses, Menu.REFRIGERATOR, made(), freeze);
       hold(uses, Menu.FREEZER, freeze, takeOut);
-      hold(uses, Menu.FREEZING, freeze, Math.min(freeze + Job.FREEZES, takeOut));
+      if (!job.isInFreezer()) {
+        hold(uses, Menu.FREEZING, freeze, Math.min(freeze + job.freezes(), takeOut));
+        uses.add(new Use(Menu.HANDS, freeze, freeze + 1, 10));
+      }
       hold(uses, Menu.REFRIGERATOR, takeOut, finish);
-      uses.add(new Use(Menu.HANDS, freeze, freeze + 1, 10));
-      uses.add(new Use(Menu.HANDS, takeOut, takeOut + 1, 10));
+      if (!job.isOut()) {
+        uses.add(new Use(Menu.HANDS, takeOut, takeOut + 1, 10));
+      }
     } else if (!job.isFresh()) {
       hold(uses, Menu.REFRIGERATOR, made(), finish);
     }

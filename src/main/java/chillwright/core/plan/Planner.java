@@ -208,7 +208,9 @@ public final class Planner {
   private List<Task> tasks(Placed placed) {
     List<Task> tasks = new ArrayList<>();
     Dish dish = placed.job().dish();
-    steps(dish, Kind.MAKE, dish.make(), placed.make(), tasks);
+    if (placed.job().makeLength() > 0) {
+      steps(dish, Kind.MAKE, dish.make(), placed.make(), tasks);
+    }
     if (dish.route() == Dish.Route.FROZEN) {
       stretch(dish, Kind.COOL, placed.made(), placed.freeze(), Menu.REFRIGERATOR, tasks);
       stretch(dish, Kind.FREEZE, placed.freeze(), placed.takeOut(), Menu.FREEZER, tasks);

@@ -23,6 +23,9 @@ import java.util.stream.Stream;
  * @param takeOutFrom earliest taking out of the freezer; the same as {@code takeOutTo} elsewhere
  * @param finishFrom earliest beginning of its finishing, or earliest readiness where there is none
  * @param cool how long it stands in the refrigerator before it is cold, or goes to the freezer
+ * @param freeze how long it stays in the freezer at least
+ * @param thaw how long it thaws, from being taken out
+ * @param progress how far it has come already
  */
 record Window(
     Dish dish,
@@ -33,6 +36,9 @@ record Window(
     Instant finishFrom,
     Instant finishTo,
     Duration cool,
+    Duration freeze,
+    Duration thaw,
+    Optional<Progress> progress,
     boolean keepsTooShort,
     boolean reheatsTooLong,
     List<Bound> bounds) {
@@ -73,11 +79,52 @@ record Window(
       if (dish.route() == Route.FRESH) {
         return window(finishFrom.minus(make), finishTo.minus(make), finishTo, finishFrom, finishTo);
       }
+      if (progress().isPresent()) {
+        return begun(progress().get(), finishFrom, finishTo);
+      }
       Duration cool = cool();
       Instant takeOut = finishTo.minus(dish.route() == Route.FROZEN ? dish.thaw() : Duration.ZERO);
       Duration before = dish.route() == Route.FROZEN ? cool.plus(FREEZES) : cool;
       Instant makeTo = takeOut.minus(before).minus(make);
       return window(firstDay(), makeTo, takeOut, finishFrom, finishTo);
+    }
+
+    private Optional<Progress> progress() {
+      return menu.progress(dish);
+    }
+
+    private static Duration left(Instant end, Instant from) {
+      return end.isAfter(from) ? Duration.between(from, end) : Duration.ZERO;
+    }
+
+    /** What is still to come of a dish that was begun: what is done stays where it is. */
+    private Window begun(Progress done, Instant finishFrom, Instant finishTo) {
+      boolean isFrozen = dish.route() == Route.FROZEN;
+      Instant now = menu.from();
+      Duration cool =
+          done.frozen().isPresent() ? Duration.ZERO : left(done.made().plus(cool()), now);
+      Duration freeze =
+          done.frozen().map(at -> left(at.plus(FREEZES), now)).orElse(isFrozen ? FREEZES : Duration.ZERO);
+      Duration thaw =
+          done.takenOut().map(at -> left(at.plus(dish.thaw()), now)).orElse(dish.thaw());
+      Instant takeOut = done.takenOut().isPresent() ? now : finishTo.minus(isFrozen ? thaw : Duration.ZERO);
+      Instant firstOut = done.takenOut().isPresent() ? now : isFrozen ? firstTakeOut(takeOut) : takeOut;
+      boolean isKept = !done.made().isBefore(firstDay());
+      return new Window(
+          dish,
+          now,
+          now,
+          firstOut.isBefore(now) ? now : firstOut,
+          takeOut,
+          finishFrom,
+          finishTo,
+          cool,
+          done.takenOut().isPresent() ? Duration.ZERO : freeze,
+          isFrozen ? thaw : Duration.ZERO,
+          progress(),
+          !isKept,
+          reheatsTooLong(),
+          bounds(done.made(), done.made(), firstOut, takeOut, finishFrom, finishTo));
     }
 
     private Window window(
@@ -94,6 +141,9 @@ record Window(
           finishFrom,
           finishTo,
           cool(),
+          FREEZES,
+          dish.route() == Route.FROZEN ? dish.thaw() : Duration.ZERO,
+          Optional.empty(),
           !isKept || takeOutFrom.isAfter(takeOut),
           reheatsTooLong(),
           bounds(makeFrom, makeTo, takeOutFrom, takeOut, finishFrom, finishTo));
