@@ -147,8 +147,10 @@ class ArchitectureTest {
           .definedBy("chillwright.core.rules..")
           .layer("keeping")
           .definedBy("chillwright.core.keeping..")
-          .layer("thermal")
-          .definedBy("chillwright.core.thermal..")
+          .layer("heat")
+          .definedBy("chillwright.core.heat..")
+          .layer("portions")
+          .definedBy("chillwright.core.portions..")
           .layer("plan")
           .definedBy("chillwright.core.plan..")
           .whereLayer("measure")
@@ -159,8 +161,10 @@ class ArchitectureTest {
           .mayOnlyAccessLayers("measure", "log")
           .whereLayer("keeping")
           .mayOnlyAccessLayers("measure", "log", "rules")
-          .whereLayer("thermal")
-          .mayOnlyAccessLayers("measure");
+          .whereLayer("heat")
+          .mayOnlyAccessLayers("measure")
+          .whereLayer("portions")
+          .mayOnlyAccessLayers("measure", "heat");
 
   @ArchTest
   static final ArchRule rooms_have_no_cycles =
