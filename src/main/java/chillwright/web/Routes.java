@@ -1,6 +1,7 @@
 package chillwright.web;
 
 import chillwright.service.Kitchen;
+import chillwright.service.ahead.Question;
 import chillwright.web.pages.PageRoutes;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Handler;
@@ -23,6 +24,7 @@ final class Routes {
     PageRoutes.register(routes, kitchen);
     Freshness freshness = new Freshness(kitchen);
     Routes all = new Routes(routes);
+    all.ahead(new AheadHandlers(kitchen));
     all.setUp(new SetUpHandlers(kitchen), new DayHandlers(kitchen));
     all.all(
         new KitchenHandlers(kitchen),
@@ -65,6 +67,12 @@ final class Routes {
 
     get(API + "/rule-sets", kitchen::ruleSets);
     get(API + "/rule-sets/{id}", kitchen::ruleSet);
+  }
+
+  private void ahead(AheadHandlers ahead) {
+    for (Question question : Question.values()) {
+      get(API + "/ahead/" + question.key(), context -> ahead.answer(context, question));
+    }
   }
 
   private void setUp(SetUpHandlers setUp, DayHandlers days) {

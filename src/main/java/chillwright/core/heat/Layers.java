@@ -38,6 +38,8 @@ public record Layers(Properties food, double coefficient, boolean isCooledFromBe
   /**
    * Metres of the deepest layer that makes every stage, rounded down to a millimetre; at most 0.5.
    *
+   * <p>Where a deeper layer would freeze at its surface, the depth up to which the formula holds.
+   *
    * @return a reason where not even 5 mm make it, or where a temperature is never reached
    */
   public Answer<Double> deepest(Cooling.Course course, List<Stage> stages) {

@@ -28,8 +28,6 @@ public enum Reason {
   SURFACE_UNTRIED,
   /** Not even the thinnest layer asked about makes the limits. */
   NO_LAYER_IS_THIN_ENOUGH,
-  /** The limits are those of cooked food, and the food starts below where their clock starts. */
-  STARTS_BELOW,
   /** The ice has to be colder than what the food is to reach. */
   ICE_NOT_COLD_ENOUGH,
   /** Quality life is told up to -5 °C; warmer than that food is thawing, which is another rule. */

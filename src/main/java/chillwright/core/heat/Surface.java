@@ -6,7 +6,7 @@ import java.util.Optional;
 /**
  * How readily a surface gives its heat to what is round it.
  *
- * @param key such as "refrigerator"
+ * @param key such as "still_air"
  * @param coefficient W/(m2 K), uncertain by 30 % either way
  * @param status verified or reported
  */
