@@ -151,6 +151,8 @@ class ArchitectureTest {
           .definedBy("chillwright.core.heat..")
           .layer("portions")
           .definedBy("chillwright.core.portions..")
+          .layer("ahead")
+          .definedBy("chillwright.core.ahead..")
           .layer("plan")
           .definedBy("chillwright.core.plan..")
           .whereLayer("measure")
@@ -164,7 +166,9 @@ class ArchitectureTest {
           .whereLayer("heat")
           .mayOnlyAccessLayers("measure")
           .whereLayer("portions")
-          .mayOnlyAccessLayers("measure", "heat");
+          .mayOnlyAccessLayers("measure", "heat")
+          .whereLayer("ahead")
+          .mayOnlyAccessLayers("measure", "heat", "portions");
 
   @ArchTest
   static final ArchRule rooms_have_no_cycles =

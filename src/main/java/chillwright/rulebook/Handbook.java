@@ -194,7 +194,8 @@ public final class Handbook {
         figure("thaw-water-small"),
         figure("thaw-water-middle"),
         figure("thaw-water-large"),
-        figure("from-frozen"));
+        figure("from-frozen"),
+        figure("from-frozen-casserole"));
   }
 
   /** How long closed appliances stay cold. */

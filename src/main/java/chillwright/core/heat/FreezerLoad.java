@@ -7,6 +7,9 @@ package chillwright.core.heat;
  * @param perDay pounds a cubic foot in 24 hours; its smaller figure counts
  */
 public record FreezerLoad(double cubicFeet, Practice perDay) {
+  /** A load over a day's by less than this is a day's: pounds and kilograms are rounded. */
+  private static final double ROUNDING = 1e-6;
+
   public FreezerLoad {
     if (!(cubicFeet > 0)) {
       throw new IllegalArgumentException("a freezer of " + cubicFeet + " cubic feet");
@@ -20,6 +23,6 @@ public record FreezerLoad(double cubicFeet, Practice perDay) {
 
   /** Whole days over which so much is spread, a day's load on each. */
   public int days(double pounds) {
-    return (int) Math.ceil(pounds / poundsPerDay() - 1e-9);
+    return (int) Math.ceil(pounds / poundsPerDay() - ROUNDING);
   }
 }

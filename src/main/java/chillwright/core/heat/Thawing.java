@@ -16,20 +16,23 @@ public record Thawing(double pounds, Figures figures) {
    * @param smallPack hours in cold water of a pack of about one pound (1)
    * @param middlePack hours in cold water of 3 to 4 pounds (2 to 3)
    * @param largePiece hours a pound in cold water of a whole bird (0.5)
-   * @param fromFrozen times as long as thawed, for a roast cooked from frozen (1.5)
+   * @param roastFromFrozen times as long as thawed, for a roast cooked from frozen (1.5)
+   * @param casseroleFromFrozen the same for a casserole (1.5 to 2)
    */
   public record Figures(
       Practice refrigeratorPounds,
       Practice smallPack,
       Practice middlePack,
       Practice largePiece,
-      Practice fromFrozen) {
+      Practice roastFromFrozen,
+      Practice casseroleFromFrozen) {
     public Figures {
       Objects.requireNonNull(refrigeratorPounds, "refrigeratorPounds");
       Objects.requireNonNull(smallPack, "smallPack");
       Objects.requireNonNull(middlePack, "middlePack");
       Objects.requireNonNull(largePiece, "largePiece");
-      Objects.requireNonNull(fromFrozen, "fromFrozen");
+      Objects.requireNonNull(roastFromFrozen, "roastFromFrozen");
+      Objects.requireNonNull(casseroleFromFrozen, "casseroleFromFrozen");
     }
   }
 
@@ -73,8 +76,8 @@ public record Thawing(double pounds, Figures figures) {
   }
 
   /** Hours in the oven from frozen, where it takes so many thawed. */
-  public Hours fromFrozen(double hoursThawed) {
-    Practice times = figures.fromFrozen();
+  public Hours fromFrozen(double hoursThawed, boolean isCasserole) {
+    Practice times = isCasserole ? figures.casseroleFromFrozen() : figures.roastFromFrozen();
     return new Hours(hoursThawed * times.low(), hoursThawed * times.high());
   }
 }

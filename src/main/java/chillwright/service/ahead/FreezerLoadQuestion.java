@@ -11,13 +11,17 @@ import java.util.OptionalDouble;
 
 /** How much new food a freezer can take in 24 hours, and over how many days to spread more. */
 final class FreezerLoadQuestion implements Question.Answering {
+  /** A share that is short of a whole by less is whole: pounds and kilograms are rounded. */
+  private static final double ROUNDING = 1e-6;
+
   @Override
   public List<Parameter> parameters() {
     return List.of(
         Parameter.needed("freezer", "VOLUME", "Of the freezer, such as 15ft3 or 420L."),
         Parameter.optional(
             "kind", "mixed|meat|vegetables", "What is frozen (default: mixed dishes)."),
-        Parameter.optional("weight", "WEIGHT", "Of all that is to be frozen."));
+        Parameter.optional("weight", "WEIGHT", "Of all that is to be frozen."),
+        Parameter.optional("pack", "WEIGHT", "Of one pack; with weight."));
   }
 
   @Override
@@ -25,6 +29,10 @@ final class FreezerLoadQuestion implements Question.Answering {
     double cubicFeet = given.needed("freezer", Measured.VOLUME) / Common.CUBIC_FOOT;
     String kind = given.choice("kind", List.of("mixed", "meat", "vegetables"));
     OptionalDouble weight = given.amount("weight", Measured.MASS);
+    OptionalDouble pack = given.amount("pack", Measured.MASS);
+    if (given.has("pack") && !given.has("weight")) {
+      given.missing("weight", Measured.MASS.allowed());
+    }
     given.requireFaultless();
     Practice figure =
         setting.handbook().figure(kind.equals("mixed") ? "freezer-load" : "freezer-load-" + kind);
@@ -41,6 +49,25 @@ final class FreezerLoadQuestion implements Question.Answering {
                     "freezer-load.days",
                     Filled.amount("weight", kilograms, Filled.Unit.KILOGRAMS),
                     Filled.count("days", load.days(kilograms / Common.POUND)))));
-    return new Ahead("freezer-load", told, List.of("apart"), List.of(Common.source(figure)));
+    pack.ifPresent(each -> told.add(packs(load, weight.orElseThrow(), each)));
+    Practice holds = setting.handbook().figure("freezer-holds");
+    told.add(
+        Told.of(
+            "freezer-load.holds",
+            Filled.amount("holds", cubicFeet * holds.low() * Common.POUND, Filled.Unit.KILOGRAMS)));
+    return new Ahead(
+        "freezer-load",
+        told,
+        List.of("apart"),
+        List.of(Common.source(figure), Common.source(holds)));
+  }
+
+  /** Packs in all, and whole packs in a day's load. */
+  private static Told packs(FreezerLoad load, double weight, double each) {
+    return Told.of(
+        "freezer-load.packs",
+        Filled.count("packs", (long) Math.ceil(weight / each - ROUNDING)),
+        Filled.count(
+            "perDay", (long) Math.floor(load.poundsPerDay() * Common.POUND / each + ROUNDING)));
   }
 }

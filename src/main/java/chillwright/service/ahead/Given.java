@@ -7,6 +7,8 @@ import chillwright.core.measure.Temperature;
 import chillwright.logfile.Degrees;
 import java.time.DateTimeException;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -150,8 +152,24 @@ final class Given {
 
   private static Optional<LocalDate> dateOf(String text) {
     try {
-      return Optional.of(LocalDate.parse(text)).filter(day -> day.getYear() >= 1900);
+      return Optional.of(LocalDate.parse(text))
+          .filter(day -> day.getYear() >= 1900 && day.getYear() <= 9999);
     } catch (DateTimeException noDate) {
+      return Optional.empty();
+    }
+  }
+
+  /** A day and an hour of the kitchen's own clock, to the minute. */
+  Optional<LocalDateTime> localTime(String name) {
+    return read(name, "bad-time", "a day and an hour such as 2026-12-24T18:00", Given::localTimeOf);
+  }
+
+  private static Optional<LocalDateTime> localTimeOf(String text) {
+    try {
+      return Optional.of(LocalDateTime.parse(text))
+          .map(time -> time.truncatedTo(ChronoUnit.MINUTES))
+          .filter(time -> time.getYear() >= 1900 && time.getYear() <= 9999);
+    } catch (DateTimeException noTime) {
       return Optional.empty();
     }
   }
@@ -178,6 +196,11 @@ final class Given {
       return list.get(0);
     }
     return list.get(place);
+  }
+
+  /** As {@link #one}, where it may be left out. */
+  <T> Optional<T> oneIfGiven(String name, List<T> list, Function<T, String> key) {
+    return has(name) ? Optional.of(one(name, list, key, Optional.empty())) : Optional.empty();
   }
 
   /** One of a few words; the first where none is given. */

@@ -278,7 +278,10 @@ class HeatCasesTest {
     FORMULAS.put("refrigeratorHoursLongest", row -> thawing(row).refrigerator().longest());
     FORMULAS.put(
         "fromFrozenHours",
-        row -> new Thawing(1, HANDBOOK.thawing()).fromFrozen(row.number("hours")).longest());
+        row ->
+            new Thawing(1, HANDBOOK.thawing())
+                .fromFrozen(row.number("hours"), row.has("casserole"))
+                .longest());
     FORMULAS.put("dryIcePounds", row -> HANDBOOK.outage().dryIcePounds(row.number("cubicFeet")));
     FORMULAS.put(
         "iceKilograms",

@@ -206,6 +206,41 @@ class QuestionTest {
     assertThat(best.filled().get(1).value()).isEqualTo(new Day(LocalDate.of(2027, 1, 1)));
   }
 
+  /**
+   * IIR, 4th ed. 2006: minced beef 6 months at -12 °C, 10 at -18 °C, as shares of life (derived).
+   */
+  @Test
+  void a_printed_life_is_used_as_it_is_printed() {
+    Ahead answer =
+        answer(Question.FROZEN_LIFE, "life=beef_minced frozen=2026-01-01 steps=-12C:10d");
+    Told fades = told(answer, "frozen-life.fades");
+    assertThat(amount(fades, "used")).isCloseTo(100 * 10 / 181.0, within(1e-6));
+    assertThat(amount(fades, "cost")).isCloseTo(10 * 304 / 181.0 - 10, within(1e-6));
+  }
+
+  /**
+   * USDA-FSIS and a pull guide: 24 h for 4 lb at the longest; 12 lb are 72 h before 4 h of oven.
+   */
+  @Test
+  void a_serving_time_gives_the_hour_to_take_it_out() {
+    Ahead answer = answer(Question.THAWING, "weight=12lb cooking=4h serve-at=2026-12-24T18:00");
+    assertThat(told(answer, "thawing.pull").filled().get(0).value())
+        .isEqualTo(new Filled.Word("2026-12-21 14:00"));
+    assertThat(told(answer, "thawing.soak").filled().get(0).value())
+        .isEqualTo(new Filled.Word("2026-12-24 08:00"));
+  }
+
+  /**
+   * Household freezer handbook: 2 lb of meat a cubic foot in a day, so 15 packs of 2 lb in 15 ft3.
+   */
+  @Test
+  void packs_are_spread_over_days() {
+    Ahead answer = answer(Question.FREEZER_LOAD, "freezer=15ft3 kind=meat weight=61lb pack=2lb");
+    assertThat(amount(told(answer, "freezer-load.packs"), "packs")).isEqualTo(31);
+    assertThat(amount(told(answer, "freezer-load.packs"), "perDay")).isEqualTo(15);
+    assertThat(amount(told(answer, "freezer-load.days"), "days")).isEqualTo(3);
+  }
+
   @Test
   void a_thaw_is_no_matter_of_quality() {
     Ahead answer =
@@ -227,6 +262,10 @@ class QuestionTest {
           FREEZER_LOAD | kind=fish weight=6                       | freezer kind weight
           THAWING      | serve-in=soon                            | weight serve-in cooking
           FROZEN_LIFE  | category=soup frozen=today steps=10F q10=0 | category frozen q10 steps
+          FROZEN_LIFE  | frozen=2026-11-01 steps=10F:7d           | category
+          FROZEN_LIFE  | life=beef frozen=2026-11-01 steps=1F:1d  | life
+          FREEZER_LOAD | freezer=15ft3 pack=1lb                   | weight
+          THAWING      | weight=1lb serve-at=noon kind=soup       | serve-at kind
           OUTAGE       | appliance=van                            | appliance without-power
           """)
   void every_fault_is_told_at_once(Question question, String given, String names) {
