@@ -14,7 +14,8 @@ enum SchemaCheck {
   RULE_SET("ruleset"),
   TOPIC("topic"),
   KEEPING("keeping"),
-  HANDBOOK("handbook");
+  HANDBOOK("handbook"),
+  PLAN("plan");
 
   private final String address;
 

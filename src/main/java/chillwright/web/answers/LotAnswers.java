@@ -98,6 +98,7 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
         texts(view.descendants()),
         view.judged().map(j -> maker().findings(j.findings(), j.timeline())).orElse(List.of()),
         view.judged().flatMap(j -> j.due().map(finding -> due(finding, j.timeline()))),
+        view.judged().map(j -> maker().forecasts(j.forecasts(), j.timeline())).orElse(List.of()),
         view.placeReadings().stream().map(entries()::reading).toList(),
         defers());
   }
@@ -135,6 +136,7 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
         maker().findings(lot.findings(), lot.timeline(), lot.before()),
         dates(lot.state()),
         lot.due().map(finding -> due(finding, lot.timeline())),
+        maker().forecasts(lot.forecasts(), lot.timeline()),
         lot.descendants().stream().map(LotId::text).sorted().toList(),
         maker().time(now),
         ruleSet(),
@@ -159,6 +161,7 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
         rule.citation().text(),
         rule.status(),
         offered(finding),
+        due.forecast().map(forecast -> maker().forecast(forecast, due.timeline())),
         ref(due.ruleSet()));
   }
 
