@@ -55,7 +55,7 @@ public record Filled(String name, Value value) {
   }
 
   public static Filled count(String name, long count) {
-    return amount(name, count, Unit.COUNT);
+    return amount(name, (double) count, Unit.COUNT);
   }
 
   public static Filled amount(String name, double amount, Unit unit) {

@@ -29,6 +29,8 @@ final class Given {
   }
 
   /**
+   * Goes on only with a sound question.
+   *
    * @throws BadQuestion if anything was wrong so far
    */
   void requireFaultless() throws BadQuestion {

@@ -39,7 +39,7 @@ final class OutageQuestion implements Question.Answering {
         Told.of(
             left.isZero() ? "outage.over" : "outage.left",
             Filled.hours("left", left.toMinutes() / 60.0),
-            Filled.hours("whole", outage.staysCold(appliance).toHours())));
+            Filled.hours("whole", outage.staysCold(appliance).toMinutes() / 60.0)));
     freezer.ifPresent(litres -> told.add(dryIce(outage, litres)));
     return new Ahead("outage", told, List.of("look", "dry-ice"), sources(setting.handbook()));
   }

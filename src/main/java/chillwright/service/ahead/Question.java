@@ -46,6 +46,8 @@ public enum Question {
     List<Parameter> parameters();
 
     /**
+     * The answer.
+     *
      * @throws BadQuestion if anything given is at fault
      */
     Ahead answer(Given given, Setting setting) throws BadQuestion;
