@@ -62,7 +62,7 @@ final class AheadCommand implements Runnable {
               "Example:",
               "  chillwright ahead " + question.key() + " " + options(question.example()),
               "",
-              "Temperatures have their scale (38F, 3.5 C), amounts their unit (2in, 20L, 12lb, 4h).");
+              "Temperatures have their scale (38F, 3.5 C), amounts their unit (2in, 20L, 12lb).");
       question.parameters().forEach(parameter -> spec.addOption(option(parameter)));
       asking.spec = spec;
       ahead.addSubcommand(question.key(), spec);

@@ -19,6 +19,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  */
 class HeatPropertiesTest {
   private static final int RUNS = 48;
+  private static final List<Solid> SOLIDS = List.of(Solid.values());
   private static final double FREEZING = FreezingFood.USUAL_POINT;
 
   static IntStream seeds() {
@@ -184,7 +185,7 @@ class HeatPropertiesTest {
       Freezing freezing =
           new Freezing(
               freezingFood(random),
-              Solid.values()[random.nextInt(3)],
+              SOLIDS.get(random.nextInt(SOLIDS.size())),
               random.nextDouble(0.01, 0.12),
               random.nextDouble(5, 400));
       Freezing.Course course =
