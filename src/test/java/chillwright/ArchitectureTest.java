@@ -149,8 +149,12 @@ class ArchitectureTest {
           .definedBy("chillwright.core.rules..")
           .layer("keeping")
           .definedBy("chillwright.core.keeping..")
-          .layer("thermal")
-          .definedBy("chillwright.core.thermal..")
+          .layer("heat")
+          .definedBy("chillwright.core.heat..")
+          .layer("portions")
+          .definedBy("chillwright.core.portions..")
+          .layer("ahead")
+          .definedBy("chillwright.core.ahead..")
           .layer("forecast")
           .definedBy("chillwright.core.forecast..")
           .layer("plan")
@@ -163,10 +167,14 @@ class ArchitectureTest {
           .mayOnlyAccessLayers("measure", "log")
           .whereLayer("keeping")
           .mayOnlyAccessLayers("measure", "log", "rules")
-          .whereLayer("thermal")
+          .whereLayer("heat")
           .mayOnlyAccessLayers("measure")
+          .whereLayer("portions")
+          .mayOnlyAccessLayers("measure", "heat")
+          .whereLayer("ahead")
+          .mayOnlyAccessLayers("measure", "heat", "portions")
           .whereLayer("forecast")
-          .mayOnlyAccessLayers("measure", "log", "rules", "thermal");
+          .mayOnlyAccessLayers("measure", "log", "rules", "heat");
 
   @ArchTest
   static final ArchRule rooms_have_no_cycles =

@@ -11,8 +11,9 @@ import java.util.regex.Pattern;
  * Reads temperatures as cooks write them: a number with at most two decimals and the letter of its
  * scale, "128.5F", "53.6 C", "41°F", "-4 °C". Read by hand, as {@link Times} are.
  */
-final class Degrees {
-  static final String ALLOWED = "a number with at most two decimals and F or C, -100 to 600 °F";
+public final class Degrees {
+  public static final String ALLOWED =
+      "a number with at most two decimals and F or C, -100 to 600 °F";
 
   /** Any number, comma or dot, with whatever stands after it: to tell what is wrong with it. */
   private static final Pattern LOOSE =
@@ -23,10 +24,10 @@ final class Degrees {
   private Degrees() {}
 
   /** What is wrong with a text that is no temperature. */
-  record Flaw(String code, String says) {}
+  public record Flaw(String code, String says) {}
 
   /** The temperature; empty if the text is none or is out of range. */
-  static Optional<Temperature> read(String text) {
+  public static Optional<Temperature> read(String text) {
     int last = text.length() - 1;
     Optional<Scale> scale = last < 1 ? Optional.empty() : scaleOf(text.charAt(last));
     if (scale.isEmpty()) {
@@ -97,7 +98,7 @@ final class Degrees {
   }
 
   /** What is wrong with a text that is no temperature. */
-  static Flaw flaw(String text) {
+  public static Flaw flaw(String text) {
     Matcher loose = LOOSE.matcher(text);
     if (!loose.matches() || loose.group(2).isEmpty() != loose.group(3).isEmpty()) {
       return new Flaw(

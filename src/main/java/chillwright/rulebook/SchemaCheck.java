@@ -14,6 +14,7 @@ enum SchemaCheck {
   RULE_SET("ruleset"),
   TOPIC("topic"),
   KEEPING("keeping"),
+  HANDBOOK("handbook"),
   PLAN("plan");
 
   private final String address;

@@ -12,6 +12,9 @@ import java.util.List;
  * names the rule sets and their topics; a test holds it against the folders.
  */
 final class Shipped {
+  private static final List<String> HANDBOOK =
+      List.of("foods", "surfaces", "pans", "measures", "figures", "lives");
+
   private Shipped() {}
 
   static Shelf shelf() {
@@ -19,10 +22,16 @@ final class Shipped {
     return new Shelf(folders, List.of(file("keeping/categories.yaml")));
   }
 
-  /** Every rule file and the storage categories. */
+  /** The tables that questions ahead are worked out with. */
+  static List<TextFile> handbook() {
+    return HANDBOOK.stream().map(name -> file("handbook/" + name + ".yaml")).toList();
+  }
+
+  /** Every rule file, the storage categories and the handbook. */
   static List<TextFile> files() {
     Shelf shelf = shelf();
     List<TextFile> files = new ArrayList<>(shelf.keeping());
+    files.addAll(handbook());
     shelf.folders().forEach(folder -> files.addAll(folder.files()));
     return files;
   }

@@ -1,6 +1,7 @@
 package chillwright.web;
 
 import chillwright.service.Kitchen;
+import chillwright.service.ahead.Question;
 import chillwright.web.pages.PageRoutes;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Handler;
@@ -24,6 +25,7 @@ final class Routes {
     Freshness freshness = new Freshness(kitchen);
     Routes all = new Routes(routes);
     all.plans(new PlanHandlers(kitchen));
+    all.ahead(new AheadHandlers(kitchen));
     all.setUp(new SetUpHandlers(kitchen), new DayHandlers(kitchen));
     all.all(
         new KitchenHandlers(kitchen),
@@ -73,6 +75,12 @@ final class Routes {
     get(API + "/plans/{plan}", plans::one);
     routes.put(API + "/plans/{plan}", plans::save);
     routes.delete(API + "/plans/{plan}", plans::delete);
+  }
+
+  private void ahead(AheadHandlers ahead) {
+    for (Question question : Question.values()) {
+      get(API + "/ahead/" + question.key(), context -> ahead.answer(context, question));
+    }
   }
 
   private void setUp(SetUpHandlers setUp, DayHandlers days) {

@@ -31,6 +31,8 @@ final class BackwardList {
   }
 
   /**
+   * A list with so many orders tried.
+   *
    * @param shuffles how many orders besides the first few are tried
    */
   BackwardList(Grid grid, List<Job> jobs, int shuffles) {

@@ -1,0 +1,105 @@
+package chillwright.print;
+
+import chillwright.core.ahead.Ahead;
+import chillwright.core.ahead.Filled;
+import chillwright.core.ahead.Filled.Amount;
+import chillwright.core.ahead.Filled.Day;
+import chillwright.core.ahead.Filled.Word;
+import chillwright.core.ahead.Told;
+import chillwright.core.heat.Reason;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Answers to questions asked ahead, in words; every figure in both scales or systems. */
+public record AheadText(Language language) {
+  private static final double INCH = 25.4;
+  private static final double POUND = 0.45359237;
+  private static final double QUART = 0.946352946;
+
+  /** The whole answer: what is told, what to mind, and where its figures are printed. */
+  public String answer(Ahead ahead, String defers) {
+    List<String> lines = new ArrayList<>();
+    ahead.told().forEach(told -> lines.add(says(told)));
+    lines.add("");
+    cautions(ahead).forEach(lines::add);
+    lines.add("");
+    lines.add(language.say("ahead.sources"));
+    for (Ahead.Source source : ahead.sources()) {
+      String status = language.say("ahead.status." + source.status());
+      lines.add("  " + source.what() + ": " + source.source() + " (" + status + ")");
+    }
+    lines.add(defers.strip());
+    return String.join(System.lineSeparator(), lines);
+  }
+
+  /** What belongs to every answer of its kind. */
+  public List<String> cautions(Ahead ahead) {
+    return ahead.cautions().stream().map(key -> language.say("ahead.caution." + key)).toList();
+  }
+
+  /** One sentence. */
+  public String says(Told told) {
+    List<Object> filled = new ArrayList<>();
+    told.filled().forEach(value -> filled.add(shown(value)));
+    told.reason().ifPresent(reason -> filled.add(reason(reason)));
+    return language.say("ahead." + told.key(), filled.toArray());
+  }
+
+  public String reason(Reason reason) {
+    return language.say("ahead.reason." + reason.key());
+  }
+
+  private String shown(Filled filled) {
+    if (filled.value() instanceof Amount amount) {
+      return amount(amount);
+    }
+    if (filled.value() instanceof Word word) {
+      return word.text();
+    }
+    return ((Day) filled.value()).day().toString();
+  }
+
+  private String amount(Amount amount) {
+    double value = amount.amount();
+    return switch (amount.unit()) {
+      case CELSIUS -> plain(value * 9 / 5 + 32, 0) + " °F (" + plain(value, 0) + " °C)";
+      case HOURS -> hours(value);
+      case KILOGRAMS -> both(value, "kg", value / POUND, "lb");
+      case LITRES ->
+          value < QUART
+              ? both(value * 1000, "ml", value / QUART * 32, "fl oz")
+              : both(value, "L", value / QUART, "qt");
+      case MILLIMETRES -> plain(value / INCH, 1) + " in (" + plain(value, 0) + " mm)";
+      case DAYS -> plain(value, 1);
+      case PERCENT -> plain(value, 0) + " %";
+      case COUNT -> plain(value, 0);
+    };
+  }
+
+  private static String both(double metric, String unit, double ours, String other) {
+    return plain(ours, ours < 20 ? 1 : 0)
+        + " "
+        + other
+        + " ("
+        + plain(metric, metric < 20 ? 1 : 0)
+        + " "
+        + unit
+        + ")";
+  }
+
+  /** No finer than it is known: to five minutes, a quarter of an hour, or an hour. */
+  private static String hours(double hours) {
+    double minutes = hours * 60;
+    int step = hours < 1 ? 1 : hours < 3 ? 5 : hours < 10 ? 15 : 60;
+    return Figures.duration(Duration.ofMinutes(Math.round(minutes / step) * step));
+  }
+
+  private static String plain(double value, int decimals) {
+    BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP);
+    String text = rounded.stripTrailingZeros().toPlainString();
+    return text.equals("-0") ? "0" : text;
+  }
+}

@@ -1,0 +1,55 @@
+package chillwright.service.ahead;
+
+import chillwright.core.ahead.Ahead.Source;
+import chillwright.core.heat.Practice;
+import chillwright.core.heat.PrintedFood;
+import chillwright.core.heat.Surface;
+import chillwright.core.measure.Limit;
+import chillwright.core.measure.Temperature.Scale;
+import chillwright.rulebook.Handbook;
+import java.util.Optional;
+
+/** Parameters and figures that several questions share. */
+final class Common {
+  static final Parameter FOOD =
+      Parameter.optional(
+          "food", "FOOD", "What it is made of like, such as chili or rice (default: beef_stew).");
+  static final double MILLIMETRES = 1000;
+  static final double INCH = 25.4;
+  static final double POUND = 0.45359237;
+  static final double CUBIC_FOOT = 28.316846592;
+
+  /** Where water boils at sea level: the warmest start of soup. */
+  static final double BOILING = 100;
+
+  private Common() {}
+
+  static Parameter surface(String says) {
+    return Parameter.optional("surface", "SURFACE", says);
+  }
+
+  static PrintedFood food(Given given, Handbook handbook) {
+    return given.one("food", handbook.foods(), PrintedFood::key, Optional.of("beef_stew"));
+  }
+
+  static Surface surface(Given given, Handbook handbook) {
+    return given.one("surface", handbook.surfaces(), Surface::key, Optional.of("still_air"));
+  }
+
+  static Source source(PrintedFood food) {
+    return new Source(food.title(), food.source() + "; by Choi and Okos", food.status());
+  }
+
+  static Source source(Surface surface) {
+    return new Source(surface.title(), surface.source(), surface.status());
+  }
+
+  static Source source(Practice figure) {
+    return new Source(figure.key().replace('-', ' '), figure.source(), figure.status());
+  }
+
+  /** A printed limit for arithmetic on curves, by its figure in Celsius where there is one. */
+  static double celsius(Limit limit) {
+    return limit.in(Scale.CELSIUS).celsiusDegrees();
+  }
+}

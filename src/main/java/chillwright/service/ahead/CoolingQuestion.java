@@ -1,0 +1,210 @@
+package chillwright.service.ahead;
+
+import chillwright.core.ahead.Ahead;
+import chillwright.core.ahead.Ahead.Source;
+import chillwright.core.ahead.Filled;
+import chillwright.core.ahead.Told;
+import chillwright.core.heat.Answer;
+import chillwright.core.heat.Body;
+import chillwright.core.heat.Cooling;
+import chillwright.core.heat.Freezing;
+import chillwright.core.heat.FreezingFood;
+import chillwright.core.heat.Layers;
+import chillwright.core.heat.PrintedFood;
+import chillwright.core.heat.Properties;
+import chillwright.core.heat.Surface;
+import chillwright.core.rules.Occasion;
+import chillwright.core.rules.Rule;
+import chillwright.core.rules.Shape;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** How long a layer or a pot cools, and the deepest layer that makes the limits. */
+final class CoolingQuestion implements Question.Answering {
+  private static final double HOUR = 3600;
+
+  @Override
+  public List<Parameter> parameters() {
+    return List.of(
+        Common.FOOD,
+        Common.surface(
+            "What it stands in: still_air (default), moving_air, running_water or"
+                + " stirred_bath."),
+        Parameter.needed("surroundings", "TEMP", "Temperature of the air or water round it."),
+        Parameter.optional("depth", "LENGTH", "Depth of the food; left out: only the deepest."),
+        Parameter.optional("diameter", "LENGTH", "Of a pot; left out: a wide pan."),
+        Parameter.optional(
+            "faces", "top|both", "Cooled from the top (default), or with air under the pan too."),
+        Parameter.optional("start", "TEMP", "Of the food (default: 212F)."),
+        Parameter.optional("to", "TEMP", "One more temperature to tell the time to."));
+  }
+
+  /** What was asked, read and sound. */
+  private record Asked(
+      PrintedFood food,
+      Surface surface,
+      double surroundings,
+      OptionalDouble depth,
+      OptionalDouble diameter,
+      boolean isBoth,
+      double start,
+      OptionalDouble to) {
+    static Asked of(Given given, Setting setting) throws BadQuestion {
+      Asked asked =
+          new Asked(
+              Common.food(given, setting.handbook()),
+              Common.surface(given, setting.handbook()),
+              given.neededTemperature("surroundings"),
+              given.amount("depth", Measured.LENGTH),
+              given.amount("diameter", Measured.LENGTH),
+              given.choice("faces", List.of("top", "both")).equals("both"),
+              given.temperature("start", Common.BOILING),
+              given.temperature("to"));
+      if (asked.to.isPresent() && asked.depth.isEmpty() && !given.has("depth")) {
+        given.missing("depth", Measured.LENGTH.allowed());
+      }
+      if (asked.diameter.isPresent() && asked.depth.isEmpty() && !given.has("depth")) {
+        given.missing("depth", Measured.LENGTH.allowed());
+      }
+      given.requireFaultless();
+      return asked;
+    }
+
+    Cooling.Course course() {
+      return new Cooling.Course(start, surroundings, FreezingFood.USUAL_POINT);
+    }
+
+    Body body() {
+      double metres = depth.orElseThrow() / Common.MILLIMETRES;
+      return diameter.isPresent()
+          ? Body.pot(diameter.getAsDouble() / Common.MILLIMETRES, metres, isBoth)
+          : Body.layer(metres, isBoth);
+    }
+  }
+
+  @Override
+  public Ahead answer(Given given, Setting setting) throws BadQuestion {
+    Asked asked = Asked.of(given, setting);
+    double middle = Math.max(FreezingFood.USUAL_POINT, (asked.start + asked.surroundings) / 2);
+    Answer<Properties> food = asked.food.composition().unfrozen(middle, FreezingFood.USUAL_POINT);
+    List<Told> told = new ArrayList<>();
+    if (food.reason().isPresent()) {
+      told.add(Told.none("cooling.none", food.reason().get()));
+    } else {
+      tell(asked, food.value().orElseThrow(), stages(setting), told);
+    }
+    List<Source> sources = new ArrayList<>();
+    sources.add(Common.source(asked.food));
+    sources.add(Common.source(asked.surface));
+    stages(setting).forEach(stage -> sources.add(source(stage)));
+    return new Ahead("cooling", told, List.of("estimate", "still-food", "read"), sources);
+  }
+
+  private static Source source(Rule rule) {
+    return new Source(rule.says(), rule.citation().text(), rule.citation().state());
+  }
+
+  /** The rules of the set that say where cooked food must be, and when. */
+  private static List<Rule> stages(Setting setting) {
+    return setting.rules().rules(Occasion.COOLING_COOKED).stream()
+        .filter(rule -> rule.shape() instanceof Shape.Reach reach && reach.within().isPresent())
+        .toList();
+  }
+
+  private static void tell(Asked asked, Properties food, List<Rule> rules, List<Told> told) {
+    if (asked.depth.isPresent()) {
+      rules.forEach(rule -> told.add(stage(asked, food, (Shape.Reach) rule.shape())));
+      asked.to.ifPresent(to -> told.add(reached(asked, food, to)));
+    }
+    if (rules.isEmpty()) {
+      told.add(Told.of("cooling.no-limit"));
+    } else {
+      List<Layers.Stage> stages =
+          rules.stream().map(rule -> layerStage(asked, (Shape.Reach) rule.shape())).toList();
+      told.add(deepest(asked, food, stages));
+    }
+  }
+
+  private static Layers.Stage layerStage(Asked asked, Shape.Reach reach) {
+    return new Layers.Stage(
+        reach.from().map(Common::celsius).orElse(asked.start),
+        Common.celsius(reach.to()),
+        reach.within().orElseThrow());
+  }
+
+  /** Hours that a limit's clock shows; the clock starts where the food passes its start. */
+  private static Answer<Double> hours(
+      Asked asked, Properties food, Layers.Stage stage, double share) {
+    Cooling cooling = new Cooling(asked.body(), food, asked.surface.coefficient() * share);
+    Answer<Duration> end = cooling.reaches(asked.course(), stage.toCelsius());
+    if (asked.start <= stage.fromCelsius()) {
+      return end.map(CoolingQuestion::inHours);
+    }
+    return cooling
+        .reaches(asked.course(), stage.fromCelsius())
+        .flatMap(begun -> end.map(reached -> inHours(reached.minus(begun))));
+  }
+
+  private static double inHours(Duration time) {
+    return time.toMillis() / 1000.0 / HOUR;
+  }
+
+  private static Told stage(Asked asked, Properties food, Shape.Reach reach) {
+    Layers.Stage stage = layerStage(asked, reach);
+    Filled from = Filled.word("from", reach.from().map(limit -> limit.text()).orElse("the start"));
+    Filled to = Filled.word("to", reach.to().text());
+    return ranged("cooling.stage", asked, food, stage, List.of(from, to))
+        .with(Filled.hours("limit", inHours(stage.within())));
+  }
+
+  private static Told reached(Asked asked, Properties food, double to) {
+    Layers.Stage stage = new Layers.Stage(asked.start, to, Duration.ofDays(1));
+    return ranged(
+        "cooling.reaches",
+        asked,
+        food,
+        stage,
+        List.of(Filled.amount("to", to, Filled.Unit.CELSIUS)));
+  }
+
+  /** A time, with what it is if the surface is 30 % better or worse than printed. */
+  private static Told ranged(
+      String key, Asked asked, Properties food, Layers.Stage stage, List<Filled> names) {
+    Answer<Double> expected = hours(asked, food, stage, 1);
+    Answer<Double> shortest = hours(asked, food, stage, 1 + Freezing.UNSURE);
+    Answer<Double> longest = hours(asked, food, stage, 1 - Freezing.UNSURE);
+    for (Answer<Double> answer : List.of(expected, shortest, longest)) {
+      if (answer.reason().isPresent()) {
+        return new Told(key + ".none", names, answer.reason());
+      }
+    }
+    List<Filled> filled = new ArrayList<>(names);
+    filled.add(Filled.hours("expected", expected.value().orElseThrow()));
+    filled.add(Filled.hours("shortest", shortest.value().orElseThrow()));
+    filled.add(Filled.hours("longest", longest.value().orElseThrow()));
+    return new Told(key, filled, Optional.empty());
+  }
+
+  private static Told deepest(Asked asked, Properties food, List<Layers.Stage> stages) {
+    Layers worse =
+        new Layers(food, asked.surface.coefficient() * (1 - Freezing.UNSURE), asked.isBoth);
+    Layers printed = new Layers(food, asked.surface.coefficient(), asked.isBoth);
+    Answer<Double> safe = worse.deepest(asked.course(), stages);
+    Answer<Double> expected = printed.deepest(asked.course(), stages);
+    if (expected.reason().isPresent()) {
+      return Told.none("cooling.deepest.none", expected.reason().get());
+    }
+    if (safe.reason().isPresent()) {
+      return Told.none("cooling.deepest.unsure", safe.reason().get(), depth("expected", expected));
+    }
+    return Told.of("cooling.deepest", depth("surely", safe), depth("expected", expected));
+  }
+
+  private static Filled depth(String name, Answer<Double> metres) {
+    return Filled.amount(
+        name, metres.value().orElseThrow() * Common.MILLIMETRES, Filled.Unit.MILLIMETRES);
+  }
+}

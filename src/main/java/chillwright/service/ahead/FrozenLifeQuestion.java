@@ -1,0 +1,181 @@
+package chillwright.service.ahead;
+
+import chillwright.core.ahead.Ahead;
+import chillwright.core.ahead.Ahead.Source;
+import chillwright.core.ahead.Filled;
+import chillwright.core.ahead.Told;
+import chillwright.core.heat.Answer;
+import chillwright.core.heat.FrozenHistory;
+import chillwright.core.heat.LifeModel;
+import chillwright.core.heat.PrintedLife;
+import chillwright.core.log.Category;
+import chillwright.core.measure.Temperature;
+import chillwright.logfile.Degrees;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.TreeMap;
+
+/** What warm spells of a freezer cost of a food's quality life, and the best-by day they leave. */
+final class FrozenLifeQuestion implements Question.Answering {
+  private static final double USUAL_FACTOR = 3;
+  private static final int MOST_STEPS = 100;
+
+  /** No day is lost to the last digit of a double. */
+  private static final double ROUNDING = 1e-6;
+
+  private static final String STEPS =
+      "temperatures and times such as 10F:7d,-5F:12h, at most " + MOST_STEPS;
+
+  @Override
+  public List<Parameter> parameters() {
+    return List.of(
+        Parameter.optional("category", "CATEGORY", "Key of the keeping list, or give life."),
+        Parameter.optional(
+            "life", "LIFE", "A food with printed lives at several temperatures: beef_minced."),
+        Parameter.needed("frozen", "DATE", "Day it was frozen."),
+        Parameter.needed("steps", "STEPS", "Warm spells, such as 10F:7d,15F:12h; else 0F."),
+        Parameter.optional(
+            "q10", "NUMBER", "How much faster for ten degrees Celsius more (default: 3)."));
+  }
+
+  /** What was asked, read and sound; either a category or a printed life. */
+  private record Asked(
+      Optional<Category> category,
+      Optional<PrintedLife> life,
+      LocalDate frozen,
+      double factor,
+      FrozenHistory history) {
+    static Asked of(Given given, Setting setting) throws BadQuestion {
+      if (given.has("category") == given.has("life")) {
+        String says = "Give either a category of the keeping list or a printed life.";
+        given.refuse("category", "one-of-two", "category or life", says);
+      }
+      Optional<Category> category = given.oneIfGiven("category", freezable(setting), Category::key);
+      Optional<PrintedLife> life =
+          given.oneIfGiven("life", setting.handbook().lives(), PrintedLife::key);
+      Optional<LocalDate> frozen = given.date("frozen");
+      if (!given.has("frozen")) {
+        given.missing("frozen", "a date such as 2026-11-22");
+      }
+      double factor = given.number("q10", 1, 10, USUAL_FACTOR);
+      Optional<FrozenHistory> history = FrozenLifeQuestion.steps(given);
+      given.requireFaultless();
+      return new Asked(category, life, frozen.orElseThrow(), factor, history.orElseThrow());
+    }
+  }
+
+  @Override
+  public Ahead answer(Given given, Setting setting) throws BadQuestion {
+    Asked asked = Asked.of(given, setting);
+    List<Told> told = new ArrayList<>();
+    List<Source> sources = new ArrayList<>();
+    asked.category.ifPresent(category -> byFactor(category, asked, told, sources));
+    asked.life.ifPresent(life -> byTable(life, asked, told, sources));
+    sources.add(
+        new Source(
+            "shares of life add up",
+            "time-temperature-tolerance work of the USDA Western Regional laboratory",
+            "reported"));
+    return new Ahead("frozen-life", told, List.of("quality", "thawed"), sources);
+  }
+
+  /** Categories with printed months; only of them can anything be told. */
+  private static List<Category> freezable(Setting setting) {
+    return setting.keeping().categories().stream()
+        .filter(category -> category.freezer().max().isPresent())
+        .toList();
+  }
+
+  private static Optional<FrozenHistory> steps(Given given) {
+    Optional<String> text = given.text("steps");
+    if (text.isEmpty()) {
+      given.missing("steps", STEPS);
+      return Optional.empty();
+    }
+    String[] parts = text.get().split(",", -1);
+    List<FrozenHistory.Step> steps = new ArrayList<>();
+    for (String part : parts) {
+      step(part).ifPresent(steps::add);
+    }
+    if (steps.size() != parts.length || steps.size() > MOST_STEPS) {
+      given.refuse("steps", "bad-steps", STEPS, "steps cannot be read: give " + STEPS + ".");
+      return Optional.empty();
+    }
+    return Optional.of(new FrozenHistory(steps));
+  }
+
+  private static Optional<FrozenHistory.Step> step(String text) {
+    int colon = text.indexOf(':');
+    if (colon < 0) {
+      return Optional.empty();
+    }
+    Optional<Temperature> temperature = Degrees.read(text.substring(0, colon).strip());
+    OptionalDouble hours = Measured.TIME.read(text.substring(colon + 1));
+    return temperature.isPresent() && hours.isPresent()
+        ? Optional.of(
+            new FrozenHistory.Step(temperature.get().celsiusDegrees(), hours.getAsDouble() / 24))
+        : Optional.empty();
+  }
+
+  private static void byFactor(
+      Category category, Asked asked, List<Told> told, List<Source> sources) {
+    OptionalInt best = category.freezer().min();
+    OptionalInt most = category.freezer().max();
+    if (best.isPresent() && best.getAsInt() != most.getAsInt()) {
+      told.add(byFactor("frozen-life.best", asked, best.getAsInt()));
+    }
+    told.add(byFactor("frozen-life.fades", asked, most.getAsInt()));
+    sources.add(new Source(category.title(), category.source(), category.status()));
+    sources.add(
+        new Source(
+            "factor for ten degrees",
+            "published factors go from 1.6 to 3.9; 3 is our choice",
+            "derived"));
+  }
+
+  private static Told byFactor(String key, Asked asked, int months) {
+    LocalDate before = asked.frozen.plusMonths(months);
+    double life = ChronoUnit.DAYS.between(asked.frozen, before);
+    return moved(key, asked, before, new LifeModel.Factor(life, asked.factor));
+  }
+
+  /** The printed months as days, each by the calendar from the day of freezing. */
+  private static void byTable(
+      PrintedLife life, Asked asked, List<Told> told, List<Source> sources) {
+    TreeMap<Double, Double> days = new TreeMap<>();
+    life.months()
+        .lives()
+        .forEach((celsius, months) -> days.put(celsius, (double) days(asked.frozen, months)));
+    LocalDate before =
+        asked.frozen.plusDays(days(asked.frozen, life.months().lifeFrozen(LifeModel.REFERENCE)));
+    told.add(moved("frozen-life.fades", asked, before, new LifeModel.Table(days)));
+    sources.add(new Source(life.title(), life.source(), life.status()));
+  }
+
+  private static long days(LocalDate from, double months) {
+    return ChronoUnit.DAYS.between(from, from.plusMonths(Math.round(months)));
+  }
+
+  /** A date of quality, moved back by the days that the warm spells cost. */
+  private static Told moved(String key, Asked asked, LocalDate before, LifeModel model) {
+    Answer<Double> cost = asked.history.cost(model);
+    Filled was = Filled.day("was", before);
+    if (cost.reason().isPresent()) {
+      return Told.none(key + ".none", cost.reason().get(), was);
+    }
+    double days = Math.max(0, cost.value().orElseThrow());
+    double share = 100 * asked.history.used(model).value().orElseThrow();
+    LocalDate now = before.minusDays((long) Math.ceil(days - ROUNDING));
+    return Told.of(
+        key,
+        Filled.day("now", now.isBefore(asked.frozen) ? asked.frozen : now),
+        was,
+        Filled.amount("cost", days, Filled.Unit.DAYS),
+        Filled.amount("used", share, Filled.Unit.PERCENT));
+  }
+}

@@ -1,0 +1,217 @@
+package chillwright.service.ahead;
+
+import chillwright.core.log.Nearest;
+import chillwright.core.log.Problem;
+import chillwright.core.log.Problem.Where.InField;
+import chillwright.core.measure.Temperature;
+import chillwright.logfile.Degrees;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.function.Function;
+
+/** Reads what was given with a question, and gathers what is wrong with it. */
+final class Given {
+  private static final int LONGEST_SHOWN = 80;
+
+  private final Map<String, String> values;
+  private final List<Problem> problems = new ArrayList<>();
+
+  Given(Map<String, String> values) {
+    this.values = Map.copyOf(values);
+  }
+
+  /**
+   * Goes on only with a sound question.
+   *
+   * @throws BadQuestion if anything was wrong so far
+   */
+  void requireFaultless() throws BadQuestion {
+    if (!problems.isEmpty()) {
+      throw new BadQuestion(problems);
+    }
+  }
+
+  boolean has(String name) {
+    return values.containsKey(name);
+  }
+
+  /** Notes a fault of what was given under that name, or left out. */
+  void refuse(String name, String code, String allowed, String says) {
+    String given = Optional.ofNullable(values.get(name)).orElse("");
+    problems.add(new Problem(code, new InField("", name), shown(given), allowed, says));
+  }
+
+  void missing(String name, String allowed) {
+    refuse(name, "missing", allowed, name + " is missing: give " + allowed + ".");
+  }
+
+  private static String shown(String text) {
+    StringBuilder shown = new StringBuilder();
+    text.codePoints()
+        .limit(LONGEST_SHOWN)
+        .map(c -> Character.isISOControl(c) || Character.getType(c) == Character.FORMAT ? '?' : c)
+        .forEach(shown::appendCodePoint);
+    return shown.toString();
+  }
+
+  private <T> Optional<T> read(
+      String name, String code, String allowed, Function<String, Optional<T>> reader) {
+    Optional<String> text = Optional.ofNullable(values.get(name));
+    Optional<T> value = text.flatMap(reader);
+    if (text.isPresent() && value.isEmpty()) {
+      String says = "\"%s\" cannot be %s: give %s.".formatted(shown(text.get()), name, allowed);
+      refuse(name, code, allowed, says);
+    }
+    return value;
+  }
+
+  /** Millimetres, litres, kilograms or hours. */
+  OptionalDouble amount(String name, Measured kind) {
+    Optional<Double> amount =
+        read(name, kind.code(), kind.allowed(), text -> boxed(kind.read(text)));
+    return amount.map(OptionalDouble::of).orElseGet(OptionalDouble::empty);
+  }
+
+  private static Optional<Double> boxed(OptionalDouble amount) {
+    return amount.isPresent() ? Optional.of(amount.getAsDouble()) : Optional.empty();
+  }
+
+  double amount(String name, Measured kind, double otherwise) {
+    return amount(name, kind).orElse(otherwise);
+  }
+
+  /** An amount that must be there; 1 stands in for it once its fault is noted. */
+  double needed(String name, Measured kind) {
+    if (!has(name)) {
+      missing(name, kind.allowed());
+    }
+    return amount(name, kind, 1);
+  }
+
+  /** Degrees Celsius. */
+  OptionalDouble temperature(String name) {
+    Optional<Temperature> read =
+        read(name, "bad-temperature", Degrees.ALLOWED, text -> Degrees.read(text.strip()));
+    return read.map(temperature -> OptionalDouble.of(temperature.celsiusDegrees()))
+        .orElseGet(OptionalDouble::empty);
+  }
+
+  double temperature(String name, double otherwise) {
+    return temperature(name).orElse(otherwise);
+  }
+
+  double neededTemperature(String name) {
+    if (!has(name)) {
+      missing(name, Degrees.ALLOWED);
+    }
+    return temperature(name, 0);
+  }
+
+  OptionalInt count(String name, int most) {
+    Optional<Integer> count =
+        read(
+            name,
+            "bad-count",
+            "a whole number from 1 to " + most,
+            text ->
+                Optional.of(text)
+                    .filter(t -> t.matches("[0-9]{1,6}"))
+                    .map(Integer::valueOf)
+                    .filter(n -> n >= 1 && n <= most));
+    return count.map(OptionalInt::of).orElseGet(OptionalInt::empty);
+  }
+
+  /** A plain number with at most two decimals. */
+  double number(String name, double least, double most, double otherwise) {
+    String allowed = "a number from " + plain(least) + " to " + plain(most);
+    return read(
+            name,
+            "bad-number",
+            allowed,
+            text ->
+                Optional.of(text)
+                    .filter(t -> t.matches("[0-9]{1,4}([.][0-9]{1,2})?"))
+                    .map(Double::valueOf)
+                    .filter(n -> n >= least && n <= most))
+        .orElse(otherwise);
+  }
+
+  private static String plain(double number) {
+    return number == Math.rint(number) ? String.valueOf((long) number) : String.valueOf(number);
+  }
+
+  Optional<LocalDate> date(String name) {
+    return read(name, "bad-date", "a date such as 2026-11-22", Given::dateOf);
+  }
+
+  private static Optional<LocalDate> dateOf(String text) {
+    try {
+      return Optional.of(LocalDate.parse(text))
+          .filter(day -> day.getYear() >= 1900 && day.getYear() <= 9999);
+    } catch (DateTimeException noDate) {
+      return Optional.empty();
+    }
+  }
+
+  /** A day and an hour of the kitchen's own clock, to the minute. */
+  Optional<LocalDateTime> localTime(String name) {
+    return read(name, "bad-time", "a day and an hour such as 2026-12-24T18:00", Given::localTimeOf);
+  }
+
+  private static Optional<LocalDateTime> localTimeOf(String text) {
+    try {
+      return Optional.of(LocalDateTime.parse(text))
+          .map(time -> time.truncatedTo(ChronoUnit.MINUTES))
+          .filter(time -> time.getYear() >= 1900 && time.getYear() <= 9999);
+    } catch (DateTimeException noTime) {
+      return Optional.empty();
+    }
+  }
+
+  /** One of a list by its key; the first stands in for a faulty one. */
+  <T> T one(String name, List<T> list, Function<T, String> key, Optional<String> otherwise) {
+    List<String> keys = list.stream().map(key).toList();
+    String allowed = "one of " + String.join(", ", keys);
+    Optional<String> wanted = Optional.ofNullable(values.get(name)).or(() -> otherwise);
+    if (wanted.isEmpty()) {
+      missing(name, allowed);
+      return list.get(0);
+    }
+    int place = keys.indexOf(wanted.get());
+    if (place < 0) {
+      String says =
+          "There is no %s \"%s\".%s Known: %s."
+              .formatted(
+                  name,
+                  shown(wanted.get()),
+                  Nearest.question(wanted.get(), keys),
+                  String.join(", ", keys));
+      refuse(name, "unknown-" + name, allowed, says);
+      return list.get(0);
+    }
+    return list.get(place);
+  }
+
+  /** As {@link #one}, where it may be left out. */
+  <T> Optional<T> oneIfGiven(String name, List<T> list, Function<T, String> key) {
+    return has(name) ? Optional.of(one(name, list, key, Optional.empty())) : Optional.empty();
+  }
+
+  /** One of a few words; the first where none is given. */
+  String choice(String name, List<String> words) {
+    return one(name, words, Function.identity(), Optional.of(words.get(0)));
+  }
+
+  /** The raw text, for what only one question reads. */
+  Optional<String> text(String name) {
+    return Optional.ofNullable(values.get(name));
+  }
+}

@@ -1,0 +1,63 @@
+package chillwright.service.ahead;
+
+import chillwright.core.ahead.Ahead;
+import chillwright.core.ahead.Ahead.Source;
+import chillwright.core.ahead.Filled;
+import chillwright.core.ahead.Told;
+import chillwright.core.heat.Outage;
+import chillwright.rulebook.Handbook;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** How long a closed refrigerator or freezer stays cold once the power is gone. */
+final class OutageQuestion implements Question.Answering {
+  @Override
+  public List<Parameter> parameters() {
+    return List.of(
+        Parameter.needed(
+            "appliance", "APPLIANCE", "refrigerator, full-freezer or half-freezer; kept closed."),
+        Parameter.needed("without-power", "TIME", "How long the power has been gone."),
+        Parameter.optional("freezer", "VOLUME", "Of a full freezer, for dry ice."));
+  }
+
+  @Override
+  public Ahead answer(Given given, Setting setting) throws BadQuestion {
+    Outage.Appliance appliance =
+        given.one(
+            "appliance", List.of(Outage.Appliance.values()), OutageQuestion::key, Optional.empty());
+    double hours = given.needed("without-power", Measured.TIME);
+    OptionalDouble freezer = given.amount("freezer", Measured.VOLUME);
+    given.requireFaultless();
+    Outage outage = setting.handbook().outage();
+    Duration left = outage.left(appliance, Duration.ofMinutes(Math.round(hours * 60)));
+    List<Told> told = new ArrayList<>();
+    told.add(
+        Told.of(
+            left.isZero() ? "outage.over" : "outage.left",
+            Filled.hours("left", left.toMinutes() / 60.0),
+            Filled.hours("whole", outage.staysCold(appliance).toMinutes() / 60.0)));
+    freezer.ifPresent(litres -> told.add(dryIce(outage, litres)));
+    return new Ahead("outage", told, List.of("look", "dry-ice"), sources(setting.handbook()));
+  }
+
+  private static String key(Outage.Appliance appliance) {
+    return appliance.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  private static Told dryIce(Outage outage, double litres) {
+    double pounds = outage.dryIcePounds(litres / Common.CUBIC_FOOT);
+    return Told.of(
+        "outage.dry-ice", Filled.amount("dryIce", pounds * Common.POUND, Filled.Unit.KILOGRAMS));
+  }
+
+  private static List<Source> sources(Handbook handbook) {
+    return List.of("outage-refrigerator", "outage-freezer-full", "outage-freezer-half", "dry-ice")
+        .stream()
+        .map(key -> Common.source(handbook.figure(key)))
+        .toList();
+  }
+}

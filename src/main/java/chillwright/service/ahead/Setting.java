@@ -1,0 +1,21 @@
+package chillwright.service.ahead;
+
+import chillwright.core.log.KeepingList;
+import chillwright.core.rules.RuleSet;
+import chillwright.rulebook.Handbook;
+import java.util.Objects;
+
+/**
+ * What questions are answered by.
+ *
+ * @param rules whose cooling limits count
+ * @param keeping the storage categories
+ * @param handbook foods, surfaces, pans and kitchen figures
+ */
+public record Setting(RuleSet rules, KeepingList keeping, Handbook handbook) {
+  public Setting {
+    Objects.requireNonNull(rules, "rules");
+    Objects.requireNonNull(keeping, "keeping");
+    Objects.requireNonNull(handbook, "handbook");
+  }
+}

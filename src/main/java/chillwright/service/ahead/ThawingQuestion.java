@@ -1,0 +1,104 @@
+package chillwright.service.ahead;
+
+import chillwright.core.ahead.Ahead;
+import chillwright.core.ahead.Ahead.Source;
+import chillwright.core.ahead.Filled;
+import chillwright.core.ahead.Told;
+import chillwright.core.heat.Thawing;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** How long a piece thaws, and which way still makes dinner. */
+final class ThawingQuestion implements Question.Answering {
+  @Override
+  public List<Parameter> parameters() {
+    return List.of(
+        Parameter.needed("weight", "WEIGHT", "Of one piece or pack."),
+        Parameter.optional("cooking", "TIME", "How long it cooks when thawed."),
+        Parameter.optional("kind", "roast|casserole", "For from frozen (default: roast)."),
+        Parameter.optional("serve-in", "TIME", "How long until it is served; with cooking."),
+        Parameter.optional(
+            "serve-at",
+            "LOCALTIME",
+            "When it is served, such as 2026-12-24T18:00: when to start."));
+  }
+
+  @Override
+  public Ahead answer(Given given, Setting setting) throws BadQuestion {
+    double weight = given.needed("weight", Measured.MASS);
+    OptionalDouble cooking = given.amount("cooking", Measured.TIME);
+    OptionalDouble serve = given.amount("serve-in", Measured.TIME);
+    boolean isCasserole = given.choice("kind", List.of("roast", "casserole")).equals("casserole");
+    Optional<LocalDateTime> at = given.localTime("serve-at");
+    if (given.has("serve-in") && !given.has("cooking")) {
+      given.missing("cooking", Measured.TIME.allowed());
+    }
+    given.requireFaultless();
+    Thawing piece = new Thawing(weight / Common.POUND, setting.handbook().thawing());
+    List<Told> told = new ArrayList<>();
+    told.add(range("thawing.refrigerator", piece.refrigerator()));
+    told.add(range("thawing.water", piece.coldWater()));
+    cooking.ifPresent(
+        hours -> told.add(range("thawing.from-frozen", piece.fromFrozen(hours, isCasserole))));
+    serve.ifPresent(
+        hours -> {
+          double hot = cooking.orElseThrow();
+          told.addAll(dinner(piece, hot, piece.fromFrozen(hot, isCasserole).longest(), hours));
+        });
+    at.ifPresent(time -> told.addAll(starts(piece, time, cooking.orElse(0))));
+    List<Source> sources = new ArrayList<>();
+    for (String figure :
+        List.of(
+            "thaw-refrigerator",
+            "thaw-water-small",
+            "thaw-water-middle",
+            "thaw-water-large",
+            isCasserole ? "from-frozen-casserole" : "from-frozen")) {
+      sources.add(Common.source(setting.handbook().figure(figure)));
+    }
+    return new Ahead(
+        "thawing", told, List.of("thaw-water", "from-frozen", "cook-through"), sources);
+  }
+
+  private static Told range(String key, Thawing.Hours hours) {
+    String which = hours.shortest() == hours.longest() ? key + ".one" : key;
+    return Told.of(
+        which,
+        Filled.hours("shortest", hours.shortest()),
+        Filled.hours("longest", hours.longest()));
+  }
+
+  /** Each way with the cooking after it, held against the time there is. */
+  private static List<Told> dinner(Thawing piece, double cooking, double fromFrozen, double serve) {
+    List<Told> told =
+        new ArrayList<>(
+            List.of(
+                way("refrigerator", piece.refrigerator().longest() + cooking, serve),
+                way("water", piece.coldWater().longest() + cooking, serve),
+                way("from-frozen", fromFrozen, serve)));
+    if (told.stream().noneMatch(way -> way.key().endsWith(".makes"))) {
+      told.add(Told.of("thawing.none-makes"));
+    }
+    return told;
+  }
+
+  /** When each way has to begin, by its longest time. */
+  private static List<Told> starts(Thawing piece, LocalDateTime serve, double cooking) {
+    return List.of(
+        Told.of("thawing.pull", start(serve, piece.refrigerator().longest() + cooking)),
+        Told.of("thawing.soak", start(serve, piece.coldWater().longest() + cooking)));
+  }
+
+  private static Filled start(LocalDateTime serve, double hours) {
+    LocalDateTime start = serve.minusMinutes((long) Math.ceil(hours * 60));
+    return Filled.word("start", start.toLocalDate() + " " + start.toLocalTime());
+  }
+
+  private static Told way(String way, double whole, double serve) {
+    String ends = whole <= serve ? ".makes" : ".late";
+    return Told.of("thawing." + way + ends, Filled.hours("whole", whole));
+  }
+}
