@@ -2,6 +2,7 @@ package chillwright.print;
 
 import chillwright.core.plan.Bound;
 import chillwright.core.plan.Menu;
+import chillwright.core.plan.Moved;
 import chillwright.core.plan.Plan;
 import chillwright.core.plan.Plan.Conflict;
 import chillwright.core.plan.Plan.Kind;
@@ -173,6 +174,18 @@ public record PlanText(ZoneId zone, Language language) {
 
   private String moment(Instant moment) {
     return DAY_AND_CLOCK.format(moment.atZone(zone));
+  }
+
+  /** A task that moved, from when to when, and why. */
+  public String moved(Moved moved) {
+    String why = say("plan.why." + moved.why().key(), moved.since().map(this::moment).orElse(""));
+    return say(
+        "plan.moved",
+        moved.task().dish(),
+        what(moved.task()),
+        moment(moved.task().start()),
+        moment(moved.was()),
+        why);
   }
 
   /** Why there is no plan, and what would help. */

@@ -1,34 +1,58 @@
 package chillwright.service;
 
+import chillwright.core.keeping.LotOrder;
+import chillwright.core.keeping.LotState;
+import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
+import chillwright.core.log.Phase;
+import chillwright.core.log.Timeline;
+import chillwright.core.plan.Dish;
 import chillwright.core.plan.Menu;
+import chillwright.core.plan.Moved;
 import chillwright.core.plan.Plan;
 import chillwright.core.plan.Planner;
+import chillwright.core.plan.Progress;
 import chillwright.rulebook.BrokenRules;
 import chillwright.rulebook.PlanFile;
 import chillwright.storage.PlanStore.Said;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
-/** Plans that the kitchen keeps: what is to be planned is stored, the plan is made afresh. */
+/**
+ * Plans that the kitchen keeps. What is to be planned is stored; the plan is made afresh at every
+ * look, from where its dishes stand in the log by then.
+ */
 public final class Plans {
+  /** Lots on hand looked through for the dishes of a plan. */
+  private static final int LOOKED_AT = 2_000;
+
   private final Kitchen kitchen;
 
   Plans(Kitchen kitchen) {
     this.kitchen = kitchen;
   }
 
+  /** A plan that is kept. */
+  public record Kept(String code, Instant saidAt) {}
+
   /**
    * A plan as of now.
    *
    * @param saidAt when its input was written
+   * @param moved what stands elsewhere than in the plan as it was first made, or as it was before
+   *     something else was asked for
    */
-  public record Planned(String code, String input, Instant saidAt, Menu menu, Plan plan) {}
-
-  /** A plan that is kept. */
-  public record Kept(String code, Instant saidAt) {}
+  public record Planned(
+      String code, String input, Instant saidAt, Menu menu, Plan plan, List<Moved> moved) {
+    public Planned {
+      moved = List.copyOf(moved);
+    }
+  }
 
   /** All plans, by code. */
   public List<Kept> all() {
@@ -39,19 +63,26 @@ public final class Plans {
 
   /** A plan made afresh; empty where there is none of that code. */
   public Optional<Planned> plan(String code) {
-    return kitchen.database().read(session -> session.plans().find(code)).map(this::planned);
+    return find(code).map(said -> planned(said, Optional.empty()));
+  }
+
+  private Optional<Said> find(String code) {
+    return kitchen.database().read(session -> session.plans().find(code));
   }
 
   /**
-   * Keeps what is to be planned, in place of what was kept under that code.
+   * Keeps what is to be planned, in place of what was kept under that code, and tells what that
+   * moves.
    *
    * @param code letters, digits and . _ -, as codes of lots are
    * @param input YAML or JSON
    * @throws Refused with every fault; nothing is changed then
    */
   public Planned save(String code, String input) {
-    Said said = new Said(code, input, kitchen.now());
-    Planned planned = planned(said);
+    Optional<Said> before = find(code);
+    // Lots that were begun for the plan stay its own when something else is asked for.
+    Said said = new Said(code, input, before.map(Said::saidAt).orElseGet(kitchen::now));
+    Planned planned = planned(said, before.filter(old -> !old.input().equals(input)));
     kitchen
         .database()
         .write(
@@ -71,11 +102,21 @@ public final class Plans {
     return LotId.isCode(code);
   }
 
-  private Planned planned(Said said) {
-    Menu menu = menu(said);
+  private Planned planned(Said said, Optional<Said> before) {
+    Menu asked = menu(said);
+    Plan first = plan(before.map(this::menu).orElse(asked));
+    Map<String, Progress> begun = progress(asked, said.saidAt());
+    Instant now = kitchen.now().isAfter(asked.from()) ? kitchen.now() : asked.from();
+    boolean isOver = !now.isBefore(asked.serving());
+    Menu menu = isOver ? asked : asked.at(now, begun);
+    Plan plan = plan(menu);
+    List<Moved> moved = Moved.between(first, plan, menu, before.isPresent());
+    return new Planned(said.code(), said.input(), said.saidAt(), menu, plan, moved);
+  }
+
+  private Plan plan(Menu menu) {
     LocalDate served = menu.serving().atZone(menu.zone()).toLocalDate();
-    Plan plan = Planner.plan(menu, kitchen.judge().book().on(served));
-    return new Planned(said.code(), said.input(), said.saidAt(), menu, plan);
+    return Planner.plan(menu, kitchen.judge().book().on(served));
   }
 
   private Menu menu(Said said) {
@@ -85,5 +126,52 @@ public final class Plans {
     } catch (BrokenRules broken) {
       throw new Refused(Refused.Why.FAULTS, broken.problems());
     }
+  }
+
+  /**
+   * How far the dishes have come: a lot of that food, on hand, begun since the plan was written.
+   */
+  private Map<String, Progress> progress(Menu menu, Instant since) {
+    Map<String, Dish> dishes =
+        menu.dishes().stream().collect(Collectors.toMap(Dish::name, dish -> dish));
+    Map<String, Progress> found = new HashMap<>();
+    Optional<String> next = Optional.empty();
+    int looked = 0;
+    do {
+      Page<LotState> page =
+          kitchen.lots().list(LotQuery.ALL.in(LotOrder.OLDEST), new Page.Wanted(Page.MOST, next));
+      for (LotState lot : page.items()) {
+        if (dishes.containsKey(lot.food())) {
+          progress(lot, since).ifPresent(done -> found.putIfAbsent(lot.food(), done));
+        }
+      }
+      looked += page.items().size();
+      next = page.next();
+    } while (next.isPresent() && looked < LOOKED_AT);
+    return found;
+  }
+
+  private Optional<Progress> progress(LotState lot, Instant since) {
+    return kitchen
+        .lots()
+        .lot(lot.lot())
+        .flatMap(LotView::judged)
+        .map(LotView.Judged::timeline)
+        .filter(timeline -> !timeline.beganAt().isBefore(since))
+        .map(Plans::progress);
+  }
+
+  private static Progress progress(Timeline timeline) {
+    Optional<Instant> frozen = first(timeline, Phase.FROZEN);
+    Optional<Instant> thawing =
+        first(timeline, Phase.THAWING).or(() -> first(timeline, Phase.REHEATING));
+    return new Progress(timeline.beganAt(), frozen, thawing.filter(out -> frozen.isPresent()));
+  }
+
+  private static Optional<Instant> first(Timeline timeline, Phase phase) {
+    return timeline.entries().stream()
+        .filter(entry -> entry.word().phase().filter(phase::equals).isPresent())
+        .map(LogEntry::happenedAt)
+        .findFirst();
   }
 }

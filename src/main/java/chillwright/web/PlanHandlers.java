@@ -67,7 +67,9 @@ final class PlanHandlers {
 
   private void answer(Context context, Planned planned) {
     Answer.json(
-        context, new PlanAnswers(kitchen.judge().book()).answer(planned.menu(), planned.plan()));
+        context,
+        new PlanAnswers(kitchen.judge().book())
+            .answer(planned.menu(), planned.plan(), planned.moved()));
   }
 
   private static String code(Context context) {

@@ -70,6 +70,31 @@ class PlansTest {
     drop("supper-12").problem(404);
   }
 
+  /** Begun at 11:00 instead of 09:00: cold by 17:00, so reheating begins an hour later. */
+  @Test
+  void the_plan_moves_with_the_log_and_says_why() {
+    served.at("2026-03-20T08:00:00Z");
+    String supper = SUPPER.replace("120", "60").replace("2026-03-02T08", "2026-03-20T08");
+    JsonNode first = put("supper-12", supper).json();
+    assertThat(first.at("/moved")).isEmpty();
+    assertThat(first.at("/tasks/0/start").asText()).isEqualTo("2026-03-20T10:00:00Z");
+    served.at("2026-03-20T12:00:00Z");
+    JsonNode idle = served.get("/api/v1/plans/supper-12").json();
+    assertThat(idle.at("/verdict").asText()).isEqualTo("no-plan");
+    assertThat(idle.at("/conflicts/0/why").asText()).isEqualTo("too-late-to-make");
+    served.post("/api/v1/lots", "{'lot':'LS-1','food':'Leek soup','category':'soup_or_stew'}");
+    served.post(
+        "/api/v1/lots/LS-1/entries",
+        "{'entry':'cooked','temperature':'180F','when':'2026-03-20T10:30:00Z'}");
+    JsonNode begun = served.get("/api/v1/plans/supper-12").json();
+    assertThat(begun.at("/verdict").asText()).isEqualTo("plan");
+    assertThat(begun.at("/tasks").findValuesAsText("kind")).doesNotContain("make");
+    served.at("2026-03-20T12:05:00Z");
+    JsonNode later = put("supper-12", supper.replace("T18:00", "T19:30")).json();
+    assertThat(later.at("/moved/0/why").asText()).isEqualTo("asked");
+    assertThat(later.at("/moved").findValuesAsText("start")).contains("2026-03-20T18:30:00Z");
+  }
+
   @Test
   void no_plan_is_an_answer_that_says_why() {
     JsonNode none = put("supper-12", SUPPER.replace("120", "121")).json();

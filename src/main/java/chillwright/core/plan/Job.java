@@ -14,7 +14,8 @@ import java.util.Map;
  * @param thaw slots from taking it out until it may be finished; zero without a freezer
  * @param cool slots from made until it may be frozen or finished
  * @param freezes slots in the freezer before it counts as frozen
- * @param isInFreezer whether it went into the freezer already, and {@code isOut} whether it came out
+ * @param isInFreezer whether it went into the freezer already, and {@code isOut} whether it came
+ *     out
  */
 record Job(
     Dish dish,

@@ -104,11 +104,15 @@ record Window(
       Duration cool =
           done.frozen().isPresent() ? Duration.ZERO : left(done.made().plus(cool()), now);
       Duration freeze =
-          done.frozen().map(at -> left(at.plus(FREEZES), now)).orElse(isFrozen ? FREEZES : Duration.ZERO);
+          done.frozen()
+              .map(at -> left(at.plus(FREEZES), now))
+              .orElse(isFrozen ? FREEZES : Duration.ZERO);
       Duration thaw =
           done.takenOut().map(at -> left(at.plus(dish.thaw()), now)).orElse(dish.thaw());
-      Instant takeOut = done.takenOut().isPresent() ? now : finishTo.minus(isFrozen ? thaw : Duration.ZERO);
-      Instant firstOut = done.takenOut().isPresent() ? now : isFrozen ? firstTakeOut(takeOut) : takeOut;
+      Instant takeOut =
+          done.takenOut().isPresent() ? now : finishTo.minus(isFrozen ? thaw : Duration.ZERO);
+      Instant firstOut =
+          done.takenOut().isPresent() ? now : isFrozen ? firstTakeOut(takeOut) : takeOut;
       boolean isKept = !done.made().isBefore(firstDay());
       return new Window(
           dish,

@@ -2,6 +2,7 @@ package chillwright.web.answers;
 
 import chillwright.core.plan.Bound;
 import chillwright.core.plan.Menu;
+import chillwright.core.plan.Moved;
 import chillwright.core.plan.Plan;
 import chillwright.core.plan.Plan.Conflict;
 import chillwright.core.plan.Plan.Task;
@@ -33,6 +34,7 @@ public record PlanAnswers(RuleBook book) {
       List<TaskLine> tasks,
       List<BoundLine> bounds,
       List<ConflictLine> conflicts,
+      List<MovedLine> moved,
       String caution,
       String defers) {}
 
@@ -72,7 +74,21 @@ public record PlanAnswers(RuleBook book) {
   public record ConflictLine(
       String why, String dish, String resource, Optional<Double> enough, String says) {}
 
+  /** A task that stands at another time than before. */
+  public record MovedLine(
+      String dish,
+      String step,
+      OffsetDateTime was,
+      OffsetDateTime start,
+      String why,
+      String says) {}
+
+  /** A plan that nothing was before. */
   public Answer answer(Menu menu, Plan plan) {
+    return answer(menu, plan, List.of());
+  }
+
+  public Answer answer(Menu menu, Plan plan, List<Moved> moved) {
     PlanText text = new PlanText(menu.zone());
     return new Answer(
         plan.isFound() ? "plan" : "no-plan",
@@ -82,8 +98,19 @@ public record PlanAnswers(RuleBook book) {
         plan.tasks().stream().map(task -> task(task, plan, menu, text)).toList(),
         plan.bounds().stream().map(bound -> bound(bound, menu, text)).toList(),
         plan.conflicts().stream().map(conflict -> conflict(conflict, text)).toList(),
+        moved.stream().map(one -> moved(one, menu, text)).toList(),
         text.caution(),
         book.defers().strip());
+  }
+
+  private static MovedLine moved(Moved moved, Menu menu, PlanText text) {
+    return new MovedLine(
+        moved.task().dish(),
+        text.what(moved.task()),
+        time(moved.was(), menu),
+        time(moved.task().start(), menu),
+        moved.why().key(),
+        text.moved(moved));
   }
 
   private static OffsetDateTime time(Instant moment, Menu menu) {

@@ -12,6 +12,7 @@ import io.javalin.http.HttpStatus;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -30,7 +31,16 @@ final class PlansPage {
 
   void all(Context context) {
     Visitor visitor = desk.visitor(context);
-    Filled form = Filled.with(Map.of("input", visitor.say("plans.example")));
+    String inTwoWeeks =
+        desk.kitchen()
+            .now()
+            .atZone(desk.zone())
+            .plusDays(14)
+            .truncatedTo(ChronoUnit.DAYS)
+            .withHour(18)
+            .toOffsetDateTime()
+            .toString();
+    Filled form = Filled.with(Map.of("input", visitor.say("plans.example", inTwoWeeks)));
     answer(context, HttpStatus.OK, visitor, empty("", form));
   }
 
@@ -81,7 +91,7 @@ final class PlansPage {
 
   private PlansView empty(String code, Filled form) {
     return new PlansView(
-        code, kept(), "", "", List.of(), List.of(), List.of(), List.of(), "", form);
+        code, kept(), "", "", List.of(), List.of(), List.of(), List.of(), List.of(), "", form);
   }
 
   private PlansView view(Planned planned, Visitor visitor) {
@@ -92,6 +102,7 @@ final class PlansPage {
         text.serving(planned.menu()),
         text.verdict(planned.plan()),
         planned.plan().conflicts().stream().map(text::conflict).toList(),
+        planned.moved().stream().map(text::moved).toList(),
         text.days(planned.plan()),
         planned.plan().bounds().stream().map(text::bound).toList(),
         planned.menu().dishes().stream().map(PlansPage::batch).toList(),

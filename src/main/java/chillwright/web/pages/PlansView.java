@@ -18,6 +18,7 @@ public record PlansView(
     String serving,
     String verdict,
     List<String> conflicts,
+    List<String> moved,
     List<Day> days,
     List<String> bounds,
     List<Batch> batches,
@@ -29,6 +30,7 @@ public record PlansView(
   public PlansView {
     kept = List.copyOf(kept);
     conflicts = List.copyOf(conflicts);
+    moved = List.copyOf(moved);
     days = List.copyOf(days);
     bounds = List.copyOf(bounds);
     batches = List.copyOf(batches);
