@@ -27,12 +27,23 @@ public record AheadText(Language language) {
     cautions(ahead).forEach(lines::add);
     lines.add("");
     lines.add(language.say("ahead.sources"));
-    for (Ahead.Source source : ahead.sources()) {
-      String status = language.say("ahead.status." + source.status());
-      lines.add("  " + source.what() + ": " + source.source() + " (" + status + ")");
-    }
+    sources(ahead).forEach(source -> lines.add("  " + source));
     lines.add(defers.strip());
     return String.join(System.lineSeparator(), lines);
+  }
+
+  /** Where its figures are printed, and how they were come by. */
+  public List<String> sources(Ahead ahead) {
+    return ahead.sources().stream()
+        .map(
+            source ->
+                source.what()
+                    + ": "
+                    + source.source()
+                    + " ("
+                    + language.say("ahead.status." + source.status())
+                    + ")")
+        .toList();
   }
 
   /** What belongs to every answer of its kind. */

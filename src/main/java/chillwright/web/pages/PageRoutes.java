@@ -57,6 +57,7 @@ public final class PageRoutes {
     routes.post(SetUpPage.PEOPLE, setUp::person);
     routes.post(SetUpPage.PLACES, setUp::place);
     routes.post(SetUpPage.FOODS, setUp::food);
+    get(AheadPage.ADDRESS, new AheadPage(desk)::show);
     PlansPage plans = new PlansPage(desk);
     get(PlansPage.ADDRESS, plans::all);
     get(PlansPage.ONE, plans::show);

@@ -10,6 +10,7 @@ import chillwright.core.log.Word;
 import chillwright.core.rules.Verdict;
 import chillwright.paper.Sheet;
 import chillwright.print.Language;
+import chillwright.service.ahead.Question;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -59,7 +60,15 @@ class WordingTest {
     Stream<String> sheets = Sheet.ALL.stream().map(sheet -> "sheet." + sheet.key());
     Stream<String> kinds = Arrays.stream(Kind.values()).map(kind -> "kind." + kind.key());
     Stream<String> allergens = Arrays.stream(Allergen.values()).map(a -> "allergen." + a.key());
-    return Stream.of(words, hows, verdicts, sheets, kinds, allergens)
+    Stream<String> questions =
+        Arrays.stream(Question.values())
+            .flatMap(
+                question ->
+                    Stream.concat(
+                        Stream.of("ahead." + question.key()),
+                        question.parameters().stream()
+                            .map(field -> "ahead." + question.key() + "." + field.name())));
+    return Stream.of(words, hows, verdicts, sheets, kinds, allergens, questions)
         .flatMap(keys -> keys)
         .collect(Collectors.toCollection(TreeSet::new));
   }

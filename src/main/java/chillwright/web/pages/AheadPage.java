@@ -1,0 +1,107 @@
+package chillwright.web.pages;
+
+import chillwright.core.ahead.Ahead;
+import chillwright.core.log.Problem;
+import chillwright.print.AheadText;
+import chillwright.rulebook.Handbook;
+import chillwright.service.ahead.BadQuestion;
+import chillwright.service.ahead.Parameter;
+import chillwright.service.ahead.Question;
+import chillwright.service.ahead.Setting;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** Questions asked before cooking, or when the power is gone; no set-up, and nothing is stored. */
+final class AheadPage {
+  static final String ADDRESS = "/ahead";
+
+  private final Desk desk;
+
+  AheadPage(Desk desk) {
+    this.desk = desk;
+  }
+
+  void show(Context context) {
+    Visitor visitor = desk.visitor(context);
+    String key = Optional.ofNullable(context.queryParam("question")).orElse("");
+    Optional<Question> asked =
+        Arrays.stream(Question.values()).filter(one -> one.key().equals(key)).findFirst();
+    if (asked.isEmpty()) {
+      AheadView none =
+          new AheadView("", Map.of(), List.of(), List.of(), List.of(), questions(visitor));
+      answer(context, HttpStatus.OK, visitor, none);
+      return;
+    }
+    Map<String, String> given = new LinkedHashMap<>();
+    for (Parameter parameter : asked.get().parameters()) {
+      Optional.ofNullable(context.queryParam(parameter.name()))
+          .map(String::strip)
+          .filter(text -> !text.isEmpty())
+          .ifPresent(text -> given.put(parameter.name(), text));
+    }
+    answered(context, visitor, asked.get(), given);
+  }
+
+  private void answered(
+      Context context, Visitor visitor, Question asked, Map<String, String> given) {
+    try {
+      Ahead ahead = asked.answer(given, setting());
+      AheadText text = new AheadText(visitor.language());
+      List<String> says = ahead.told().stream().map(text::says).toList();
+      List<String> small =
+          Stream.concat(text.sources(ahead).stream(), text.cautions(ahead).stream()).toList();
+      AheadView view =
+          new AheadView(asked.key(), given, List.of(), says, small, questions(visitor));
+      answer(context, HttpStatus.OK, visitor, view);
+    } catch (BadQuestion bad) {
+      List<String> faults = bad.problems().stream().map(Problem::says).toList();
+      AheadView view =
+          new AheadView(asked.key(), given, faults, List.of(), List.of(), questions(visitor));
+      answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, view);
+    }
+  }
+
+  private Setting setting() {
+    LocalDate today = LocalDate.ofInstant(desk.kitchen().now(), desk.zone());
+    return new Setting(
+        desk.kitchen().judge().book().on(today),
+        desk.kitchen().library().keepingList(),
+        Handbook.shipped());
+  }
+
+  private static List<AheadView.Ask> questions(Visitor visitor) {
+    return Arrays.stream(Question.values()).map(one -> ask(one, visitor)).toList();
+  }
+
+  private static AheadView.Ask ask(Question question, Visitor visitor) {
+    Map<String, String> example = new LinkedHashMap<>();
+    for (String pair : question.example().split(" ", -1)) {
+      int at = pair.indexOf('=');
+      example.put(pair.substring(0, at), pair.substring(at + 1));
+    }
+    return new AheadView.Ask(
+        question.key(),
+        visitor.say("ahead." + question.key()),
+        question.parameters().stream()
+            .map(
+                parameter ->
+                    new AheadView.Field(
+                        parameter.name(),
+                        visitor.say("ahead." + question.key() + "." + parameter.name()),
+                        parameter.isNeeded(),
+                        example.getOrDefault(parameter.name(), "")))
+            .toList());
+  }
+
+  private void answer(Context context, HttpStatus status, Visitor visitor, AheadView view) {
+    Frame frame = desk.frame(visitor, "page.ahead", ADDRESS, List.of());
+    desk.answer(context, status, Templates.PAGES.ahead(frame, view).render());
+  }
+}

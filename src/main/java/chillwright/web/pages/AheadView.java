@@ -1,0 +1,51 @@
+package chillwright.web.pages;
+
+import java.util.List;
+import java.util.Map;
+
+/**
+ * The questions that can be asked before cooking, one of them perhaps answered.
+ *
+ * @param asked key of the question that was asked; blank where none was
+ * @param given what was given for it, by name
+ * @param faults what is wrong with that
+ * @param says the answer, line by line
+ * @param small what it rests on, and what to bear in mind
+ */
+public record AheadView(
+    String asked,
+    Map<String, String> given,
+    List<String> faults,
+    List<String> says,
+    List<String> small,
+    List<Ask> questions) {
+  /** A question with its fields. */
+  public record Ask(String key, String title, List<Field> fields) {
+    public Ask {
+      fields = List.copyOf(fields);
+    }
+  }
+
+  /**
+   * One field.
+   *
+   * @param example a value that is taken, shown while the field is empty
+   */
+  public record Field(String name, String says, boolean isNeeded, String example) {}
+
+  public AheadView {
+    given = Map.copyOf(given);
+    faults = List.copyOf(faults);
+    says = List.copyOf(says);
+    small = List.copyOf(small);
+    questions = List.copyOf(questions);
+  }
+
+  public boolean isAsked(String key) {
+    return key.equals(asked);
+  }
+
+  public String given(String key, String name) {
+    return isAsked(key) ? given.getOrDefault(name, "") : "";
+  }
+}
