@@ -26,6 +26,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * What stands on the label of a lot. A chilled lot has a day after which it is discarded; a frozen
@@ -80,13 +82,22 @@ public final class LabelMaker {
         address,
         governs,
         facts,
-        text.allergens().isEmpty()
-            ? ""
-            : words.say("label.contains", String.join(", ", text.allergens())),
+        allergens(text),
         text.ingredients().isEmpty()
             ? ""
             : words.say("label.ingredients", String.join(", ", text.ingredients())),
         words.say("label.notes"));
+  }
+
+  /** What is not known stands first, where nothing is cut off. */
+  private String allergens(LabelText text) {
+    String contains =
+        text.allergens().isEmpty()
+            ? ""
+            : words.say("label.contains", String.join(", ", text.allergens()));
+    return Stream.of(text.gap(), contains)
+        .filter(line -> !line.isEmpty())
+        .collect(Collectors.joining(" "));
   }
 
   private List<String> governs(LotState lot, Standing standing, Judged judged) {

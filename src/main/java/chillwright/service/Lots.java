@@ -44,6 +44,7 @@ public final class Lots {
         List.copyOf(session.log().descendants(List.of(lot))),
         entries,
         found.map(f -> Stays.readings(session, f.timeline(), now)).orElse(List.of()),
+        PartsOfLot.contents(session, state, found.map(Found::log)),
         found.map(f -> judged(session, f, now)));
   }
 

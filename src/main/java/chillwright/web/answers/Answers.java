@@ -145,6 +145,7 @@ public final class Answers {
    * @param madeInto the lots that came from it, directly or not
    * @param placeReadings what was read in its places while it was inside, the newest first:
    *     evidence without a verdict
+   * @param contents allergens and ingredients of all that went into it
    */
   public record LotDetail(
       @JsonUnwrapped LotLine line,
@@ -153,7 +154,22 @@ public final class Answers {
       List<Finding> findings,
       Optional<Due> due,
       List<Entry> placeReadings,
+      Contents contents,
       String defers) {}
+
+  /**
+   * What is in a lot, of its own food and of every food it came from.
+   *
+   * @param notOnFile foods that the kitchen has not described: of these nothing is known
+   */
+  public record Contents(
+      List<String> allergens,
+      List<String> otherAllergens,
+      List<Ingredients> ingredients,
+      List<String> notOnFile) {}
+
+  /** What a food was made from. */
+  public record Ingredients(String food, String text) {}
 
   /** What must happen next, and the last moment for it. */
   public record Due(String says, OffsetDateTime deadline, String rule) {}

@@ -2,6 +2,8 @@ package chillwright.web.answers;
 
 import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
+import chillwright.core.kitchen.Allergen;
+import chillwright.core.kitchen.Contents;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
 import chillwright.core.log.Portions;
@@ -99,7 +101,18 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
         view.judged().map(j -> maker().findings(j.findings(), j.timeline())).orElse(List.of()),
         view.judged().flatMap(j -> j.due().map(finding -> due(finding, j.timeline()))),
         view.placeReadings().stream().map(entries()::reading).toList(),
+        contents(view.contents()),
         defers());
+  }
+
+  private static Answers.Contents contents(Contents contents) {
+    return new Answers.Contents(
+        contents.allergens().stream().map(Allergen::key).toList(),
+        contents.otherAllergens(),
+        contents.ingredients().stream()
+            .map(of -> new Answers.Ingredients(of.food(), String.join(", ", of.lines())))
+            .toList(),
+        contents.notOnFile());
   }
 
   private static List<String> texts(List<LotId> lots) {

@@ -174,6 +174,7 @@ final class LotPage {
         state.standing().map(s -> s.keeping().because()).orElse(List.of()),
         view.sources().stream().map(LotId::text).toList(),
         view.descendants().stream().map(LotId::text).toList(),
+        new ContentsText(state.food(), view.contents(), visitor).shown(),
         entries.shown(),
         view.placeReadings().stream().map(entries::text).toList());
   }

@@ -24,6 +24,7 @@ public record LotPageView(
     List<String> because,
     List<String> sources,
     List<String> descendants,
+    Contents contents,
     List<Entry> entries,
     List<String> placeReadings) {
   private static final int LIKELY = 5;
@@ -46,6 +47,13 @@ public record LotPageView(
   public List<Entry> readings() {
     return entries.stream().filter(entry -> !entry.read().isEmpty()).toList();
   }
+
+  /**
+   * What is in it.
+   *
+   * @param gap that something is not known; blank where all is on file
+   */
+  public record Contents(String gap, List<String> says) {}
 
   /**
    * What falls due.
