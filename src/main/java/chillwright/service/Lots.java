@@ -58,6 +58,18 @@ public final class Lots {
         found.timeline(), found.ruleSet(), findings, Acts.next(found.timeline(), findings, now));
   }
 
+  /** A code that no lot has yet. */
+  public LotId freeCode() {
+    return kitchen.database().read(session -> FreeCodes.ofDay(session, kitchen.days().today()));
+  }
+
+  /** Codes for parts of a lot that no lot has yet. */
+  public List<LotId> freeCodes(LotId partsOf, int count) {
+    return kitchen
+        .database()
+        .read(session -> FreeCodes.ofParts(session, partsOf, kitchen.days().today(), count));
+  }
+
   /** Lots that the query lets through. */
   public Page<LotState> list(LotQuery query, Page.Wanted wanted) {
     LotFilter filter =

@@ -38,6 +38,9 @@ public final class PageRoutes {
     LotPage lot = new LotPage(desk);
     get(LotPage.ADDRESS, lot::show);
     routes.post(LotPage.ENTRIES, lot::log);
+    ShareForms share = new ShareForms(desk, lot);
+    routes.post(ShareForms.PARTS, share::divide);
+    routes.post(ShareForms.COMBINED, share::combine);
     get(LabelsPdf.ADDRESS, new LabelsPdf(desk)::answer);
     RecordPdf record = new RecordPdf(desk);
     get(RecordPdf.ADDRESS, record::period);
