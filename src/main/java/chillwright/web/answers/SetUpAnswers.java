@@ -21,6 +21,7 @@ public final class SetUpAnswers {
       Optional<String> container,
       Optional<String> place,
       Optional<String> reheating,
+      Optional<String> thawing,
       List<String> allergens,
       Optional<String> otherAllergens,
       Optional<String> ingredients) {}
@@ -48,6 +49,7 @@ public final class SetUpAnswers {
         food.container(),
         food.place(),
         food.reheating(),
+        food.thawing(),
         food.allergens().stream().map(Allergen::key).toList(),
         food.otherAllergens(),
         food.ingredients());

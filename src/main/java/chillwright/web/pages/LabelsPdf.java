@@ -1,10 +1,12 @@
 package chillwright.web.pages;
 
+import chillwright.core.kitchen.KnownFood;
 import chillwright.core.log.LotId;
 import chillwright.paper.Label;
 import chillwright.paper.LabelMaker;
 import chillwright.paper.LabelSheets;
 import chillwright.paper.LabelText;
+import chillwright.paper.LabelText.Handling;
 import chillwright.paper.Sheet;
 import chillwright.service.LotView;
 import io.javalin.http.Context;
@@ -71,9 +73,19 @@ public final class LabelsPdf {
     return maker.of(view.state(), judged, address, text(view, visitor));
   }
 
-  private static LabelText text(LotView view, Visitor visitor) {
-    ContentsText contents = new ContentsText(view.state().food(), view.contents(), visitor);
-    return new LabelText(contents.shortGap(), contents.allergens(), contents.ingredients());
+  private LabelText text(LotView view, Visitor visitor) {
+    String food = view.state().food();
+    ContentsText contents = new ContentsText(food, view.contents(), visitor);
+    return new LabelText(
+        contents.shortGap(),
+        contents.allergens(),
+        contents.ingredients(),
+        desk.kitchen().setUp().food(food).map(LabelsPdf::handling).orElse(Handling.NONE),
+        desk.kitchen().setUp().labelStatement());
+  }
+
+  private static Handling handling(KnownFood food) {
+    return new Handling(food.container(), food.place(), food.reheating(), food.thawing());
   }
 
   private static String given(Context context, String name, String usual) {

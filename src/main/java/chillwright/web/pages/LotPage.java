@@ -187,7 +187,8 @@ final class LotPage {
         new ContentsText(state.food(), view.contents(), visitor).shown(),
         new LotActs(desk.kitchen()).shown(state, share, visitor),
         entries.shown(),
-        view.placeReadings().stream().map(entries::text).toList());
+        view.placeReadings().stream().map(entries::text).toList(),
+        new ProbeWords(visitor, at -> desk.moment(at, visitor)).vouched(desk, view.entries()));
   }
 
   private String curve(LotView view, Scale scale, Visitor visitor) {

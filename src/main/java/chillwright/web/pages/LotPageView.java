@@ -7,6 +7,7 @@ import java.util.List;
  *
  * @param next what is owed or falls due next
  * @param words the words that may come next, the likeliest first
+ * @param probes what vouches for its readings
  * @param curve its temperatures as an SVG picture; blank where there are too few
  */
 public record LotPageView(
@@ -27,7 +28,8 @@ public record LotPageView(
     Contents contents,
     Acts acts,
     List<Entry> entries,
-    List<String> placeReadings) {
+    List<String> placeReadings,
+    List<String> probes) {
   private static final int LIKELY = 5;
 
   /** The words that are offered at once. */

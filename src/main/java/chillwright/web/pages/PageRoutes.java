@@ -60,6 +60,10 @@ public final class PageRoutes {
     routes.post(SetUpPage.PEOPLE, setUp::person);
     routes.post(SetUpPage.PLACES, setUp::place);
     routes.post(SetUpPage.FOODS, setUp::food);
+    routes.post(SetUpPage.PROBES, setUp::probe);
+    routes.post(SetUpPage.CHECKS, setUp::check);
+    routes.post(SetUpPage.STATEMENT, setUp::statement);
+    routes.post(SetUpPage.RETIRED, setUp::retire);
     DayPage day = new DayPage(desk);
     get(DayPage.ADDRESS, day::show);
     routes.post(DayPage.READINGS, day::read);

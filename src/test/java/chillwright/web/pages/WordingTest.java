@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import chillwright.core.kitchen.Allergen;
 import chillwright.core.kitchen.KnownPlace.Kind;
+import chillwright.core.kitchen.KnownProbe.Scales;
+import chillwright.core.kitchen.ProbeCheck.Method;
 import chillwright.core.log.How;
 import chillwright.core.log.Word;
 import chillwright.core.rules.Verdict;
@@ -59,7 +61,9 @@ class WordingTest {
     Stream<String> sheets = Sheet.ALL.stream().map(sheet -> "sheet." + sheet.key());
     Stream<String> kinds = Arrays.stream(Kind.values()).map(kind -> "kind." + kind.key());
     Stream<String> allergens = Arrays.stream(Allergen.values()).map(a -> "allergen." + a.key());
-    return Stream.of(words, hows, verdicts, sheets, kinds, allergens)
+    Stream<String> scales = Arrays.stream(Scales.values()).map(of -> "scales." + of.key());
+    Stream<String> methods = Arrays.stream(Method.values()).map(how -> "check." + how.key());
+    return Stream.of(words, hows, verdicts, sheets, kinds, allergens, scales, methods)
         .flatMap(keys -> keys)
         .collect(Collectors.toCollection(TreeSet::new));
   }
