@@ -71,6 +71,8 @@ final class Routes {
   }
 
   private void setUp(SetUpHandlers setUp) {
+    get(API + "/label-statement", setUp::statement);
+    routes.put(API + "/label-statement", setUp::putStatement);
     get(API + "/foods", setUp::foods);
     routes.put(API + "/foods/{name}", setUp::food);
     routes.delete(API + "/foods/{name}", setUp.retire(CardKind.FOODS, "food", "name"));

@@ -75,6 +75,17 @@ final class SetUpHandlers {
     Answer.json(context, SetUpAnswers.person(setUp.person(cells)));
   }
 
+  void statement(Context context) {
+    Accept.best(context, Accept.JSON);
+    Query.none(context);
+    Answer.json(context, new SetUpAnswers.Statement(setUp.labelStatement()));
+  }
+
+  void putStatement(Context context) {
+    Map<String, String> cells = cells(context, List.of("statement"), List.of(), List.of());
+    Answer.json(context, new SetUpAnswers.Statement(setUp.labelStatement(cells)));
+  }
+
   /** Offers something no more; the parameter of the path names it. */
   Handler retire(CardKind kind, String what, String parameter) {
     return context -> {

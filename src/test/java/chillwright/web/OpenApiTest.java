@@ -104,6 +104,8 @@ class OpenApiTest {
     said("/places/{name}", "/api/v1/places/Walk-in", "PlaceCard", "Place");
     said("/people/{initials}", "/api/v1/people/RO", "PersonCard", "Person");
     said("/probes/{name}", "/api/v1/probes/P-2", "ProbeCard", "Probe");
+    said("/label-statement", "/api/v1/label-statement", "NewLabelStatement", "LabelStatement");
+    answers("/api/v1/label-statement", "LabelStatement");
     JsonNode check = example("/probes/{name}/checks", "post");
     assertThat(faults("NewProbeCheck", check)).isEmpty();
     fits("check", served.postBytes("/api/v1/probes/P-2/checks", bytes(check)), "ProbeCheck");

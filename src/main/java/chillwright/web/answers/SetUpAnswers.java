@@ -41,6 +41,9 @@ public final class SetUpAnswers {
   /** Somebody who works here. */
   public record Person(String initials, Optional<String> name) {}
 
+  /** What every label bears. */
+  public record Statement(Optional<String> statement) {}
+
   public static Food food(KnownFood food) {
     return new Food(
         food.name(),
