@@ -51,7 +51,7 @@ class ArchitectureTest {
           .should()
           .resideInAnyPackage(CORE, RULEBOOK, LOGFILE, STORAGE, SERVICE, WEB, PRINT, PAPER, CLI);
 
-  /** Values, collections and time of the JDK, and the core itself: no I/O, no library. */
+  /** Values, collections and time of the JDK, numerical routines, and the core itself: no I/O. */
   @ArchTest
   static final ArchRule core_needs_only_values_and_time =
       classes()
@@ -70,6 +70,8 @@ class ArchitectureTest {
               "java.util.function",
               "java.util.regex",
               "java.util.stream",
+              "org.hipparchus..", // least squares, quantiles
+              "org.chocosolver..", // plans
               CORE);
 
   @ArchTest
@@ -149,6 +151,8 @@ class ArchitectureTest {
           .definedBy("chillwright.core.keeping..")
           .layer("thermal")
           .definedBy("chillwright.core.thermal..")
+          .layer("forecast")
+          .definedBy("chillwright.core.forecast..")
           .layer("plan")
           .definedBy("chillwright.core.plan..")
           .whereLayer("measure")
@@ -160,7 +164,9 @@ class ArchitectureTest {
           .whereLayer("keeping")
           .mayOnlyAccessLayers("measure", "log", "rules")
           .whereLayer("thermal")
-          .mayOnlyAccessLayers("measure");
+          .mayOnlyAccessLayers("measure")
+          .whereLayer("forecast")
+          .mayOnlyAccessLayers("measure", "log", "rules", "thermal");
 
   @ArchTest
   static final ArchRule rooms_have_no_cycles =

@@ -1,5 +1,7 @@
 package chillwright.cli;
 
+import chillwright.core.forecast.Forecast;
+import chillwright.core.forecast.Forecaster;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.Problem;
 import chillwright.logfile.Cells;
@@ -117,7 +119,9 @@ final class CheckCommand implements Callable<Integer> {
   private void print(Checked checked, RuleBook book, ZoneId zone) {
     CheckText text = new CheckText(zone, checked.at());
     for (Judged lot : checked.lots()) {
-      console.result(text.paragraph(lot.timeline(), lot.findings(), lot.keeping()));
+      List<Forecast> forecasts =
+          Forecaster.of(lot.timeline(), lot.ruleSet(), Optional.empty(), checked.at());
+      console.result(text.paragraph(lot.timeline(), lot.findings(), forecasts, lot.keeping()));
       console.result("");
     }
     console.result(CheckText.closing(book.id(), book.title(), book.version(), book.defers()));

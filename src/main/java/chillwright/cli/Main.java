@@ -69,6 +69,7 @@ public final class Main implements Runnable {
     commands.put("check", () -> new CheckCommand(clock, console));
     commands.put("import", () -> new ImportCommand(clock, console));
     commands.put("keep", () -> new KeepCommand(clock, console));
+    commands.put("plan", () -> new PlanCommand(clock, console));
     commands.put("rules", () -> new RulesCommand(clock, console));
     commands.put("kitchen", () -> new KitchenCommand(clock, console));
     commands.put("recompute", () -> new RecomputeCommand(clock, console));

@@ -1,5 +1,6 @@
 package chillwright.print;
 
+import chillwright.core.forecast.Forecast;
 import chillwright.core.keeping.Keeping;
 import chillwright.core.log.Timeline;
 import chillwright.core.rules.Acts;
@@ -23,7 +24,8 @@ public record CheckText(ZoneId zone, Instant at) {
   private static final String NEW_LINE = System.lineSeparator();
 
   /** One lot as a paragraph. */
-  public String paragraph(Timeline timeline, List<Finding> findings, Keeping keeping) {
+  public String paragraph(
+      Timeline timeline, List<Finding> findings, List<Forecast> forecasts, Keeping keeping) {
     List<String> lines = new ArrayList<>();
     Optional<Verdict> verdict = Assessment.verdict(findings, at);
     lines.add(
@@ -38,6 +40,11 @@ public record CheckText(ZoneId zone, Instant at) {
     findings.stream()
         .sorted(Sentences.worstFirst(at))
         .forEach(finding -> lines.add(line(finding, sentences)));
+    ForecastText ahead = new ForecastText(zone, Figures.scale(timeline), at);
+    for (Forecast forecast : forecasts) {
+      lines.add("  > Forecast: " + ahead.says(forecast));
+      lines.add("      " + ahead.basis(forecast));
+    }
     if (timeline.closedAt().isEmpty()) {
       KeepText dates = new KeepText(timeline.food().category(), keeping, zone, at);
       if (Acts.owed(timeline, findings, at).isPresent()) {

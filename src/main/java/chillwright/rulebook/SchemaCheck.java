@@ -13,7 +13,8 @@ import java.util.Map;
 enum SchemaCheck {
   RULE_SET("ruleset"),
   TOPIC("topic"),
-  KEEPING("keeping");
+  KEEPING("keeping"),
+  PLAN("plan");
 
   private final String address;
 

@@ -72,8 +72,9 @@ record Spot(String file, String pointer, JsonNode node) {
     if (pointer.isEmpty()) {
       return file;
     }
-    String keys = pointer.substring(1).replace("/", ", ");
-    return file + ", " + keys.replace("~1", "/").replace("~0", "~");
+    String path = pointer.substring(1).replace("/", ", ");
+    String keys = path.replace("~1", "/").replace("~0", "~");
+    return file.isEmpty() ? keys : file + ", " + keys;
   }
 
   /** What stands there, as text; cut short where it is long. */

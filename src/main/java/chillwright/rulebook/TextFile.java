@@ -10,6 +10,7 @@ record TextFile(String name, String text, boolean isProven) {
   /** The file's own name without folder and ending, such as "frozen". */
   String stem() {
     String last = name.substring(name.replace('\\', '/').lastIndexOf('/') + 1);
-    return last.substring(0, last.lastIndexOf('.'));
+    int dot = last.lastIndexOf('.');
+    return dot < 0 ? last : last.substring(0, dot);
   }
 }

@@ -169,6 +169,11 @@ public final class Kitchen implements AutoCloseable {
     return new Places(this);
   }
 
+  /** Make-ahead plans. */
+  public Plans plans() {
+    return new Plans(this);
+  }
+
   /** Its name, foods, places and people. */
   public SetUp setUp() {
     return new SetUp(this);

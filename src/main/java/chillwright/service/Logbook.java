@@ -143,6 +143,7 @@ public final class Logbook {
         Set.copyOf(before),
         judged.findings(),
         Acts.next(judged.timeline(), judged.findings(), now),
+        Forecasts.of(session, judged.timeline(), judged.ruleSet(), now),
         descendants);
   }
 

@@ -1,5 +1,6 @@
 package chillwright.service;
 
+import chillwright.core.forecast.Forecast;
 import chillwright.core.keeping.LotState;
 import chillwright.core.kitchen.Contents;
 import chillwright.core.log.LogEntry;
@@ -36,11 +37,17 @@ public record LotView(
    * @param timeline its life in order of time, corrections applied
    * @param ruleSet the rules that judged it, with the figures of its day
    * @param due what is owed, or else settles badly next unless something is done
+   * @param forecasts of the limits it still waits for while it cools; no verdict rests on them
    */
   public record Judged(
-      Timeline timeline, RuleSet ruleSet, List<Finding> findings, Optional<Finding> due) {
+      Timeline timeline,
+      RuleSet ruleSet,
+      List<Finding> findings,
+      Optional<Finding> due,
+      List<Forecast> forecasts) {
     public Judged {
       findings = List.copyOf(findings);
+      forecasts = List.copyOf(forecasts);
     }
   }
 

@@ -6,6 +6,7 @@ import chillwright.core.log.LotId;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
 import chillwright.service.FoundFindings.Found;
+import chillwright.service.Places.PlaceReading;
 import chillwright.storage.LotFilter;
 import chillwright.storage.Session;
 import java.time.Instant;
@@ -38,24 +39,31 @@ public final class Lots {
     LotId lot = state.lot();
     Optional<Found> found = FoundFindings.of(session, kitchen.judge(), List.of(lot)).of(lot);
     List<LogEntry> entries = found.map(f -> f.log().entries()).orElse(List.of());
+    List<PlaceReading> around =
+        found.map(f -> Stays.readings(session, f.timeline(), now)).orElse(List.of());
     return new LotView(
         state,
         session.lots().sources(lot),
         List.copyOf(session.log().descendants(List.of(lot))),
         entries,
-        found.map(f -> Stays.readings(session, f.timeline(), now)).orElse(List.of()),
+        around,
         PartsOfLot.contents(session, state, found.map(Found::log)),
-        found.map(f -> judged(session, f, now)));
+        found.map(f -> judged(session, f, around, now)));
   }
 
-  private static LotView.Judged judged(Session session, Found found, Instant now) {
+  private static LotView.Judged judged(
+      Session session, Found found, List<PlaceReading> around, Instant now) {
     LotId lot = found.state().lot();
     List<Finding> findings =
         session.findings().of(List.of(lot)).getOrDefault(lot, List.of()).stream()
             .map(found::finding)
             .toList();
     return new LotView.Judged(
-        found.timeline(), found.ruleSet(), findings, Acts.next(found.timeline(), findings, now));
+        found.timeline(),
+        found.ruleSet(),
+        findings,
+        Acts.next(found.timeline(), findings, now),
+        Forecasts.of(found.timeline(), found.ruleSet(), around, now));
   }
 
   /** A code that no lot has yet. */

@@ -1,5 +1,6 @@
 package chillwright.service;
 
+import chillwright.core.forecast.Forecast;
 import chillwright.core.keeping.LotState;
 import chillwright.core.log.EntryId;
 import chillwright.core.log.LogEntry;
@@ -59,8 +60,17 @@ public final class Reports {
     }
   }
 
-  /** What falls due next of one lot. */
-  public record Due(LotState lot, Timeline timeline, RuleSet ruleSet, Finding finding) {}
+  /**
+   * What falls due next of one lot.
+   *
+   * @param forecast when it is expected to reach that limit, while it cools
+   */
+  public record Due(
+      LotState lot,
+      Timeline timeline,
+      RuleSet ruleSet,
+      Finding finding,
+      Optional<Forecast> forecast) {}
 
   /**
    * What went out of compliance, or a cooling or reheating that was not shown, between two moments,
@@ -125,18 +135,26 @@ public final class Reports {
                 Cursors.page(
                     DUE,
                     session.findings().due(now, wanted.limit(), Cursors.position(DUE, wanted)),
-                    rows -> dues(session, rows)));
+                    rows -> dues(session, rows, now)));
   }
 
-  private List<Due> dues(Session session, List<OfLot> rows) {
+  private List<Due> dues(Session session, List<OfLot> rows, Instant now) {
     FoundFindings found = found(session, rows);
     return rows.stream()
         .map(
             row -> {
               Found lot = found.of(row.lot()).orElseThrow();
-              return new Due(lot.state(), lot.timeline(), lot.ruleSet(), lot.finding(row.row()));
+              return due(session, lot, lot.finding(row.row()), now);
             })
         .toList();
+  }
+
+  private static Due due(Session session, Found lot, Finding finding, Instant now) {
+    Optional<Forecast> forecast =
+        Forecasts.of(session, lot.timeline(), lot.ruleSet(), now).stream()
+            .filter(of -> of.awaited().rule().equals(finding.rule()))
+            .findFirst();
+    return new Due(lot.state(), lot.timeline(), lot.ruleSet(), finding, forecast);
   }
 
   private FoundFindings found(Session session, List<OfLot> rows) {

@@ -1,5 +1,6 @@
 package chillwright.service;
 
+import chillwright.core.forecast.Forecast;
 import chillwright.core.keeping.LotState;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
@@ -34,6 +35,7 @@ public record Written(
    * @param timeline its life in order of time, corrections applied
    * @param before the findings it had before these rows; the others are what the rows did
    * @param due what is owed, or else settles badly next unless something is done
+   * @param forecasts of the limits it still waits for while it cools; no verdict rests on them
    * @param descendants lots that came from it and were judged again
    */
   public record Lot(
@@ -42,10 +44,12 @@ public record Written(
       Set<Finding> before,
       List<Finding> findings,
       Optional<Finding> due,
+      List<Forecast> forecasts,
       Set<LotId> descendants) {
     public Lot {
       before = Set.copyOf(before);
       findings = List.copyOf(findings);
+      forecasts = List.copyOf(forecasts);
       descendants = Set.copyOf(descendants);
     }
   }

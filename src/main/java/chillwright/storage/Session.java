@@ -85,6 +85,10 @@ public final class Session {
     return new PlaceStore(sql);
   }
 
+  public PlanStore plans() {
+    return new PlanStore(sql);
+  }
+
   public SetUpStore setUp() {
     return new SetUpStore(sql);
   }

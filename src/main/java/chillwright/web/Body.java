@@ -21,6 +21,7 @@ import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
+import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeoutException;
 
 /** The JSON object that a request carries. */
@@ -31,6 +32,7 @@ final class Body {
   /** What is read and thrown away of a body too large, so that its sender hears the answer. */
   private static final int THROWN_AWAY = 16 * LARGEST;
 
+  private static final Semaphore HEARD_OUT = new Semaphore(16);
   private static final int DEEPEST = 32;
   private static final String JSON = "application/json";
 
@@ -106,8 +108,22 @@ final class Body {
             "The body did not arrive whole. " + whatToDo));
   }
 
-  /** Reads on for a while, so that a sender who does not listen meanwhile hears the answer. */
+  /**
+   * Reads on for a while, so that a sender who does not listen meanwhile hears the answer. Only so
+   * many are heard out at once: else those who send nothing more would hold every thread.
+   */
   static void throwAway(InputStream in) throws IOException {
+    if (!HEARD_OUT.tryAcquire()) {
+      return;
+    }
+    try {
+      readAway(in);
+    } finally {
+      HEARD_OUT.release();
+    }
+  }
+
+  private static void readAway(InputStream in) throws IOException {
     byte[] thrown = new byte[8192];
     long left = THROWN_AWAY;
     for (int read = in.read(thrown); read >= 0 && left > 0; read = in.read(thrown)) {

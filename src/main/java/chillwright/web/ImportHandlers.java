@@ -21,12 +21,16 @@ final class ImportHandlers {
   /** The most bytes of a file: 2 GiB. */
   static final long LARGEST = 1L << 31;
 
+  /** So many may send at once: one that sends slowly keeps nobody else waiting. */
+  private static final int SENDERS = 8;
+
   private static final String NAME = "name";
   private static final String USUAL_NAME = "import.csv";
   private static final String GOOD_LOTS_ONLY = "goodLotsOnly";
 
   private final Kitchen kitchen;
   private final Semaphore turn = new Semaphore(1);
+  private final Semaphore sending = new Semaphore(SENDERS);
 
   ImportHandlers(Kitchen kitchen) {
     this.kitchen = kitchen;
@@ -39,11 +43,21 @@ final class ImportHandlers {
     boolean goodLotsOnly = query.flag(GOOD_LOTS_ONLY).orElse(false);
     query.requireFaultless();
     BodyType.require(context, Accept.CSV, "a log file");
-    if (!turn.tryAcquire()) {
+    if (turn.availablePermits() == 0 || !sending.tryAcquire()) {
       throw busy(context);
     }
     try (PutAside aside = PutAside.of(context, LARGEST)) {
-      LogFile file = new LogFile(name, aside.file());
+      takeIn(context, new LogFile(name, aside.file()), goodLotsOnly);
+    } finally {
+      sending.release();
+    }
+  }
+
+  private void takeIn(Context context, LogFile file, boolean goodLotsOnly) throws IOException {
+    if (!turn.tryAcquire()) {
+      throw busy(context);
+    }
+    try {
       answer(context, kitchen.imports().files(List.of(file), goodLotsOnly, Progress.NONE));
     } finally {
       turn.release();

@@ -24,6 +24,7 @@ final class Routes {
     PageRoutes.register(routes, kitchen);
     Freshness freshness = new Freshness(kitchen);
     Routes all = new Routes(routes);
+    all.plans(new PlanHandlers(kitchen));
     all.setUp(new SetUpHandlers(kitchen));
     all.probes(new ProbeHandlers(kitchen));
     all.days(new DayHandlers(kitchen));
@@ -68,6 +69,13 @@ final class Routes {
 
     get(API + "/rule-sets", kitchen::ruleSets);
     get(API + "/rule-sets/{id}", kitchen::ruleSet);
+  }
+
+  private void plans(PlanHandlers plans) {
+    get(API + "/plans", plans::list);
+    get(API + "/plans/{plan}", plans::one);
+    routes.put(API + "/plans/{plan}", plans::save);
+    routes.delete(API + "/plans/{plan}", plans::delete);
   }
 
   private void setUp(SetUpHandlers setUp) {

@@ -267,9 +267,25 @@ class OpenApiTest {
     fits("check", served.post("/api/v1/checks", "{'rows':[{'lot':'A'}]}"), "Check");
     String rows = "lot,food,category,when,entry\nO-9,Rice,nothing,noon,cooked\n";
     fits("import", served.postCsv("/api/v1/imports?goodLotsOnly=true", rows), "Imported");
+    fits("plan", putPlan(10), "Plan");
+    fits("no plan", putPlan(130), "Plan");
+    fits("plans", served.get("/api/v1/plans"), "PlanList");
     fits("problem", served.postCsv("/api/v1/imports", rows), "Problem");
     fits("problem", served.post("/api/v1/lots", "{'food':}"), "Problem");
     fits("problem", served.post("/api/v1/lots", "{'food':1}"), "Problem");
+  }
+
+  private Reply putPlan(int reheat) {
+    String body =
+        "{'serving':'2026-03-20T18:00:00Z','dishes':[{'dish':'Soup','category':'soup_or_stew',"
+            + "'route':'chilled','make':[{'step':'simmer','minutes':60}],"
+            + "'finish':[{'step':'reheat','minutes':"
+            + reheat
+            + "}]}]}";
+    return served.send(
+        served
+            .request("/api/v1/plans/O-12", "Content-Type", "application/json")
+            .PUT(BodyPublishers.ofString(body.replace('\'', '"'))));
   }
 
   @Test

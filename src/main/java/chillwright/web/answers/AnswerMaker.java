@@ -1,5 +1,7 @@
 package chillwright.web.answers;
 
+import chillwright.core.forecast.Forecast;
+import chillwright.core.forecast.Forecaster;
 import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.Keeping.Governs;
 import chillwright.core.log.Category;
@@ -13,6 +15,7 @@ import chillwright.core.rules.Remark;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.Verdict;
 import chillwright.print.Figures;
+import chillwright.print.ForecastText;
 import chillwright.print.KeepText;
 import chillwright.print.Sentences;
 import chillwright.rulebook.RuleBook;
@@ -56,7 +59,32 @@ public record AnswerMaker(ZoneId zone, Instant now) {
         timeline.food().category().key(),
         verdict(judged.findings()),
         findings(judged.findings(), timeline),
+        forecasts(Forecaster.of(timeline, judged.ruleSet(), Optional.empty(), now), timeline),
         dates(judged.keeping()));
+  }
+
+  /** Forecasts of a lot, in the order of its rules. */
+  public List<Answers.Forecast> forecasts(List<Forecast> forecasts, Timeline timeline) {
+    return forecasts.stream().map(forecast -> forecast(forecast, timeline)).toList();
+  }
+
+  Answers.Forecast forecast(Forecast forecast, Timeline timeline) {
+    Scale scale = Figures.scale(timeline);
+    ForecastText text = new ForecastText(zone, scale, now);
+    Rule rule = forecast.awaited().rule();
+    return new Answers.Forecast(
+        rule.id(),
+        Figures.limit(rule, scale),
+        forecast.awaited().deadline().map(this::time),
+        forecast.expected().map(this::time),
+        forecast.earliest().map(this::time),
+        forecast.latest().map(this::time),
+        forecast
+            .target()
+            .map(target -> new Answers.Target(target.temperature().text(), time(target.by()))),
+        forecast.outlook().key(),
+        text.says(forecast),
+        text.basis(forecast));
   }
 
   /** The findings, worst first; of equal verdicts the one that falls due first. */

@@ -33,6 +33,7 @@ public final class Answers {
       String category,
       Optional<String> verdict,
       List<Finding> findings,
+      List<Forecast> forecast,
       Dates keeping) {}
 
   /**
@@ -153,23 +154,35 @@ public final class Answers {
       List<String> madeInto,
       List<Finding> findings,
       Optional<Due> due,
+      List<Forecast> forecast,
       List<Entry> placeReadings,
-      Contents contents,
+      ContentsAnswer contents,
       String defers) {}
 
   /**
-   * What is in a lot, of its own food and of every food it came from.
+   * When food that cools is expected to reach a limit. No verdict rests on it.
    *
-   * @param notOnFile foods that the kitchen has not described: of these nothing is known
+   * @param expected null where it never gets there in these surroundings, or where the readings
+   *     cannot tell; {@code basis} says which
+   * @param latest null where nothing bounds it
+   * @param target what it must read by a moment to be in time still
+   * @param outlook in-time, unsure, late or not-told
+   * @param basis what it rests on, and why it is wide
    */
-  public record Contents(
-      List<String> allergens,
-      List<String> otherAllergens,
-      List<Ingredients> ingredients,
-      List<String> notOnFile) {}
+  public record Forecast(
+      String rule,
+      String limit,
+      Optional<OffsetDateTime> deadline,
+      Optional<OffsetDateTime> expected,
+      Optional<OffsetDateTime> earliest,
+      Optional<OffsetDateTime> latest,
+      Optional<Target> target,
+      String outlook,
+      String says,
+      String basis) {}
 
-  /** What a food was made from. */
-  public record Ingredients(String food, String text) {}
+  /** The warmest it may read by a moment to be in time: "94 °F". */
+  public record Target(String temperature, OffsetDateTime by) {}
 
   /** What must happen next, and the last moment for it. */
   public record Due(String says, OffsetDateTime deadline, String rule) {}
@@ -244,6 +257,7 @@ public final class Answers {
       List<Finding> findings,
       Dates keeping,
       Optional<Due> due,
+      List<Forecast> forecast,
       List<String> judgedAlso,
       OffsetDateTime at,
       RuleSetRef ruleSet,
@@ -288,6 +302,7 @@ public final class Answers {
       String citation,
       String status,
       List<String> offered,
+      Optional<Forecast> forecast,
       RuleSetRef ruleSet) {}
 
   /**

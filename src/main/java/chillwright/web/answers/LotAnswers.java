@@ -2,8 +2,6 @@ package chillwright.web.answers;
 
 import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
-import chillwright.core.kitchen.Allergen;
-import chillwright.core.kitchen.Contents;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
 import chillwright.core.log.Portions;
@@ -100,19 +98,10 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
         texts(view.descendants()),
         view.judged().map(j -> maker().findings(j.findings(), j.timeline())).orElse(List.of()),
         view.judged().flatMap(j -> j.due().map(finding -> due(finding, j.timeline()))),
+        view.judged().map(j -> maker().forecasts(j.forecasts(), j.timeline())).orElse(List.of()),
         view.placeReadings().stream().map(entries()::reading).toList(),
-        contents(view.contents()),
+        ContentsAnswer.of(view.contents()),
         defers());
-  }
-
-  private static Answers.Contents contents(Contents contents) {
-    return new Answers.Contents(
-        contents.allergens().stream().map(Allergen::key).toList(),
-        contents.otherAllergens(),
-        contents.ingredients().stream()
-            .map(of -> new Answers.Ingredients(of.food(), String.join(", ", of.lines())))
-            .toList(),
-        contents.notOnFile());
   }
 
   private static List<String> texts(List<LotId> lots) {
@@ -148,6 +137,7 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
         maker().findings(lot.findings(), lot.timeline(), lot.before()),
         dates(lot.state()),
         lot.due().map(finding -> due(finding, lot.timeline())),
+        maker().forecasts(lot.forecasts(), lot.timeline()),
         lot.descendants().stream().map(LotId::text).sorted().toList(),
         maker().time(now),
         ruleSet(),
@@ -172,6 +162,7 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
         rule.citation().text(),
         rule.status(),
         offered(finding),
+        due.forecast().map(forecast -> maker().forecast(forecast, due.timeline())),
         ref(due.ruleSet()));
   }
 

@@ -43,6 +43,7 @@ public record Frame(
           new Link(KeepsPage.ADDRESS, "page.keeps"),
           new Link(LotsPages.ALL, "page.lots"),
           new Link(DayPage.ADDRESS, "page.day"),
+          new Link(PlansPage.ADDRESS, "page.plans"),
           new Link(RecordPage.ADDRESS, "page.record"),
           new Link(RulesPage.ADDRESS, "page.kitchen"));
 

@@ -12,6 +12,7 @@ import chillwright.core.rules.Finding;
 import chillwright.core.rules.Verdict;
 import chillwright.print.CurveChart;
 import chillwright.print.Figures;
+import chillwright.print.ForecastText;
 import chillwright.print.KeepText;
 import chillwright.print.Sentences;
 import chillwright.service.LotView;
@@ -179,6 +180,7 @@ final class LotPage {
         Arrays.stream(How.values()).map(How::text).toList(),
         new Known(desk.kitchen()).places(),
         curve(view, scale, visitor),
+        forecasts(view, sentences, scale),
         findings(view, sentences),
         dates(view, visitor, now),
         state.standing().map(s -> s.keeping().because()).orElse(List.of()),
@@ -209,6 +211,17 @@ final class LotPage {
             until.toString(),
             NowPage.left(until, sentences.now(), visitor))
         : new LotPageView.Next(sentences.says(due), "", "");
+  }
+
+  private static List<LotPageView.Ahead> forecasts(LotView view, Sentences sentences, Scale scale) {
+    ForecastText text =
+        new ForecastText(sentences.zone(), scale, sentences.now(), sentences.language());
+    return view.judged().map(LotView.Judged::forecasts).orElse(List.of()).stream()
+        .map(
+            forecast ->
+                new LotPageView.Ahead(
+                    forecast.outlook().key(), text.says(forecast), text.basis(forecast)))
+        .toList();
   }
 
   private static List<LotPageView.Found> findings(LotView view, Sentences sentences) {

@@ -20,6 +20,7 @@ public record LotPageView(
     List<String> hows,
     List<String> places,
     String curve,
+    List<Ahead> forecasts,
     List<Found> findings,
     List<String> dates,
     List<String> because,
@@ -106,6 +107,13 @@ public record LotPageView(
    * @param until as RFC 3339 writes it; blank where no moment is set
    */
   public record Next(String says, String until, String left) {}
+
+  /**
+   * When a limit is expected to be reached.
+   *
+   * @param outlook how it stands against the limit, the class in the style
+   */
+  public record Ahead(String outlook, String says, String basis) {}
 
   /** A finding with its limit and where that is printed. */
   public record Found(Sign standing, String says, String limit, String citation) {}

@@ -46,6 +46,9 @@ final class NewBatchPage {
     Map<String, String> fields = new HashMap<>();
     fields.put("entry", WORDS.get(0));
     fields.put("scale", visitor.scaleLetter());
+    for (String field : List.of("food", "category", "portions")) {
+      Optional.ofNullable(context.queryParam(field)).ifPresent(given -> fields.put(field, given));
+    }
     answer(context, HttpStatus.OK, visitor, Filled.with(fields));
   }
 

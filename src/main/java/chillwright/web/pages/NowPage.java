@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.forecast.Forecast.Outlook;
 import chillwright.core.keeping.LotOrder;
 import chillwright.core.keeping.LotState;
 import chillwright.core.measure.Temperature.Scale;
@@ -9,6 +10,7 @@ import chillwright.core.rules.Shape.Hold;
 import chillwright.core.rules.Shape.Reach;
 import chillwright.core.rules.Verdict;
 import chillwright.print.Figures;
+import chillwright.print.ForecastText;
 import chillwright.print.ReportText;
 import chillwright.print.Sentences;
 import chillwright.service.Kitchen;
@@ -94,6 +96,16 @@ final class NowPage {
         + "]";
   }
 
+  /** A warning while there is time; what goes well needs no words here. */
+  private String forecast(Due due, Visitor visitor, Instant now) {
+    ForecastText text =
+        new ForecastText(desk.zone(), Figures.scale(due.timeline()), now, visitor.language());
+    return due.forecast()
+        .filter(forecast -> forecast.outlook() != Outlook.IN_TIME)
+        .map(text::says)
+        .orElse("");
+  }
+
   /** What is left until a moment, for as long as no script counts it down. */
   static String left(Instant last, Instant now, Visitor visitor) {
     Duration left = Duration.between(now, last);
@@ -117,6 +129,7 @@ final class NowPage {
             + " ["
             + finding.rule().citation().text()
             + "]",
+        forecast(due, visitor, now),
         takesReading);
   }
 }

@@ -11,6 +11,8 @@ public record NowView(List<Hand> hands, boolean moreHands, List<Next> dues, bool
    * A lot with a limit still ahead.
    *
    * @param until the last moment that complies, as RFC 3339 writes it
+   * @param forecast when it is expected to reach the limit; blank where that is not told, or in
+   *     time
    * @param takesReading whether a reading of the food is what it waits for
    */
   public record Next(
@@ -20,6 +22,7 @@ public record NowView(List<Hand> hands, boolean moreHands, List<Next> dues, bool
       String until,
       String left,
       String says,
+      String forecast,
       boolean takesReading) {}
 
   public NowView {

@@ -64,6 +64,11 @@ public final class PageRoutes {
     routes.post(SetUpPage.CHECKS, setUp::check);
     routes.post(SetUpPage.STATEMENT, setUp::statement);
     routes.post(SetUpPage.RETIRED, setUp::retire);
+    PlansPage plans = new PlansPage(desk);
+    get(PlansPage.ADDRESS, plans::all);
+    get(PlansPage.ONE, plans::show);
+    get(PlansPage.CALENDAR, plans::calendar);
+    routes.post(PlansPage.ADDRESS, plans::save);
     DayPage day = new DayPage(desk);
     get(DayPage.ADDRESS, day::show);
     routes.post(DayPage.READINGS, day::read);

@@ -1,0 +1,81 @@
+package chillwright.core.forecast;
+
+import chillwright.core.forecast.CoolingCurve.Point;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * When readings on a cooling curve will cross a temperature, in hours on the clock of the readings.
+ *
+ * <p>The window adds up, as independent faults: the scatter of the readings (95 %), a probe and a
+ * thermometer of the surroundings that are off by what the FDA Food Code 2022 allows them
+ * (4-203.11, 1 °C; 4-203.12, 1.5 °C), and a share of the time still to go, because no kitchen keeps
+ * to the curve. That share was chosen so that published series fall inside; a test measures how
+ * many do.
+ *
+ * @param latest empty where the window has no end worth telling
+ * @param readings how many were used
+ * @param scatter of these about the curve, see {@link CoolingCurve#scatter}
+ */
+record CurveForecast(
+    double earliest, double expected, OptionalDouble latest, int readings, double scatter) {
+  private static final double LEVEL = 0.95;
+  private static final double PROBE = 1.0;
+  private static final double AROUND = 1.5;
+
+  /** Share of the time to go, by the number of readings: two, three, more. Our own. */
+  private static final double[] OFF_THE_CURVE = {0.45, 0.35, 0.25};
+
+  /** Newest readings used. */
+  private static final int MOST = 5;
+
+  /** Open liquid loses heat by steam above it (150 °F) and runs ahead of the curve. */
+  private static final double STEAMING = 65.0;
+
+  /** A crossing farther off than this, in hours, is none. */
+  private static final double FARTHEST = 96;
+
+  /**
+   * @param all readings of undisturbed food in order of time, two or more
+   * @param surroundings °C
+   * @param limit temperature to be crossed, °C, above the surroundings
+   * @return empty where the readings do not fall towards the surroundings, or hardly
+   */
+  static Optional<CurveForecast> of(List<Point> all, double surroundings, double limit) {
+    List<Point> used = used(all);
+    double last = used.get(used.size() - 1).hours();
+    return CoolingCurve.through(used, surroundings)
+        .map(curve -> crossing(curve, used, limit))
+        .filter(window -> window.expected() - last < FARTHEST);
+  }
+
+  /** The newest, without those at which it still steamed where two others are left. */
+  private static List<Point> used(List<Point> all) {
+    List<Point> calm = all.stream().filter(point -> point.celsius() <= STEAMING).toList();
+    List<Point> used = calm.size() < 2 ? all : calm;
+    return used.subList(Math.max(0, used.size() - MOST), used.size());
+  }
+
+  private static CurveForecast crossing(CoolingCurve curve, List<Point> used, double limit) {
+    Point last = used.get(used.size() - 1);
+    double expected = Math.max(last.hours(), curve.hoursTo(limit).orElseThrow());
+    double width =
+        Math.sqrt(
+            square(curve.halfWidth(expected, LEVEL))
+                + square(curve.shiftByReading(PROBE, limit))
+                + square(curve.shiftBySurroundings(AROUND, limit, last.celsius()))
+                + square(OFF_THE_CURVE[Math.min(used.size(), 4) - 2] * (expected - last.hours())));
+    double latest = expected + width;
+    return new CurveForecast(
+        Math.max(last.hours(), expected - width),
+        expected,
+        latest - last.hours() < FARTHEST ? OptionalDouble.of(latest) : OptionalDouble.empty(),
+        used.size(),
+        curve.scatter());
+  }
+
+  private static double square(double figure) {
+    return figure * figure;
+  }
+}

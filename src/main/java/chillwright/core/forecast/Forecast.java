@@ -1,0 +1,100 @@
+package chillwright.core.forecast;
+
+import chillwright.core.measure.Temperature;
+import chillwright.core.rules.OpenCooling.Awaited;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * When food is expected to reach one limit.
+ *
+ * @param expected best guess; empty where it never gets there in these surroundings, or where the
+ *     readings cannot tell: the doubts say which
+ * @param earliest in published series about nine in ten crossings fall between it and {@code
+ *     latest}
+ * @param latest empty where no reading bounds it
+ * @param target what the food must read by a moment to be still in time
+ */
+public record Forecast(
+    Awaited awaited,
+    Optional<Instant> expected,
+    Optional<Instant> earliest,
+    Optional<Instant> latest,
+    Optional<Target> target,
+    Basis basis) {
+
+  /** Food at or below the temperature at the moment is on the curve that meets the limit. */
+  public record Target(Temperature temperature, Instant by) {}
+
+  /**
+   * What it rests on.
+   *
+   * @param readings how many were used
+   * @param surroundings what the food cools towards, logged or reckoned with
+   */
+  public record Basis(int readings, Optional<Temperature> surroundings, List<Doubt> doubts) {
+    public Basis {
+      doubts = List.copyOf(doubts);
+    }
+
+    public boolean has(Doubt doubt) {
+      return doubts.contains(doubt);
+    }
+  }
+
+  /** Why a forecast is wide, or why there is none. */
+  public enum Doubt {
+    /** One reading since it began to cool, or since it was moved or handled: nothing to tell. */
+    ONE_READING,
+    /** The last two readings do not fall. */
+    NOT_FALLING,
+    /** The surroundings are not colder than the limit. */
+    NEVER_THERE,
+    /** Nobody logged what is around the food; a refrigerator is reckoned with. */
+    SURROUNDINGS_NOT_LOGGED,
+    /** Two readings lie on any curve. */
+    TWO_READINGS,
+    /** The readings bend away from the curve: the place, or the food, was changed. */
+    NOT_ONE_CURVE
+  }
+
+  /** How it stands against the limit. */
+  public enum Outlook {
+    /** All of the interval is in time. */
+    IN_TIME("in-time"),
+    /** Part of the interval is late, or it has no end. */
+    UNSURE("unsure"),
+    /** Expected late. */
+    LATE("late"),
+    /** Nothing is expected, or the limit has no moment. */
+    NOT_TOLD("not-told");
+
+    private final String key;
+
+    Outlook(String key) {
+      this.key = key;
+    }
+
+    /** As it stands in an answer. */
+    public String key() {
+      return key;
+    }
+  }
+
+  public Outlook outlook() {
+    if (basis.has(Doubt.NEVER_THERE)) {
+      return Outlook.LATE;
+    }
+    if (expected.isEmpty() || awaited.deadline().isEmpty()) {
+      return Outlook.NOT_TOLD;
+    }
+    Instant last = awaited.deadline().get();
+    if (expected.get().isAfter(last)) {
+      return Outlook.LATE;
+    }
+    return latest.filter(moment -> !moment.isAfter(last)).isPresent()
+        ? Outlook.IN_TIME
+        : Outlook.UNSURE;
+  }
+}

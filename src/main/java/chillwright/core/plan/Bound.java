@@ -1,0 +1,47 @@
+package chillwright.core.plan;
+
+import chillwright.core.rules.Rule;
+import java.time.Instant;
+import java.util.Optional;
+
+/**
+ * Between which moments something of a dish must happen.
+ *
+ * @param from not before it; empty where nothing sets it
+ * @param to not after it; empty where nothing sets it
+ * @param rule whose figure it rests on; empty where it follows from the menu or from quality alone
+ * @param source where a figure without a rule was printed; blank where it is the cook's own
+ */
+public record Bound(
+    String dish,
+    Kind kind,
+    Optional<Instant> from,
+    Optional<Instant> to,
+    Optional<Rule> rule,
+    String source) {
+  /** What must happen. */
+  public enum Kind {
+    MAKE("make"),
+    FREEZE("freeze-by"),
+    TAKE_OUT("take-out"),
+    REHEAT("reheat-start"),
+    HOLD("hot-holding"),
+    TABLE("on-the-table");
+
+    private final String text;
+
+    Kind(String text) {
+      this.text = text;
+    }
+
+    /** As it stands in an answer. */
+    public String text() {
+      return text;
+    }
+  }
+
+  /** Whether no moment is left. */
+  public boolean isEmpty() {
+    return from.isPresent() && to.filter(from.get()::isAfter).isPresent();
+  }
+}

@@ -1,0 +1,55 @@
+package chillwright.core.plan;
+
+import chillwright.core.log.Category;
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * A dish of a menu.
+ *
+ * @param make steps until it is made, one right after the other; at least one
+ * @param finish steps from the refrigerator to the table, one right after the other: reheating
+ * @param keeps what it holds where it is stored: litres of refrigerator, of freezer, of a warm
+ *     place, and kilograms that freeze; by the names of {@link Menu}
+ * @param thaw how long it thaws in the refrigerator; zero for food heated from frozen
+ * @param hold how long it may be held hot before it is served without losing quality
+ */
+public record Dish(
+    String name,
+    Category category,
+    int portions,
+    Route route,
+    List<Step> make,
+    List<Step> finish,
+    Map<String, Double> keeps,
+    Duration thaw,
+    Duration hold) {
+  /** How a dish goes from the pot to the table. */
+  public enum Route {
+    /** Made for the hour it is served. */
+    FRESH("fresh"),
+    CHILLED("chilled"),
+    FROZEN("frozen");
+
+    private final String text;
+
+    Route(String text) {
+      this.text = text;
+    }
+
+    /** As written in a plan file. */
+    public String text() {
+      return text;
+    }
+  }
+
+  public Dish {
+    make = List.copyOf(make);
+    finish = List.copyOf(finish);
+    keeps = Map.copyOf(keeps);
+    if (make.isEmpty()) {
+      throw new IllegalArgumentException("a dish is made in at least one step: " + name);
+    }
+  }
+}

@@ -1,0 +1,87 @@
+package chillwright.core.plan;
+
+import chillwright.core.plan.Dish.Route;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * One dish on the grid: where its parts may begin and what they hold.
+ *
+ * @param make what making it holds, from its beginning
+ * @param finish what finishing it holds, from its beginning
+ * @param thaw slots from taking it out until it may be finished; zero without a freezer
+ * @param cool slots from made until it may be frozen or finished
+ */
+record Job(
+    Dish dish,
+    int makeFrom,
+    int makeTo,
+    int takeOutFrom,
+    int takeOutTo,
+    int finishFrom,
+    int finishTo,
+    int makeLength,
+    int finishLength,
+    int cool,
+    int thaw,
+    List<Use> make,
+    List<Use> finish) {
+  /** Slots in the freezer before it counts as frozen. */
+  static final int FREEZES = Grid.length(Window.FREEZES);
+
+  /** How long food may wait in the refrigerator for hands to bring it to the freezer: 16 h. */
+  static final int WAITS = Grid.length(Duration.ofHours(16));
+
+  /** An amount of a thing held between two slots, counted from the beginning of a part. */
+  record Use(String resource, int from, int to, int amount) {}
+
+  static Job of(Window window, Grid grid) {
+    Dish dish = window.dish();
+    return new Job(
+        dish,
+        grid.from(window.makeFrom()),
+        grid.to(window.makeTo()),
+        grid.from(window.takeOutFrom()),
+        grid.to(window.takeOutTo()),
+        grid.from(window.finishFrom()),
+        grid.to(window.finishTo()),
+        length(dish.make()),
+        length(dish.finish()),
+        Grid.length(window.cool()),
+        dish.route() == Route.FROZEN ? Grid.length(dish.thaw()) : 0,
+        uses(dish.make()),
+        uses(dish.finish()));
+  }
+
+  boolean isFrozen() {
+    return dish.route() == Route.FROZEN;
+  }
+
+  boolean isFresh() {
+    return dish.route() == Route.FRESH;
+  }
+
+  /** What of a thing the dish holds where it is kept; zero where it holds none. */
+  int keeps(String resource) {
+    return Grid.amount(dish.keeps().getOrDefault(resource, 0.0));
+  }
+
+  private static int length(List<Step> steps) {
+    return steps.stream().mapToInt(step -> Grid.length(step.lasts())).sum();
+  }
+
+  private static List<Use> uses(List<Step> steps) {
+    List<Use> uses = new ArrayList<>();
+    int at = 0;
+    for (Step step : steps) {
+      int end = at + Grid.length(step.lasts());
+      for (Map.Entry<String, Double> use : step.uses().entrySet()) {
+        uses.add(new Use(use.getKey(), at, end, Grid.amount(use.getValue())));
+      }
+      at = end;
+    }
+    return uses;
+  }
+}

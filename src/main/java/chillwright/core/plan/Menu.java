@@ -1,0 +1,69 @@
+package chillwright.core.plan;
+
+import java.time.DayOfWeek;
+import java.time.Instant;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * What is to be served, and what the kitchen has for it.
+ *
+ * @param serving when all of it is on the table
+ * @param from no work begins before it
+ * @param has how much there is of each thing that work or food holds; what is not named here is
+ *     never short
+ * @param open when hands are there; always, where the list is empty
+ */
+public record Menu(
+    Instant serving,
+    ZoneId zone,
+    Instant from,
+    Map<String, Double> has,
+    List<Hours> open,
+    List<Dish> dishes) {
+  /** People, who are there only while the kitchen is open. */
+  public static final String HANDS = "hands";
+
+  /** Litres, held from when a dish is made until it is frozen, and while it thaws. */
+  public static final String REFRIGERATOR = "refrigerator";
+
+  /** Litres, held while it is frozen. */
+  public static final String FREEZER = "freezer";
+
+  /** Kilograms that freeze within any 24 hours. */
+  public static final String FREEZING = "freezing";
+
+  /** Litres, held while a dish waits hot. */
+  public static final String WARM = "warm";
+
+  /** A stretch of the day on which the kitchen is open; {@code to} midnight is the day's end. */
+  public record Hours(Set<DayOfWeek> days, LocalTime from, LocalTime to) {
+    public Hours {
+      days = Set.copyOf(days);
+    }
+  }
+
+  public Menu {
+    has = Map.copyOf(has);
+    open = List.copyOf(open);
+    dishes = List.copyOf(dishes);
+    if (!from.isBefore(serving)) {
+      throw new IllegalArgumentException("work begins before serving");
+    }
+  }
+
+  /** The same with another amount of one thing. */
+  Menu with(String resource, double amount) {
+    Map<String, Double> more = new java.util.HashMap<>(has);
+    more.put(resource, amount);
+    return new Menu(serving, zone, from, more, open, dishes);
+  }
+
+  /** The same with hands at all hours. */
+  Menu alwaysOpen() {
+    return new Menu(serving, zone, from, has, List.of(), dishes);
+  }
+}

@@ -1,0 +1,77 @@
+package chillwright.core.plan;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * A plan, or why there is none.
+ *
+ * @param tasks in order of time; none without a plan
+ * @param bounds of every dish, with a plan or without
+ * @param conflicts what stands in the way where there is no plan, and what would help
+ * @param isProven of a plan that none is fresher, of none that there is none; false where the
+ *     search was cut short
+ */
+public record Plan(
+    boolean isFound,
+    boolean isProven,
+    List<Task> tasks,
+    List<Bound> bounds,
+    List<Conflict> conflicts) {
+  /** What a task is. */
+  public enum Kind {
+    MAKE,
+    COOL,
+    CHILL,
+    FREEZE,
+    TAKE_OUT,
+    FINISH,
+    HOLD
+  }
+
+  /**
+   * Something that is done, or a stretch in which a dish is kept.
+   *
+   * @param step the cook's name for it; blank for what is not a step of the cook's
+   */
+  public record Task(
+      String dish, Kind kind, String step, Instant start, Instant end, Map<String, Double> uses) {
+    public Task {
+      uses = Map.copyOf(uses);
+    }
+  }
+
+  /**
+   * Why there is no plan.
+   *
+   * @param dish whose bounds leave no moment; blank where things are short
+   * @param resource what is short; blank where a bound is at fault
+   * @param enough an amount with which there is a plan; zero where none was found
+   */
+  public record Conflict(Why why, String dish, String resource, double enough) {}
+
+  /** The kind of a conflict. */
+  public enum Why {
+    /** The steps that reheat it take longer than the rule set allows. */
+    REHEAT_TOO_LONG,
+    /** It would have to be made before work begins. */
+    TOO_LATE_TO_MAKE,
+    /** Its last day comes before it is served, however late it is made. */
+    KEEPS_TOO_SHORT,
+    /** One step alone needs more of a thing than there is. */
+    STEP_NEEDS_MORE,
+    /** There would be a plan with more of a thing. */
+    SHORT_OF,
+    /** There would be a plan if hands were there at other hours. */
+    CLOSED,
+    /** No single thing helps. */
+    TOO_MUCH
+  }
+
+  public Plan {
+    tasks = List.copyOf(tasks);
+    bounds = List.copyOf(bounds);
+    conflicts = List.copyOf(conflicts);
+  }
+}

@@ -1,0 +1,243 @@
+package chillwright.core.plan;
+
+import chillwright.core.plan.Plan.Conflict;
+import chillwright.core.plan.Plan.Kind;
+import chillwright.core.plan.Plan.Task;
+import chillwright.core.plan.Plan.Why;
+import chillwright.core.rules.RuleSet;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+
+/**
+ * Plans a menu backwards from its serving time: each dish as late as its limits, the other dishes
+ * and the kitchen allow. First a list, then a solver for what the list misses or wastes.
+ */
+public final class Planner {
+  /** How far an amount is raised to see whether more of it would help. */
+  private static final int MORE = 8;
+
+  /** Failures after which the search for a plan is given up, and for what would help. */
+  private static final long MANY = 4_000;
+
+  private static final long FEW = 200;
+
+  private final Menu menu;
+  private final List<Window> windows;
+  private final Grid grid;
+
+  private Planner(Menu menu, List<Window> windows) {
+    this.menu = menu;
+    this.windows = windows;
+    Instant first =
+        windows.stream()
+            .flatMap(w -> List.of(w.makeFrom(), w.finishFrom()).stream())
+            .min(Comparator.naturalOrder())
+            .filter(menu.serving()::isAfter)
+            .orElse(menu.from());
+    this.grid = new Grid(menu, first.isBefore(menu.from()) ? menu.from() : first);
+  }
+
+  /**
+   * The plan of a menu by the rules in force on the day it is served. The same menu always gives
+   * the same plan.
+   */
+  public static Plan plan(Menu menu, RuleSet rules) {
+    List<Window> windows =
+        menu.dishes().stream().map(dish -> Window.of(dish, menu, rules)).toList();
+    return new Planner(menu, windows).plan();
+  }
+
+  private Plan plan() {
+    List<Conflict> conflicts = ownConflicts();
+    if (!conflicts.isEmpty()) {
+      return without(conflicts, true);
+    }
+    Found found = find();
+    return found
+        .plan
+        .map(placed -> new Plan(true, found.isProven, tasks(placed), bounds(), List.of()))
+        .orElseGet(() -> without(shortages(), found.isProven));
+  }
+
+  private Plan without(List<Conflict> conflicts, boolean isProven) {
+    return new Plan(false, isProven, List.of(), bounds(), conflicts);
+  }
+
+  private List<Bound> bounds() {
+    return windows.stream().flatMap(window -> window.bounds().stream()).toList();
+  }
+
+  /** What no other dish is to blame for. */
+  private List<Conflict> ownConflicts() {
+    List<Conflict> found = new ArrayList<>();
+    for (Window window : windows) {
+      String dish = window.dish().name();
+      if (window.reheatsTooLong()) {
+        found.add(new Conflict(Why.REHEAT_TOO_LONG, dish, "", 0));
+      }
+      if (window.keepsTooShort()) {
+        found.add(new Conflict(Why.KEEPS_TOO_SHORT, dish, "", 0));
+      } else if (window.isEmpty() || window.finishTo().isBefore(menu.from())) {
+        found.add(new Conflict(Why.TOO_LATE_TO_MAKE, dish, "", 0));
+      }
+      needs(window.dish()).forEach((resource, amount) -> tooSmall(dish, resource, amount, found));
+    }
+    return found;
+  }
+
+  private void tooSmall(String dish, String resource, double amount, List<Conflict> found) {
+    Integer there = grid.capacity().get(resource);
+    if (there != null && Grid.amount(amount) > there) {
+      found.add(new Conflict(Why.STEP_NEEDS_MORE, dish, resource, amount));
+    }
+  }
+
+  /** The most of each thing that a dish holds by itself. */
+  private static Map<String, Double> needs(Dish dish) {
+    Map<String, Double> most = new HashMap<>();
+    List<Step> steps = new ArrayList<>(dish.make());
+    steps.addAll(dish.finish());
+    steps.forEach(
+        step -> step.uses().forEach((name, amount) -> most.merge(name, amount, Math::max)));
+    if (dish.route() != Dish.Route.FRESH) {
+      keep(dish, Menu.REFRIGERATOR, most);
+    }
+    if (dish.route() == Dish.Route.FROZEN) {
+      keep(dish, Menu.FREEZER, most);
+      keep(dish, Menu.FREEZING, most);
+    }
+    return most;
+  }
+
+  private static void keep(Dish dish, String resource, Map<String, Double> most) {
+    Optional.ofNullable(dish.keeps().get(resource))
+        .ifPresent(amount -> most.merge(resource, amount, Math::max));
+  }
+
+  private record Found(Optional<List<Placed>> plan, boolean isProven) {}
+
+  private List<Job> jobs() {
+    return windows.stream().map(window -> Job.of(window, grid)).toList();
+  }
+
+  private Found find() {
+    List<Job> jobs = jobs();
+    if (jobs.stream().anyMatch(Planner::isImpossible)) {
+      return new Found(Optional.empty(), true);
+    }
+    BackwardList list = new BackwardList(grid, jobs);
+    Optional<List<Placed>> first = list.best();
+    if (first.isPresent() && list.wait(first.get()) == least(jobs)) {
+      return new Found(first, true);
+    }
+    OptionalInt below =
+        first.map(placed -> OptionalInt.of(list.wait(placed))).orElse(OptionalInt.empty());
+    Exact.Found better = new Exact(grid, jobs).best(below, MANY);
+    return new Found(better.plan().or(() -> first), better.isProven());
+  }
+
+  private static boolean isImpossible(Job job) {
+    boolean isKept = !job.isFresh();
+    return job.finishFrom() > job.finishTo()
+        || (isKept && job.makeFrom() > job.makeTo())
+        || (job.isFrozen() && job.takeOutFrom() > job.takeOutTo());
+  }
+
+  /** What the dishes would wait if each had the kitchen for itself. */
+  private int least(List<Job> jobs) {
+    return jobs.stream()
+        .mapToInt(
+            job -> {
+              int make = job.isFresh() ? job.finishTo() - job.makeLength() : job.makeTo();
+              return new Placed(job, make, make, make, job.finishTo()).wait(grid.slots());
+            })
+        .sum();
+  }
+
+  /** Which single thing, had the kitchen more of it, would make a plan. */
+  private List<Conflict> shortages() {
+    List<Conflict> found = new ArrayList<>();
+    for (String resource : menu.has().keySet().stream().sorted().toList()) {
+      enough(resource)
+          .ifPresent(amount -> found.add(new Conflict(Why.SHORT_OF, "", resource, amount)));
+    }
+    if (!menu.open().isEmpty() && isPossible(menu.alwaysOpen())) {
+      found.add(new Conflict(Why.CLOSED, "", Menu.HANDS, 0));
+    }
+    return found.isEmpty() ? List.of(new Conflict(Why.TOO_MUCH, "", "", 0)) : found;
+  }
+
+  /** The least amount of a thing with which there is a plan, in a few steps upwards. */
+  private OptionalDouble enough(String resource) {
+    double there = menu.has().get(resource);
+    double step = Math.max(1, Math.ceil(there / MORE));
+    double most = there + MORE * step;
+    if (!isPossible(menu.with(resource, most))) {
+      return OptionalDouble.empty();
+    }
+    for (double amount = there + step; amount < most; amount += step) {
+      if (isPossible(menu.with(resource, amount))) {
+        return OptionalDouble.of(amount);
+      }
+    }
+    return OptionalDouble.of(most);
+  }
+
+  private boolean isPossible(Menu other) {
+    Planner planner = new Planner(other, windows);
+    List<Job> jobs = planner.jobs();
+    return jobs.stream().noneMatch(Planner::isImpossible)
+        && (new BackwardList(planner.grid, jobs, 0).best().isPresent()
+            || new Exact(planner.grid, jobs).best(OptionalInt.empty(), FEW).plan().isPresent());
+  }
+
+  private List<Task> tasks(List<Placed> plan) {
+    return plan.stream()
+        .flatMap(placed -> tasks(placed).stream())
+        .sorted(Comparator.comparing(Task::start).thenComparing(Task::dish))
+        .toList();
+  }
+
+  private List<Task> tasks(Placed placed) {
+    List<Task> tasks = new ArrayList<>();
+    Dish dish = placed.job().dish();
+    steps(dish, Kind.MAKE, dish.make(), placed.make(), tasks);
+    if (dish.route() == Dish.Route.FROZEN) {
+      stretch(dish, Kind.COOL, placed.made(), placed.freeze(), Menu.REFRIGERATOR, tasks);
+      stretch(dish, Kind.FREEZE, placed.freeze(), placed.takeOut(), Menu.FREEZER, tasks);
+      stretch(dish, Kind.TAKE_OUT, placed.takeOut(), placed.finish(), Menu.REFRIGERATOR, tasks);
+    } else if (dish.route() == Dish.Route.CHILLED) {
+      stretch(dish, Kind.CHILL, placed.made(), placed.finish(), Menu.REFRIGERATOR, tasks);
+    }
+    steps(dish, Kind.FINISH, dish.finish(), placed.finish(), tasks);
+    stretch(dish, Kind.HOLD, placed.finished(), grid.slots(), Menu.WARM, tasks);
+    return tasks;
+  }
+
+  private void steps(Dish dish, Kind kind, List<Step> steps, int from, List<Task> tasks) {
+    int at = from;
+    for (Step step : steps) {
+      int end = at + Grid.length(step.lasts());
+      tasks.add(
+          new Task(dish.name(), kind, step.name(), grid.moment(at), grid.moment(end), step.uses()));
+      at = end;
+    }
+  }
+
+  private void stretch(Dish dish, Kind kind, int from, int to, String resource, List<Task> tasks) {
+    if (to > from) {
+      Map<String, Double> uses =
+          dish.keeps().containsKey(resource)
+              ? Map.of(resource, dish.keeps().get(resource))
+              : Map.of();
+      tasks.add(new Task(dish.name(), kind, "", grid.moment(from), grid.moment(to), uses));
+    }
+  }
+}

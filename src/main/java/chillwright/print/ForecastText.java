@@ -1,0 +1,97 @@
+package chillwright.print;
+
+import chillwright.core.forecast.Forecast;
+import chillwright.core.forecast.Forecast.Doubt;
+import chillwright.core.forecast.Forecast.Outlook;
+import chillwright.core.measure.Temperature;
+import chillwright.core.measure.Temperature.Scale;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a forecast says, in words a cook can act on.
+ *
+ * @param zone the kitchen's zone, for clock times
+ * @param scale the scale the lot is read in
+ * @param now the moment it is read
+ */
+public record ForecastText(ZoneId zone, Scale scale, Instant now, Language language) {
+  /** In English. */
+  public ForecastText(ZoneId zone, Scale scale, Instant now) {
+    this(zone, scale, now, Language.ENGLISH);
+  }
+
+  /** When it is expected, how that stands against the limit, and what would still do. */
+  public String says(Forecast forecast) {
+    List<String> parts = new ArrayList<>();
+    parts.add(expected(forecast));
+    if (forecast.outlook() != Outlook.NOT_TOLD || forecast.expected().isPresent()) {
+      parts.add(standing(forecast));
+    }
+    forecast
+        .target()
+        .filter(target -> forecast.outlook() != Outlook.IN_TIME)
+        .ifPresent(
+            target ->
+                parts.add(say("forecast.target", target.temperature().text(), time(target.by()))));
+    return String.join(" ", parts);
+  }
+
+  private String expected(Forecast forecast) {
+    String limit = forecast.awaited().limit().text(scale);
+    Optional<Instant> expected = forecast.expected();
+    if (expected.isEmpty()) {
+      return say("forecast.untold", limit, doubt(forecast.basis().doubts().get(0), forecast));
+    }
+    String about = time(expected.get());
+    String earliest = time(forecast.earliest().orElseThrow());
+    return forecast
+        .latest()
+        .map(latest -> say("forecast.between", limit, about, earliest, time(latest)))
+        .orElseGet(() -> say("forecast.open", limit, about, earliest));
+  }
+
+  private String standing(Forecast forecast) {
+    String key = "forecast.outlook." + forecast.outlook().key();
+    return forecast.awaited().deadline().map(last -> say(key, time(last))).orElse("");
+  }
+
+  /** What it rests on, and why it is wide. */
+  public String basis(Forecast forecast) {
+    List<String> parts = new ArrayList<>();
+    int readings = forecast.basis().readings();
+    parts.add(
+        forecast
+            .basis()
+            .surroundings()
+            .filter(around -> !forecast.basis().has(Doubt.SURROUNDINGS_NOT_LOGGED))
+            .map(around -> say("forecast.basis.around", readings, around.text()))
+            .orElseGet(() -> say("forecast.basis", readings)));
+    forecast.basis().doubts().forEach(doubt -> parts.add(doubt(doubt, forecast)));
+    parts.add(say("forecast.no-verdict"));
+    return String.join(" ", parts);
+  }
+
+  private String doubt(Doubt doubt, Forecast forecast) {
+    String around = forecast.basis().surroundings().map(Temperature::text).orElse("");
+    return switch (doubt) {
+      case ONE_READING -> say("forecast.doubt.one-reading");
+      case NOT_FALLING -> say("forecast.doubt.not-falling");
+      case NEVER_THERE -> say("forecast.doubt.never-there", around);
+      case SURROUNDINGS_NOT_LOGGED -> say("forecast.doubt.not-logged", around);
+      case TWO_READINGS -> say("forecast.doubt.two-readings");
+      case NOT_ONE_CURVE -> say("forecast.doubt.not-one-curve");
+    };
+  }
+
+  private String time(Instant moment) {
+    return Figures.time(moment, zone, now, language);
+  }
+
+  private String say(String key, Object... filled) {
+    return language.say(key, filled);
+  }
+}

@@ -1,0 +1,209 @@
+package chillwright.print;
+
+import chillwright.core.plan.Bound;
+import chillwright.core.plan.Menu;
+import chillwright.core.plan.Plan;
+import chillwright.core.plan.Plan.Conflict;
+import chillwright.core.plan.Plan.Kind;
+import chillwright.core.plan.Plan.Task;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.time.format.TextStyle;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/**
+ * A plan in words: the days with their tasks, the bounds with their reasons, what stands in the
+ * way.
+ *
+ * @param zone the kitchen's zone
+ */
+public record PlanText(ZoneId zone, Language language) {
+  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm");
+  private static final DateTimeFormatter DAY_AND_CLOCK =
+      DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm");
+
+  /** A day with what is to be done on it. */
+  public record Day(String title, List<String> lines) {
+    public Day {
+      lines = List.copyOf(lines);
+    }
+  }
+
+  /** In English. */
+  public PlanText(ZoneId zone) {
+    this(zone, Language.ENGLISH);
+  }
+
+  /** All of a plan, for a terminal or plain paper. */
+  public List<String> lines(Plan plan) {
+    List<String> lines = new ArrayList<>();
+    lines.add(verdict(plan));
+    for (Conflict conflict : plan.conflicts()) {
+      lines.add("  " + conflict(conflict));
+    }
+    for (Day day : days(plan)) {
+      lines.add("");
+      lines.add(day.title());
+      day.lines().forEach(line -> lines.add("  " + line));
+    }
+    lines.add("");
+    lines.add(say("plan.bounds"));
+    plan.bounds().forEach(bound -> lines.add("  " + bound(bound)));
+    return lines;
+  }
+
+  /** Whether there is a plan, and how sure that is. */
+  public String verdict(Plan plan) {
+    String key = plan.isFound() ? "plan.found" : "plan.none";
+    return say(key) + " " + say(plan.isProven() ? key + ".proven" : key + ".not-proven");
+  }
+
+  /** The tasks day by day. */
+  public List<Day> days(Plan plan) {
+    Map<LocalDate, List<String>> days = new TreeMap<>();
+    for (Task task : plan.tasks()) {
+      LocalDate day = task.start().atZone(zone).toLocalDate();
+      days.computeIfAbsent(day, d -> new ArrayList<>()).add(line(task));
+    }
+    return days.entrySet().stream()
+        .map(day -> new Day(title(day.getKey()), day.getValue()))
+        .toList();
+  }
+
+  private String title(LocalDate day) {
+    return day.getDayOfWeek().getDisplayName(TextStyle.FULL, language.locale()) + " " + day;
+  }
+
+  private String line(Task task) {
+    Instant end = task.end();
+    boolean isSameDay =
+        task.start().atZone(zone).toLocalDate().equals(end.atZone(zone).toLocalDate());
+    String until = (isSameDay ? CLOCK : DAY_AND_CLOCK).format(end.atZone(zone));
+    String uses = uses(task.uses());
+    return CLOCK.format(task.start().atZone(zone))
+        + " - "
+        + until
+        + "  "
+        + task.dish()
+        + ": "
+        + what(task)
+        + (uses.isEmpty() ? "" : " (" + uses + ")");
+  }
+
+  /** What a task is, without its dish. */
+  public String what(Task task) {
+    return task.step().isEmpty() ? say("plan.task." + key(task.kind())) : task.step();
+  }
+
+  /** A task's kind as it stands in an answer. */
+  public static String key(Kind kind) {
+    return switch (kind) {
+      case MAKE -> "make";
+      case COOL -> "cool";
+      case CHILL -> "chill";
+      case FREEZE -> "freeze";
+      case TAKE_OUT -> "take-out";
+      case FINISH -> "finish";
+      case HOLD -> "hold";
+    };
+  }
+
+  private static String uses(Map<String, Double> uses) {
+    return uses.entrySet().stream()
+        .sorted(Map.Entry.comparingByKey())
+        .map(use -> use.getKey() + " " + amount(use.getValue()))
+        .collect(Collectors.joining(", "));
+  }
+
+  static String amount(double amount) {
+    return BigDecimal.valueOf(amount)
+        .setScale(1, RoundingMode.HALF_UP)
+        .stripTrailingZeros()
+        .toPlainString();
+  }
+
+  /** Why a task stands where it does: the bound of its part, with its reason. */
+  public List<String> because(Task task, Plan plan) {
+    Optional<Bound.Kind> kind =
+        switch (task.kind()) {
+          case MAKE -> Optional.of(Bound.Kind.MAKE);
+          case FREEZE, COOL -> Optional.of(Bound.Kind.FREEZE);
+          case TAKE_OUT -> Optional.of(Bound.Kind.TAKE_OUT);
+          case FINISH -> Optional.of(Bound.Kind.REHEAT);
+          case HOLD -> Optional.of(Bound.Kind.HOLD);
+          case CHILL -> Optional.empty();
+        };
+    return plan.bounds().stream()
+        .filter(
+            bound ->
+                bound.dish().equals(task.dish()) && kind.filter(bound.kind()::equals).isPresent())
+        .map(this::bound)
+        .toList();
+  }
+
+  /** One bound with its reason. */
+  public String bound(Bound bound) {
+    String from = bound.from().map(this::moment).orElse("");
+    String to = bound.to().map(this::moment).orElse("");
+    return bound.dish() + ": " + say("plan.bound." + bound.kind().text(), from, to) + reason(bound);
+  }
+
+  private String reason(Bound bound) {
+    String rule =
+        bound
+            .rule()
+            .map(of -> language.saidByRules(of.says()) + " [" + of.citation().text() + "]")
+            .orElse("");
+    String source = bound.source().isBlank() ? "" : say("plan.source", bound.source());
+    return Stream.of(rule, source)
+        .filter(text -> !text.isEmpty())
+        .map(text -> " " + text)
+        .collect(Collectors.joining());
+  }
+
+  private String moment(Instant moment) {
+    return DAY_AND_CLOCK.format(moment.atZone(zone));
+  }
+
+  /** Why there is no plan, and what would help. */
+  public String conflict(Conflict conflict) {
+    return switch (conflict.why()) {
+      case REHEAT_TOO_LONG -> say("plan.conflict.reheat", conflict.dish());
+      case TOO_LATE_TO_MAKE -> say("plan.conflict.too-late", conflict.dish());
+      case KEEPS_TOO_SHORT -> say("plan.conflict.keeps", conflict.dish());
+      case STEP_NEEDS_MORE ->
+          say(
+              "plan.conflict.step",
+              conflict.dish(),
+              conflict.resource(),
+              amount(conflict.enough()));
+      case SHORT_OF -> say("plan.conflict.short", conflict.resource(), amount(conflict.enough()));
+      case CLOSED -> say("plan.conflict.closed");
+      case TOO_MUCH -> say("plan.conflict.too-much");
+    };
+  }
+
+  /** What every plan says of itself. */
+  public String caution() {
+    return say("plan.caution");
+  }
+
+  /** When all is on the table. */
+  public String serving(Menu menu) {
+    return say("plan.serving", moment(menu.serving()), menu.zone().getId());
+  }
+
+  private String say(String key, Object... filled) {
+    return language.say(key, filled);
+  }
+}

@@ -1,0 +1,242 @@
+package chillwright.rulebook;
+
+import chillwright.core.log.Category;
+import chillwright.core.log.KeepingList;
+import chillwright.core.plan.Dish;
+import chillwright.core.plan.Dish.Route;
+import chillwright.core.plan.Menu;
+import chillwright.core.plan.Menu.Hours;
+import chillwright.core.plan.Step;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.time.DateTimeException;
+import java.time.DayOfWeek;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalTime;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/**
+ * Reads what is to be planned, written by hand as YAML or JSON. It has the form of {@code
+ * plan.schema.json}; every fault is told at once.
+ */
+public final class PlanFile {
+  /** How far ahead anybody plans. */
+  private static final long MOST_DAYS = 400;
+
+  private final KeepingList keeping;
+  private final Instant now;
+  private final Faults faults = new Faults();
+
+  private PlanFile(KeepingList keeping, Instant now) {
+    this.keeping = keeping;
+    this.now = now;
+  }
+
+  /**
+   * The menu of a text.
+   *
+   * @param name of the file, for its faults; blank for a request
+   * @param zone of the kitchen, where the text names none
+   * @param now when work may begin, where the text does not say
+   * @throws BrokenRules with every fault
+   */
+  public static Menu read(String name, String text, KeepingList keeping, ZoneId zone, Instant now)
+      throws BrokenRules {
+    PlanFile reading = new PlanFile(keeping, now);
+    Optional<Document> document = YamlText.read(new TextFile(name, text, false), reading.faults);
+    document.ifPresent(found -> reading.faults.addAll(SchemaCheck.PLAN.allFaults(found)));
+    reading.faults.throwIfAny();
+    Optional<Menu> menu = reading.menu(Spot.whole(document.orElseThrow()), zone);
+    reading.faults.throwIfAny();
+    return menu.orElseThrow();
+  }
+
+  /** The JSON schema of such a file. */
+  public static String schema() {
+    return Shipped.text("rulebook/plan.schema.json");
+  }
+
+  private Optional<Menu> menu(Spot root, ZoneId usual) {
+    Instant serving = moment(root.at("serving"));
+    Instant from = root.has("from") ? moment(root.at("from")) : now;
+    ZoneId zone = root.has("zone") ? zone(root.at("zone"), usual) : usual;
+    if (!from.isBefore(serving)) {
+      faults.add(
+          root.at("serving")
+              .fault(
+                  "wrong-value",
+                  "after work begins",
+                  "this is not after " + from + ", when work begins. Write a later time."));
+    } else if (Duration.between(from, serving).toDays() > MOST_DAYS) {
+      faults.add(
+          root.at("serving")
+              .fault(
+                  "wrong-value",
+                  "at most " + MOST_DAYS + " days after work begins",
+                  "this is too far ahead. Write from where work begins later."));
+    }
+    Map<String, Double> has = amounts(root.at("kitchen").at("has"));
+    List<Hours> open = root.at("kitchen").at("open").items().stream().map(this::hours).toList();
+    List<Dish> dishes = dishes(root, has);
+    return faults.isEmpty()
+        ? Optional.of(new Menu(serving, zone, from, has, open, dishes))
+        : Optional.empty();
+  }
+
+  private static Instant moment(Spot spot) {
+    return OffsetDateTime.parse(spot.text()).toInstant();
+  }
+
+  private ZoneId zone(Spot spot, ZoneId usual) {
+    try {
+      return ZoneId.of(spot.text());
+    } catch (DateTimeException unknown) {
+      faults.add(
+          spot.fault(
+              "wrong-value",
+              "a time zone, such as America/Denver",
+              "this is no time zone. Write one such as America/Denver or UTC."));
+      return usual;
+    }
+  }
+
+  private static Map<String, Double> amounts(Spot spot) {
+    Map<String, Double> amounts = new HashMap<>();
+    spot.keys().forEach(key -> amounts.put(key, spot.at(key).node().asDouble()));
+    return amounts;
+  }
+
+  private Hours hours(Spot spot) {
+    Set<DayOfWeek> days =
+        spot.at("days").items().stream()
+            .map(Spot::text)
+            .map(PlanFile::day)
+            .collect(Collectors.toSet());
+    return new Hours(days, LocalTime.parse(spot.text("from")), LocalTime.parse(spot.text("to")));
+  }
+
+  private static DayOfWeek day(String three) {
+    return Arrays.stream(DayOfWeek.values())
+        .filter(day -> day.name().toLowerCase(Locale.ROOT).startsWith(three))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private List<Dish> dishes(Spot root, Map<String, Double> has) {
+    int guests = root.at("guests").node().asInt(1);
+    Set<String> names = new HashSet<>();
+    List<Dish> dishes = new ArrayList<>();
+    for (Spot spot : root.at("dishes").items()) {
+      if (!names.add(spot.text("dish"))) {
+        faults.add(
+            spot.at("dish")
+                .fault(
+                    "doubled-name",
+                    "a name of its own for each dish",
+                    "another dish has this name. Give each its own."));
+      }
+      dish(spot, guests, has).ifPresent(dishes::add);
+    }
+    return dishes;
+  }
+
+  private Optional<Dish> dish(Spot spot, int guests, Map<String, Double> has) {
+    Optional<Category> category = category(spot);
+    Route route =
+        Arrays.stream(Route.values())
+            .filter(one -> one.text().equals(spot.text("route")))
+            .findFirst()
+            .orElseThrow();
+    List<Step> make = steps(spot.at("make"), has);
+    List<Step> finish = steps(spot.at("finish"), has);
+    requireKnown(spot.at("keeps"), has);
+    if (route == Route.FROZEN && !spot.has("thawHours")) {
+      faults.add(
+          spot.at("thawHours")
+              .fault(
+                  "missing-key",
+                  "how long it thaws, in hours; 0 where it is heated from frozen",
+                  "a frozen dish needs it. Write how long it thaws in the refrigerator."));
+    }
+    Duration thaw = minutes(spot.at("thawHours").node(), 60);
+    Duration hold = minutes(spot.at("holdMinutes").node(), 1);
+    return category.map(
+        found ->
+            new Dish(
+                spot.text("dish"),
+                found,
+                spot.at("portions").node().asInt(guests),
+                route,
+                make,
+                finish,
+                amounts(spot.at("keeps")),
+                thaw,
+                hold));
+  }
+
+  private static Duration minutes(JsonNode node, int each) {
+    return Duration.ofMinutes(Math.round(node.asDouble(0) * each));
+  }
+
+  private Optional<Category> category(Spot spot) {
+    Optional<Category> category = keeping.category(spot.text("category"));
+    if (category.isEmpty()) {
+      faults.add(
+          spot.at("category")
+              .fault(
+                  "unknown-category",
+                  "a key of the keeping list",
+                  "this is not in the keeping list." + keeping.question(spot.text("category"))));
+    } else if (category.get().freezes() == Category.Freezes.NO
+        && spot.text("route").equals(Route.FROZEN.text())) {
+      faults.add(
+          spot.at("route")
+              .fault(
+                  "does-not-freeze",
+                  "fresh or chilled",
+                  "food of this category does not freeze. Write fresh or chilled."));
+    }
+    return category;
+  }
+
+  private List<Step> steps(Spot list, Map<String, Double> has) {
+    List<Step> steps = new ArrayList<>();
+    for (Spot spot : list.items()) {
+      requireKnown(spot.at("uses"), has);
+      steps.add(
+          new Step(
+              spot.text("step"),
+              Duration.ofMinutes(spot.at("minutes").node().asLong()),
+              amounts(spot.at("uses"))));
+    }
+    return steps;
+  }
+
+  /** A misspelt thing would be one that is never short. */
+  private void requireKnown(Spot amounts, Map<String, Double> has) {
+    for (String name : amounts.keys()) {
+      if (!has.containsKey(name)) {
+        String known = has.keySet().stream().sorted().collect(Collectors.joining(", "));
+        faults.add(
+            amounts
+                .at(name)
+                .fault(
+                    "unknown-thing",
+                    known.isEmpty() ? "a thing named under kitchen, has" : known,
+                    "the kitchen has no such thing. Name it under kitchen, has, with how much"
+                        + " there is of it."));
+      }
+    }
+  }
+}

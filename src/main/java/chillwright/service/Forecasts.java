@@ -1,0 +1,43 @@
+package chillwright.service;
+
+import chillwright.core.forecast.Forecast;
+import chillwright.core.forecast.Forecaster;
+import chillwright.core.log.Details;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.Timeline;
+import chillwright.core.measure.Temperature;
+import chillwright.core.rules.OpenCooling;
+import chillwright.core.rules.RuleSet;
+import chillwright.service.Places.PlaceReading;
+import chillwright.storage.Session;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+
+/** Forecasts of stored lots: what is around the food is what its place last read. */
+final class Forecasts {
+  private Forecasts() {}
+
+  /** Of a lot whose readings of places are at hand, the newest first. */
+  static List<Forecast> of(
+      Timeline timeline, RuleSet rules, List<PlaceReading> around, Instant now) {
+    return Forecaster.of(timeline, rules, newest(around), now);
+  }
+
+  /** Of a lot; its places are looked up only where it is cooling. */
+  static List<Forecast> of(Session session, Timeline timeline, RuleSet rules, Instant now) {
+    return OpenCooling.of(timeline, rules).isEmpty()
+        ? List.of()
+        : of(timeline, rules, Stays.readings(session, timeline, now), now);
+  }
+
+  private static Optional<Temperature> newest(List<PlaceReading> readings) {
+    return readings.stream()
+        .map(PlaceReading::standing)
+        .flatMap(Optional::stream)
+        .map(LogEntry::details)
+        .map(Details::temperature)
+        .flatMap(Optional::stream)
+        .findFirst();
+  }
+}

@@ -1,0 +1,84 @@
+package chillwright.web;
+
+import chillwright.service.Kitchen;
+import chillwright.service.Page;
+import chillwright.service.Plans;
+import chillwright.service.Plans.Planned;
+import chillwright.web.answers.Answers;
+import chillwright.web.answers.Answers.Fault;
+import chillwright.web.answers.PlanAnswers;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+
+/** Make-ahead plans: what is to be planned is kept, the plan is made afresh at every look. */
+final class PlanHandlers {
+  private final Kitchen kitchen;
+
+  PlanHandlers(Kitchen kitchen) {
+    this.kitchen = kitchen;
+  }
+
+  void list(Context context) {
+    Accept.best(context, Accept.JSON);
+    Page.Wanted page = Query.of(context, Query.LIMIT, Query.CURSOR).page(LotHandlers.USUAL_PAGE);
+    Answer.json(
+        context,
+        Pages.listing(
+            kitchen.plans().all().stream()
+                .map(said -> PlanAnswers.kept(said.code(), said.saidAt(), kitchen.zone()))
+                .toList(),
+            "plans",
+            page));
+  }
+
+  void one(Context context) {
+    Accept.best(context, Accept.JSON);
+    Query.none(context);
+    String code = code(context);
+    answer(context, kitchen.plans().plan(code).orElseThrow(() -> unknown(code)));
+  }
+
+  /** Keeps it in place of what was kept under that code. */
+  void save(Context context) {
+    Accept.best(context, Accept.JSON);
+    Query.none(context);
+    String code = context.pathParam("plan");
+    if (!Plans.isCode(code)) {
+      throw new RequestFault(
+          RequestFault.WRONG,
+          new Fault(
+              "wrong-code",
+              new Answers.InParameter("plan"),
+              Shown.text(code),
+              "letters, digits, '.', '_' and '-', at most 64",
+              "This is no code for a plan. Write one such as supper-12."));
+    }
+    answer(context, kitchen.plans().save(code, Body.of(context).json().toString()));
+  }
+
+  void delete(Context context) {
+    Query.none(context);
+    String code = code(context);
+    if (!kitchen.plans().delete(code)) {
+      throw unknown(code);
+    }
+    context.status(HttpStatus.NO_CONTENT);
+  }
+
+  private void answer(Context context, Planned planned) {
+    Answer.json(
+        context, new PlanAnswers(kitchen.judge().book()).answer(planned.menu(), planned.plan()));
+  }
+
+  private static String code(Context context) {
+    String code = context.pathParam("plan");
+    if (!Plans.isCode(code)) {
+      throw unknown(Shown.text(code));
+    }
+    return code;
+  }
+
+  private static RequestFault unknown(String code) {
+    return RequestFault.unknown("plan", "plan", code, "the code of a plan of this kitchen");
+  }
+}

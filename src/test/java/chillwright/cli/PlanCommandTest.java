@@ -1,0 +1,163 @@
+package chillwright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.rulebook.PlanFile;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The command as a user runs it; figures of FDA Food Code 2022 as in the plan's own citations. */
+class PlanCommandTest {
+  private static final String AT = "2026-11-26T08:00:00-07:00";
+
+  /** How a run ended, and what it printed where. */
+  private record CommandRun(int code, String out, String err) {
+    static CommandRun of(String... args) {
+      StringWriter out = new StringWriter();
+      StringWriter err = new StringWriter();
+      Console console = new Console(new PrintWriter(out), new PrintWriter(err), false);
+      int code = Main.commandLine(Clock.systemUTC(), console).execute(args);
+      return new CommandRun(code, out.toString(), err.toString());
+    }
+  }
+
+  @TempDir private Path folder;
+
+  private Path file(String text) throws IOException {
+    Path file = folder.resolve("supper.yaml");
+    Files.writeString(file, text);
+    return file;
+  }
+
+  private static String supper(String more) {
+    return """
+        serving: 2026-12-12T18:00:00-07:00
+        zone: America/Denver
+        kitchen:
+          has: {hob: 1}
+        dishes:
+          - dish: Leek soup
+            category: soup_or_stew
+            portions: 20
+            route: chilled
+            make: [{step: simmer, minutes: 60, uses: {hob: 1}}]
+            finish: [{step: reheat, minutes: 60, uses: {hob: 1}}]
+        %s"""
+        .formatted(more);
+  }
+
+  private static JsonNode json(CommandRun run) throws IOException {
+    return new ObjectMapper().readTree(run.out());
+  }
+
+  @Test
+  void the_sample_has_a_plan() throws IOException {
+    CommandRun run =
+        CommandRun.of(
+            "plan", "sample-logs/plans/harvest-supper.yaml", "--at", AT, "--format", "json");
+    assertThat(run.code()).isZero();
+    JsonNode plan = json(run);
+    assertThat(plan.at("/verdict").asText()).isEqualTo("plan");
+    assertThat(plan.at("/tasks")).isNotEmpty();
+    assertThat(plan.at("/conflicts")).isEmpty();
+    assertThat(plan.at("/bounds/0/citation").asText()).contains("3-501.17");
+    for (JsonNode task : plan.at("/tasks")) {
+      assertThat(task.has("uses")).isTrue();
+      assertThat(task.at("/because").isArray()).isTrue();
+    }
+  }
+
+  @Test
+  void in_words_it_says_what_is_done_on_which_day() throws IOException {
+    CommandRun run = CommandRun.of("plan", file(supper("")).toString(), "--at", AT);
+    assertThat(run.code()).isZero();
+    assertThat(run.out())
+        .contains("On the table at 2026-12-12 18:00")
+        .contains("17:00 - 18:00  Leek soup: reheat (hob 1)")
+        .contains("10:00 - 11:00  Leek soup: simmer (hob 1)")
+        .contains("between 2026-12-06 00:00 and 2026-12-12 10:00")
+        .contains("Your local health authority decides");
+  }
+
+  @Test
+  void without_a_plan_it_says_what_would_help() throws IOException {
+    String second =
+        """
+          - dish: Bean stew
+            category: soup_or_stew
+            route: chilled
+            make: [{step: simmer, minutes: 60, uses: {hob: 1}}]
+            finish: [{step: reheat, minutes: 60, uses: {hob: 1}}]
+        """;
+    String path = file(supper(second)).toString();
+    CommandRun words = CommandRun.of("plan", path, "--at", AT);
+    assertThat(words.code()).isEqualTo(1);
+    assertThat(words.out()).contains("There is no plan.").contains("With 2 of hob");
+    JsonNode plan = json(CommandRun.of("plan", path, "--at", AT, "--format", "json"));
+    assertThat(plan.at("/verdict").asText()).isEqualTo("no-plan");
+    assertThat(plan.at("/proven").asBoolean()).isTrue();
+    assertThat(plan.at("/conflicts/0/resource").asText()).isEqualTo("hob");
+    assertThat(plan.at("/conflicts/0/enough").asDouble()).isEqualTo(2);
+  }
+
+  @Test
+  void every_fault_is_told_at_once() throws IOException {
+    String broken =
+        """
+        serving: tomorrow
+        guests: 0
+        kitchens: {}
+        dishes:
+          - dish: ""
+            category: soup_or_stew
+            route: tinned
+            make: [{step: simmer, minutes: 0}]
+        """;
+    CommandRun run = CommandRun.of("plan", file(broken).toString(), "--at", AT);
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err())
+        .contains("Faults: 6")
+        .contains("serving", "guests", "kitchens", "dish", "route", "minutes");
+    assertThat(run.out()).isEmpty();
+  }
+
+  @Test
+  void what_the_schema_cannot_see_is_told_too() throws IOException {
+    String broken =
+        """
+        serving: 2026-11-01T18:00:00-07:00
+        zone: Nowhere/Town
+        kitchen: {has: {oven: 1}}
+        dishes:
+          - {dish: A, category: soups, route: chilled, make: [{step: s, minutes: 5}]}
+          - dish: A
+            category: soup_or_stew
+            route: frozen
+            make: [{step: s, minutes: 5, uses: {ovn: 1}}]
+        """;
+    CommandRun run = CommandRun.of("plan", file(broken).toString(), "--at", AT);
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err())
+        .contains("not after")
+        .contains("no time zone")
+        .contains("not in the keeping list")
+        .contains("another dish has this name")
+        .contains("a frozen dish needs it")
+        .contains("no such thing");
+  }
+
+  @Test
+  void the_schema_is_printed_and_accepts_the_sample() throws IOException {
+    CommandRun run = CommandRun.of("plan", "--schema");
+    assertThat(run.out().strip()).isEqualTo(PlanFile.schema().strip());
+    assertThat(new ObjectMapper().readTree(run.out()).at("/title").asText()).isNotEmpty();
+  }
+}

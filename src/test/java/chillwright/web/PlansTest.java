@@ -1,0 +1,91 @@
+package chillwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.web.Served.Reply;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.nio.file.Path;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Plans over the API of a real server; the two hours of reheating are FDA Food Code 3-403.11(D).
+ */
+class PlansTest {
+  private static final String SUPPER =
+      """
+      {"serving": "2026-03-20T18:00:00Z", "zone": "UTC", "from": "2026-03-02T08:00:00Z",
+       "kitchen": {"has": {"hob": 1}},
+       "dishes": [{"dish": "Leek soup", "category": "soup_or_stew", "route": "chilled",
+         "make": [{"step": "simmer", "minutes": 60, "uses": {"hob": 1}}],
+         "finish": [{"step": "reheat", "minutes": 120, "uses": {"hob": 1}}]}]}
+      """;
+
+  @TempDir private Path folder;
+  private Served served;
+
+  @BeforeEach
+  void serve() {
+    served = Served.in(folder);
+  }
+
+  @AfterEach
+  void close() {
+    served.close();
+  }
+
+  private Reply put(String code, String body) {
+    return served.send(
+        served
+            .request("/api/v1/plans/" + code, "Content-Type", "application/json")
+            .PUT(BodyPublishers.ofString(body)));
+  }
+
+  private Reply drop(String code) {
+    return served.send(served.request("/api/v1/plans/" + code).DELETE());
+  }
+
+  @Test
+  void a_plan_is_kept_and_made_afresh() {
+    JsonNode plan = put("supper-12", SUPPER).json();
+    assertThat(plan.at("/verdict").asText()).isEqualTo("plan");
+    assertThat(plan.at("/tasks/0/start").asText()).isEqualTo("2026-03-20T09:00:00Z");
+    served.close();
+    served = Served.in(folder);
+    assertThat(served.get("/api/v1/plans/supper-12").json()).isEqualTo(plan);
+    assertThat(served.get("/api/v1/plans").json().at("/items/0/plan").asText())
+        .isEqualTo("supper-12");
+  }
+
+  @Test
+  void the_last_word_stands_and_a_dropped_plan_is_gone() {
+    put("supper-12", SUPPER);
+    JsonNode later = put("supper-12", SUPPER.replace("20T18", "21T18")).json();
+    assertThat(later.at("/serving").asText()).isEqualTo("2026-03-21T18:00:00Z");
+    assertThat(drop("supper-12").status()).isEqualTo(204);
+    served.get("/api/v1/plans/supper-12").problem(404);
+    drop("supper-12").problem(404);
+  }
+
+  @Test
+  void no_plan_is_an_answer_that_says_why() {
+    JsonNode none = put("supper-12", SUPPER.replace("120", "121")).json();
+    assertThat(none.at("/verdict").asText()).isEqualTo("no-plan");
+    assertThat(none.at("/conflicts/0/why").asText()).isEqualTo("reheat-too-long");
+    assertThat(none.at("/conflicts/0/dish").asText()).isEqualTo("Leek soup");
+    assertThat(none.at("/tasks")).isEmpty();
+  }
+
+  @Test
+  void every_fault_is_told_and_nothing_is_kept() {
+    String broken =
+        SUPPER.replace("soup_or_stew", "soop").replace("\"hob\": 1}}]", "\"hop\": 1}}]");
+    JsonNode problems = put("supper-12", broken).problem(422).at("/problems");
+    assertThat(problems.findValuesAsText("code")).contains("unknown-category", "unknown-thing");
+    assertThat(served.get("/api/v1/plans").json().at("/items")).isEmpty();
+    put("a%20b", SUPPER).problem(422);
+  }
+}
