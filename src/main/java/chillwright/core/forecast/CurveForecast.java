@@ -37,6 +37,8 @@ record CurveForecast(
   private static final double FARTHEST = 96;
 
   /**
+   * When food on its way to the surroundings crosses a limit.
+   *
    * @param all readings of undisturbed food in order of time, two or more
    * @param surroundings °C
    * @param limit temperature to be crossed, °C, above the surroundings
