@@ -211,7 +211,7 @@ class PlannerTest {
   }
 
   private static Dish randomDish(String name, SplittableRandom random) {
-    Route route = Route.values()[random.nextInt(3)];
+    Route route = List.of(Route.values()).get(random.nextInt(Route.values().length));
     String heat = random.nextBoolean() ? "oven" : "hob";
     List<Step> make = new ArrayList<>();
     make.add(step("prepare", 5 * random.nextInt(2, 8), Map.of("hands", 1.0)));
