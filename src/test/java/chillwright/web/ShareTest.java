@@ -171,7 +171,7 @@ class ShareTest {
   })
   void a_part_keeps_the_dates_and_the_verdict_of_the_whole(String word, String begun) {
     served.post("/api/v1/lots", "{'lot':'A','food':'Soup','category':'soup_or_stew','portions':9}");
-    String[] first = begun.split(" ");
+    String[] first = begun.split(" ", -1);
     log(
         "A",
         "{'when':'@6T12:30:00-07:00','entry':'%s','temperature':'%s'}"
@@ -201,7 +201,7 @@ class ShareTest {
   @Test
   void a_lot_is_moved_only_to_a_place_where_it_stays_what_it_is() {
     for (String place : List.of("Walk-in/refrigerator", "Reach-in/refrigerator", "Chest/freezer")) {
-      String[] named = place.split("/");
+      String[] named = place.split("/", -1);
       served.kitchen().setUp().place(Map.of("name", named[0], "kind", named[1]));
     }
     chilled("A", "Soup", 5, 9);
