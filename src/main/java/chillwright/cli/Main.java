@@ -72,6 +72,7 @@ public final class Main implements Runnable {
     commands.put("ahead", () -> AheadCommand.of(clock, console));
     commands.put("plan", () -> new PlanCommand(clock, console));
     commands.put("rules", () -> new RulesCommand(clock, console));
+    commands.put("kitchen", () -> new KitchenCommand(clock, console));
     commands.put("recompute", () -> new RecomputeCommand(clock, console));
     return commands;
   }

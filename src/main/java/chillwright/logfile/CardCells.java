@@ -21,7 +21,18 @@ public final class CardCells {
   private final Map<String, String> given = new HashMap<>();
   private final List<Problem> problems = new ArrayList<>();
 
+  private final Problem.Where row;
+
+  /** Of a request. */
   public CardCells(Map<String, String> given) {
+    this(given, new InField("", ""));
+  }
+
+  /**
+   * @param row where it stands, such as a line of a file
+   */
+  public CardCells(Map<String, String> given, Problem.Where row) {
+    this.row = row;
     given.forEach((name, text) -> this.given.put(name, Texts.trimmed(text)));
   }
 
@@ -152,6 +163,6 @@ public final class CardCells {
   }
 
   private void refuse(String name, String code, String text, String allowed, String says) {
-    problems.add(new Problem(code, new InField("", "/" + name), Texts.shown(text), allowed, says));
+    problems.add(new Problem(code, row.at(name), Texts.shown(text), allowed, says));
   }
 }

@@ -100,7 +100,7 @@ public final class CsvLog {
     }
   }
 
-  private static Reader utf8(InputStream bytes) {
+  static Reader utf8(InputStream bytes) {
     return new InputStreamReader(bytes, decoder());
   }
 
@@ -113,7 +113,7 @@ public final class CsvLog {
   }
 
   /** Skips the mark of UTF-8; tells whether the mark of UTF-16 stands there. */
-  private static boolean skipByteOrderMark(InputStream bytes) throws IOException {
+  static boolean skipByteOrderMark(InputStream bytes) throws IOException {
     bytes.mark(BOM_LENGTH);
     byte[] first = bytes.readNBytes(BOM_LENGTH);
     boolean utf8 = startsWith(first, 0xEF, 0xBB, 0xBF);

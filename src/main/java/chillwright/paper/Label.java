@@ -11,8 +11,9 @@ import java.util.Objects;
  * @param governs what to do and by when; always printed whole
  * @param facts the lot's code first, then dates and what else helps; the last ones give way first
  *     where there is no room
- * @param allergens printed bold; blank for none
+ * @param allergens printed bold, and what of them is not known; blank for none
  * @param ingredients blank for none
+ * @param statement of the kitchen, on every label; blank for none
  * @param notes what stands before the room to write
  */
 public record Label(
@@ -22,6 +23,7 @@ public record Label(
     List<String> facts,
     String allergens,
     String ingredients,
+    String statement,
     String notes) {
   public Label {
     Objects.requireNonNull(food, "food");

@@ -86,6 +86,7 @@ final class LabelDrawing {
       used = add(blocks, used, line, Style.plain(size), side, 3);
     }
     used = add(blocks, used, label.ingredients(), Style.plain(size * 0.9), side, 8);
+    used = add(blocks, used, label.statement(), Style.plain(size * 0.9), side, 12);
     boolean fits =
         used + (isRoomy ? 2 * size * 1.6 : 0) <= height
             && side + blocks.get(0).height() <= height + size;

@@ -26,6 +26,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * What stands on the label of a lot. A chilled lot has a day after which it is discarded; a frozen
@@ -75,18 +77,29 @@ public final class LabelMaker {
     judged.ifPresent(found -> facts.addAll(dates(lot, found)));
     lot.portions().left().ifPresent(left -> facts.add(words.say("label.portions", left)));
     judged.flatMap(found -> reheat(lot, found)).ifPresent(facts::add);
+    judged.ifPresent(found -> facts.addAll(handling(lot, found, text.handling())));
     return new Label(
         lot.food(),
         address,
         governs,
         facts,
-        text.allergens().isEmpty()
-            ? ""
-            : words.say("label.contains", String.join(", ", text.allergens())),
+        allergens(text),
         text.ingredients().isEmpty()
             ? ""
             : words.say("label.ingredients", String.join(", ", text.ingredients())),
+        text.statement().map(LabelMaker::oneLine).orElse(""),
         words.say("label.notes"));
+  }
+
+  /** What is not known stands first, where nothing is cut off. */
+  private String allergens(LabelText text) {
+    String contains =
+        text.allergens().isEmpty()
+            ? ""
+            : words.say("label.contains", String.join(", ", text.allergens()));
+    return Stream.of(text.gap(), contains)
+        .filter(line -> !line.isEmpty())
+        .collect(Collectors.joining(" "));
   }
 
   private List<String> governs(LotState lot, Standing standing, Judged judged) {
@@ -213,15 +226,42 @@ public final class LabelMaker {
     return words.say(key, day(timeline.day(entry.happenedAt())));
   }
 
+  /** A label has no room for lines of their own. */
+  private static String oneLine(String text) {
+    return text.replaceAll("\\s+", " ");
+  }
+
+  /** How to make it ready, unless it must not be used; where it stands now before where it goes. */
+  private List<String> handling(LotState lot, Judged judged, LabelText.Handling said) {
+    List<String> lines = new ArrayList<>();
+    if (mayBeUsed(lot, judged)) {
+      said.reheating().map(LabelMaker::oneLine).ifPresent(lines::add);
+      said.thawing()
+          .filter(words -> lot.standing().filter(s -> s.phase() == Phase.FROZEN).isPresent())
+          .map(LabelMaker::oneLine)
+          .ifPresent(lines::add);
+    }
+    said.container().map(in -> words.say("label.container", in)).ifPresent(lines::add);
+    lot.standing()
+        .flatMap(Standing::place)
+        .or(said::place)
+        .filter(place -> lot.isOnHand())
+        .map(place -> words.say("label.place", place))
+        .ifPresent(lines::add);
+    return lines;
+  }
+
+  private boolean mayBeUsed(LotState lot, Judged judged) {
+    Category category = judged.timeline().food().category();
+    return lot.isOnHand()
+        && owed(judged).isEmpty()
+        && lot.standing().flatMap(s -> over(s.keeping(), category)).isEmpty();
+  }
+
   /** Only of cooked food that may be used, and only with a figure that the rule set prints. */
   private Optional<String> reheat(LotState lot, Judged judged) {
-    Category category = judged.timeline().food().category();
-    boolean mayBeUsed =
-        lot.isOnHand()
-            && owed(judged).isEmpty()
-            && lot.standing().flatMap(s -> over(s.keeping(), category)).isEmpty();
     boolean wasCooked =
-        mayBeUsed
+        mayBeUsed(lot, judged)
             && judged.timeline().entries().stream().anyMatch(entry -> entry.word() == Word.COOKED);
     return judged
         .rules()

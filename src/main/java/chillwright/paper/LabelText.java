@@ -1,19 +1,52 @@
 package chillwright.paper;
 
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
 
 /**
  * What a label says of the food itself, as the kitchen worded it.
  *
+ * @param gap that some allergens are not on file, in words; blank where all are. Without it a label
+ *     could be read as naming all
  * @param allergens printed bold after "contains"
  * @param ingredients in the order of their weight, the heaviest first
+ * @param handling how the food is kept and made ready
+ * @param statement printed on every label of the kitchen, word for word
  */
-public record LabelText(List<String> allergens, List<String> ingredients) {
+public record LabelText(
+    String gap,
+    List<String> allergens,
+    List<String> ingredients,
+    Handling handling,
+    Optional<String> statement) {
   /** Nothing is known. */
-  public static final LabelText NONE = new LabelText(List.of(), List.of());
+  public static final LabelText NONE =
+      new LabelText("", List.of(), List.of(), Handling.NONE, Optional.empty());
+
+  /**
+   * How a food is kept and made ready.
+   *
+   * @param container what it is put into
+   * @param place where it usually goes
+   * @param reheating words for whoever reheats it
+   * @param thawing words for whoever thaws it
+   */
+  public record Handling(
+      Optional<String> container,
+      Optional<String> place,
+      Optional<String> reheating,
+      Optional<String> thawing) {
+    /** Nothing is known. */
+    public static final Handling NONE =
+        new Handling(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+  }
 
   public LabelText {
+    Objects.requireNonNull(gap, "gap");
     allergens = List.copyOf(allergens);
     ingredients = List.copyOf(ingredients);
+    Objects.requireNonNull(handling, "handling");
+    Objects.requireNonNull(statement, "statement");
   }
 }

@@ -18,12 +18,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 
 /** A lot being made known before anything is written of it: checked as a whole, then kept. */
 final class Announcement {
-  private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("yyMMdd", Locale.ROOT);
-
   private static final DateTimeFormatter MOMENT =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
@@ -44,7 +41,7 @@ final class Announcement {
    * @throws Refused with every fault, or where the lot exists
    */
   LotState keep(Judge judge, Instant now) {
-    lot.lot().ifPresent(this::requireNew);
+    lot.lot().ifPresent(code -> requireNew(session, code));
     checkSources(judge.zone());
     checkText("food", lot.food(), Cells.LONGEST_TEXT, lot.from().size() != 1);
     checkText("category", lot.category(), Cells.LONGEST_TEXT, lot.from().size() != 1);
@@ -63,7 +60,7 @@ final class Announcement {
     Optional<LotState> only =
         lot.from().size() == 1 ? Optional.of(sources.get(lot.from().get(0))) : Optional.empty();
     return new LotState(
-        lot.lot().orElseGet(() -> madeCode(today)),
+        lot.lot().orElseGet(() -> FreeCodes.ofDay(session, today)),
         lot.food().or(() -> only.map(LotState::food)).orElseThrow(),
         lot.category().or(() -> only.map(LotState::category)).orElseThrow(),
         lot.note(),
@@ -71,7 +68,7 @@ final class Announcement {
         Optional.empty());
   }
 
-  private void requireNew(LotId code) {
+  static void requireNew(Session session, LotId code) {
     if (session.lots().find(code).isPresent()) {
       throw Refused.field(
           Refused.Why.LOT_EXISTS,
@@ -168,16 +165,5 @@ final class Announcement {
 
   private void add(String code, String pointer, String given, String allowed, String says) {
     problems.add(Refused.problem(code, pointer, given, allowed, says));
-  }
-
-  /** The day and a number, such as 260302-4: short enough to write on tape. */
-  private LotId madeCode(LocalDate today) {
-    String start = DAY.format(today) + "-";
-    Set<String> used = session.lots().codesBeginning(start);
-    int number = used.size() + 1;
-    while (used.contains(start + number)) {
-      number++;
-    }
-    return new LotId(start + number);
   }
 }

@@ -179,6 +179,10 @@ public final class Kitchen implements AutoCloseable {
     return new SetUp(this);
   }
 
+  public Probes probes() {
+    return new Probes(this);
+  }
+
   public Days days() {
     return new Days(this);
   }

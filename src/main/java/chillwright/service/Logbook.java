@@ -50,10 +50,20 @@ public final class Logbook {
    * @throws Refused with every fault, or where the key was used for another request
    */
   public Written log(List<? extends Incoming> rows, Optional<OnceKey> key) {
+    return log(rows, Set.of(), key);
+  }
+
+  /**
+   * The same, where some lots are to begin with these rows.
+   *
+   * @param fresh lots that must not be known yet: another phone may have taken the code meanwhile
+   * @throws Refused also where one of them exists
+   */
+  public Written log(List<? extends Incoming> rows, Set<LotId> fresh, Optional<OnceKey> key) {
     List<Incoming> told = List.copyOf(rows);
     Map<LotId, Judged> judged = new HashMap<>();
     try {
-      Written written = kitchen.database().write(session -> log(session, told, key, judged));
+      Written written = kitchen.database().write(session -> log(session, told, fresh, key, judged));
       last.keep(judged.values());
       return written;
     } catch (StorageException failed) {
@@ -63,12 +73,17 @@ public final class Logbook {
   }
 
   private Written log(
-      Session session, List<Incoming> rows, Optional<OnceKey> key, Map<LotId, Judged> judged) {
+      Session session,
+      List<Incoming> rows,
+      Set<LotId> fresh,
+      Optional<OnceKey> key,
+      Map<LotId, Judged> judged) {
     Instant now = kitchen.now();
     Optional<Answered> answered = key.flatMap(k -> answered(session, k));
     if (answered.isPresent()) {
       return replayed(session, answered.get(), now);
     }
+    fresh.forEach(lot -> Announcement.requireNew(session, lot));
     Intaking intake = Intaking.of(session, judge, last, rows, now);
     if (!intake.admission().isFaultless()) {
       throw new Refused(Refused.Why.FAULTS, intake.admission().problems());

@@ -2,6 +2,7 @@ package chillwright.service;
 
 import chillwright.core.forecast.Forecast;
 import chillwright.core.keeping.LotState;
+import chillwright.core.kitchen.Contents;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Timeline;
@@ -19,6 +20,7 @@ import java.util.Optional;
  * @param entries its entries as they were written, corrections included, in the order of writing
  * @param placeReadings what was read in its places while it was inside, the newest first, at most
  *     50; evidence without a verdict
+ * @param contents what is in it, as far as the kitchen has it on file
  * @param judged empty until its first entry is written
  */
 public record LotView(
@@ -27,6 +29,7 @@ public record LotView(
     List<LotId> descendants,
     List<LogEntry> entries,
     List<PlaceReading> placeReadings,
+    Contents contents,
     Optional<Judged> judged) {
   /**
    * What was found of it.

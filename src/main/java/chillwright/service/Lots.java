@@ -47,6 +47,7 @@ public final class Lots {
         List.copyOf(session.log().descendants(List.of(lot))),
         entries,
         around,
+        PartsOfLot.contents(session, state, found.map(Found::log)),
         found.map(f -> judged(session, f, around, now)));
   }
 
@@ -63,6 +64,18 @@ public final class Lots {
         findings,
         Acts.next(found.timeline(), findings, now),
         Forecasts.of(found.timeline(), found.ruleSet(), around, now));
+  }
+
+  /** A code that no lot has yet. */
+  public LotId freeCode() {
+    return kitchen.database().read(session -> FreeCodes.ofDay(session, kitchen.days().today()));
+  }
+
+  /** Codes for parts of a lot that no lot has yet. */
+  public List<LotId> freeCodes(LotId partsOf, int count) {
+    return kitchen
+        .database()
+        .read(session -> FreeCodes.ofParts(session, partsOf, kitchen.days().today(), count));
   }
 
   /** Lots that the query lets through. */

@@ -1,37 +1,29 @@
 package chillwright.service;
 
-import chillwright.core.kitchen.Allergen;
 import chillwright.core.kitchen.KnownFood;
 import chillwright.core.kitchen.KnownPlace;
-import chillwright.core.kitchen.KnownPlace.Kind;
+import chillwright.core.kitchen.KnownProbe;
 import chillwright.core.kitchen.Person;
-import chillwright.core.kitchen.PlaceLimit;
-import chillwright.core.log.Category;
-import chillwright.core.measure.Temperature;
+import chillwright.core.log.Problem;
 import chillwright.core.rules.RuleSet;
 import chillwright.logfile.CardCells;
 import chillwright.logfile.Cells;
 import chillwright.storage.Session;
 import java.time.LocalDate;
-import java.util.Arrays;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.function.BiConsumer;
+import java.util.function.Consumer;
 
 /**
- * What the kitchen says of itself: its name, its foods, its places, its people. Each is said as a
- * whole, by cells of text, and the last word stands.
+ * What the kitchen says of itself: its name, its foods, its places, its people, its probes. Each is
+ * said as a whole, by cells of text, and the last word stands.
  */
 public final class SetUp {
   /** The most characters of initials. */
   public static final int LONGEST_INITIALS = 20;
-
-  private static final int MOST_PORTIONS = 1_000_000;
-  private static final List<String> ALLERGENS =
-      Arrays.stream(Allergen.values()).map(Allergen::key).toList();
-  private static final List<String> KINDS = Arrays.stream(Kind.values()).map(Kind::key).toList();
 
   private final Kitchen kitchen;
 
@@ -44,7 +36,7 @@ public final class SetUp {
     return kitchen.database().read(session -> session.setUp().foods());
   }
 
-  /** The food that was named exactly so. */
+  /** The food that was named exactly so, retired or not. */
   public Optional<KnownFood> food(String name) {
     return kitchen.database().read(session -> session.setUp().food(name));
   }
@@ -57,6 +49,16 @@ public final class SetUp {
   /** By initials. */
   public List<Person> people() {
     return kitchen.database().read(session -> session.setUp().people());
+  }
+
+  /** Those in use, by name. */
+  public List<KnownProbe> probes() {
+    return kitchen.database().read(session -> session.probes().probes());
+  }
+
+  /** What is printed on every label, such as the words that a cottage-food law asks for. */
+  public Optional<String> labelStatement() {
+    return kitchen.database().read(session -> session.kitchen().labelStatement());
   }
 
   /** The rules in force today, by which a place is held. */
@@ -76,36 +78,25 @@ public final class SetUp {
   }
 
   /**
+   * Says by the cell "statement" what every label bears; a blank one takes it away.
+   *
+   * @throws Refused with every fault
+   */
+  public Optional<String> labelStatement(Map<String, String> given) {
+    CardCells cells = new CardCells(given);
+    Optional<String> statement = cells.lines("statement", Cells.LONGEST_TEXT);
+    return save(cells, statement, (session, s) -> session.kitchen().setLabelStatement(s));
+  }
+
+  /**
    * Says what a food is.
    *
    * @throws Refused with every fault
    */
   public KnownFood food(Map<String, String> given) {
     CardCells cells = new CardCells(given);
-    KnownFood food =
-        new KnownFood(
-            cells.needed("name", Cells.LONGEST_TEXT),
-            category(cells),
-            cells.count("portions", 1, MOST_PORTIONS),
-            cells.line("container", Cells.LONGEST_TEXT),
-            cells.line("place", Cells.LONGEST_TEXT),
-            cells.lines("reheating", Cells.LONGEST_TEXT),
-            cells.choices("allergens", ALLERGENS, Allergen::ofKey),
-            cells.line("otherAllergens", Cells.LONGEST_TEXT),
-            cells.lines("ingredients", Cells.LONGEST_NOTE));
-    return save(cells, food, (session, f) -> session.setUp().save(f, kitchen.now()));
-  }
-
-  private String category(CardCells cells) {
-    List<String> keys =
-        kitchen.library().keepingList().categories().stream().map(Category::key).toList();
-    if (cells.given("category").isEmpty()) {
-      cells.missing("category", "a key of /api/v1/keeping");
-    }
-    return cells
-        .choice("category", keys, kitchen.library().keepingList()::category)
-        .map(Category::key)
-        .orElse("");
+    return save(
+        cells, reader().food(cells), (session, f) -> session.setUp().save(f, kitchen.now()));
   }
 
   /**
@@ -115,57 +106,8 @@ public final class SetUp {
    */
   public KnownPlace place(Map<String, String> given) {
     CardCells cells = new CardCells(given);
-    String name = cells.needed("name", Cells.LONGEST_TEXT);
-    if (cells.given("kind").isEmpty()) {
-      cells.missing("kind", String.join(", ", KINDS));
-    }
-    Kind kind = cells.choice("kind", KINDS, Kind::ofKey).orElse(Kind.OTHER);
-    Optional<Temperature> own = ownLimit(cells, kind);
-    OptionalInt rounds = cells.count("rounds", 0, KnownPlace.MOST_ROUNDS);
-    KnownPlace place = new KnownPlace(name, kind, own, rounds.orElse(usualRounds(kind)));
-    return save(cells, place, (session, p) -> session.setUp().save(p, kitchen.now()));
-  }
-
-  private static int usualRounds(Kind kind) {
-    return kind.hasLimit() ? KnownPlace.USUAL_ROUNDS : 0;
-  }
-
-  /** A kitchen may ask more of itself than its authority does, never less. */
-  private Optional<Temperature> ownLimit(CardCells cells, Kind kind) {
-    Optional<Temperature> own = cells.temperature("ownLimit");
-    if (own.isEmpty()) {
-      return Optional.empty();
-    }
-    if (!kind.hasLimit()) {
-      cells.refuse(
-          "ownLimit",
-          "no-limit-here",
-          "left out",
-          "A place of kind %s has no limit of its own: leave the figure out."
-              .formatted(kind.key()));
-      return Optional.empty();
-    }
-    if (kind == Kind.FREEZER && !PlaceLimit.isFreezing(own.get())) {
-      cells.refuse(
-          "ownLimit",
-          "above-freezing",
-          "at most 32 °F (0 °C)",
-          "Food does not stay frozen above 32 °F (0 °C): give a lower figure.");
-    }
-    // What is printed for a freezer is advice about quality: a kitchen may set a warmer figure.
-    Optional<PlaceLimit> printed =
-        PlaceLimit.printed(kind, rulesOfToday())
-            .filter(limit -> limit.source() == PlaceLimit.Source.RULES);
-    if (printed.filter(limit -> !limit.isMet(own.get())).isPresent()) {
-      String limit = printed.get().limit().text();
-      cells.refuse(
-          "ownLimit",
-          "laxer-than-rules",
-          (printed.get().isColdSide() ? "at most " : "at least ") + limit,
-          "A figure of the kitchen's own may only be stricter than %s of the rule set."
-              .formatted(limit));
-    }
-    return own;
+    return save(
+        cells, reader().place(cells), (session, p) -> session.setUp().save(p, kitchen.now()));
   }
 
   /**
@@ -175,10 +117,80 @@ public final class SetUp {
    */
   public Person person(Map<String, String> given) {
     CardCells cells = new CardCells(given);
-    Person person =
-        new Person(
-            cells.needed("initials", LONGEST_INITIALS), cells.line("name", Cells.LONGEST_TEXT));
-    return save(cells, person, (session, p) -> session.setUp().save(p, kitchen.now()));
+    return save(
+        cells, reader().person(cells), (session, p) -> session.setUp().save(p, kitchen.now()));
+  }
+
+  /**
+   * Says what a probe is.
+   *
+   * @throws Refused with every fault
+   */
+  public KnownProbe probe(Map<String, String> given) {
+    CardCells cells = new CardCells(given);
+    return save(
+        cells, reader().probe(cells), (session, p) -> session.probes().save(p, kitchen.now()));
+  }
+
+  private CardReader reader() {
+    return new CardReader(kitchen.library().keepingList(), rulesOfToday());
+  }
+
+  /**
+   * Offers something no more; what was written of it stays, and is still explained by it. Saying
+   * what it is takes it back into use.
+   *
+   * @return whether there was one of that name in use
+   */
+  public boolean retire(CardKind kind, String name) {
+    return kitchen
+        .database()
+        .write(
+            session ->
+                switch (kind) {
+                  case FOODS -> session.setUp().retireFood(name, kitchen.now());
+                  case PLACES -> session.setUp().retirePlace(name, kitchen.now());
+                  case PEOPLE -> session.setUp().retirePerson(name, kitchen.now());
+                  case PROBES -> session.probes().retire(name, kitchen.now());
+                });
+  }
+
+  /**
+   * Says what many things are at once: all of them, or with any fault none.
+   *
+   * @throws Refused with every fault of every one
+   */
+  public void all(CardKind kind, List<CardCells> cards) {
+    CardReader reader = reader();
+    List<Problem> problems = new ArrayList<>();
+    List<Consumer<Session>> writes = new ArrayList<>();
+    for (CardCells cells : cards) {
+      writes.add(write(kind, reader, cells));
+      problems.addAll(cells.problems());
+    }
+    if (!problems.isEmpty()) {
+      throw new Refused(Refused.Why.FAULTS, problems);
+    }
+    kitchen
+        .database()
+        .write(
+            session -> {
+              writes.forEach(write -> write.accept(session));
+              return kind;
+            });
+  }
+
+  private Consumer<Session> write(CardKind kind, CardReader reader, CardCells cells) {
+    return switch (kind) {
+      case FOODS -> saved(reader.food(cells), (s, f) -> s.setUp().save(f, kitchen.now()));
+      case PLACES -> saved(reader.place(cells), (s, p) -> s.setUp().save(p, kitchen.now()));
+      case PEOPLE -> saved(reader.person(cells), (s, p) -> s.setUp().save(p, kitchen.now()));
+      case PROBES -> saved(reader.probe(cells), (s, p) -> s.probes().save(p, kitchen.now()));
+    };
+  }
+
+  private static <T> Consumer<Session> saved(T card, BiConsumer<Session, T> write) {
+    return session -> write.accept(session, card);
   }
 
   private <T> T save(CardCells cells, T card, BiConsumer<Session, T> write) {

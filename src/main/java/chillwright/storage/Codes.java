@@ -3,6 +3,8 @@ package chillwright.storage;
 import chillwright.core.keeping.Keeping.Governs;
 import chillwright.core.kitchen.DaySign;
 import chillwright.core.kitchen.KnownPlace;
+import chillwright.core.kitchen.KnownProbe;
+import chillwright.core.kitchen.ProbeCheck;
 import chillwright.core.log.How;
 import chillwright.core.log.Phase;
 import chillwright.core.log.Word;
@@ -97,6 +99,19 @@ final class Codes<E extends Enum<E>> {
               Governs.BEST_QUALITY_BY,
               Governs.QUALITY_LIMIT,
               Governs.LAST_DAY_MISSED));
+
+  static final Codes<KnownProbe.Scales> PROBE_SCALES =
+      new Codes<>(
+          KnownProbe.Scales.class,
+          List.of(KnownProbe.Scales.CELSIUS, KnownProbe.Scales.FAHRENHEIT, KnownProbe.Scales.BOTH));
+
+  static final Codes<ProbeCheck.Method> CHECK_METHODS =
+      new Codes<>(
+          ProbeCheck.Method.class,
+          List.of(
+              ProbeCheck.Method.ICE_POINT,
+              ProbeCheck.Method.BOILING_POINT,
+              ProbeCheck.Method.REFERENCE));
 
   static final Codes<KnownPlace.Kind> PLACE_KINDS =
       new Codes<>(

@@ -69,6 +69,21 @@ public final class KitchenStore {
     sql.update(KITCHEN).set(KITCHEN.NAME, name.orElse(null)).where(KITCHEN.ID.eq(ONLY)).execute();
   }
 
+  /** What is printed on every label. */
+  public Optional<String> labelStatement() {
+    return sql.select(KITCHEN.LABEL_STATEMENT)
+        .from(KITCHEN)
+        .where(KITCHEN.ID.eq(ONLY))
+        .fetchOptional(KITCHEN.LABEL_STATEMENT);
+  }
+
+  public void setLabelStatement(Optional<String> statement) {
+    sql.update(KITCHEN)
+        .set(KITCHEN.LABEL_STATEMENT, statement.orElse(null))
+        .where(KITCHEN.ID.eq(ONLY))
+        .execute();
+  }
+
   /**
    * Notes that every lot was judged by these figures.
    *

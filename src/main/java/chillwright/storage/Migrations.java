@@ -28,7 +28,7 @@ public final class Migrations {
    * are named here; a test holds this list against the folder.
    */
   static final List<String> NAMES =
-      List.of("0001_kitchen.sql", "0002_set_up.sql", "0003_plans.sql");
+      List.of("0001_kitchen.sql", "0002_set_up.sql", "0003_plans.sql", "0004_probe.sql");
 
   private final List<Script> scripts;
 

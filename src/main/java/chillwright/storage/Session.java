@@ -93,6 +93,10 @@ public final class Session {
     return new SetUpStore(sql);
   }
 
+  public ProbeStore probes() {
+    return new ProbeStore(sql);
+  }
+
   public DayStore days() {
     return new DayStore(sql);
   }

@@ -24,11 +24,15 @@ public final class SetUpStore {
     this.sql = sql;
   }
 
-  /** By name. */
+  /** Those in use, by name. */
   public List<KnownFood> foods() {
-    return sql.selectFrom(FOOD).orderBy(FOOD.NAME).fetch(SetUpStore::food);
+    return sql.selectFrom(FOOD)
+        .where(FOOD.RETIRED_AT.isNull())
+        .orderBy(FOOD.NAME)
+        .fetch(SetUpStore::food);
   }
 
+  /** Retired or not: what was made of it is still explained by it. */
   public Optional<KnownFood> food(String name) {
     return sql.selectFrom(FOOD).where(FOOD.NAME.eq(name)).fetchOptional(SetUpStore::food);
   }
@@ -41,10 +45,12 @@ public final class SetUpStore {
     row.setContainer(food.container().orElse(null));
     row.setPlace(food.place().orElse(null));
     row.setReheating(food.reheating().orElse(null));
+    row.setThawing(food.thawing().orElse(null));
     row.setAllergens(Values.joined(food.allergens().stream().map(Allergen::key).toList()));
     row.setOtherAllergens(food.otherAllergens().orElse(null));
     row.setIngredients(food.ingredients().orElse(null));
     row.setSaidAt(now);
+    row.setRetiredAt(null);
     sql.insertInto(FOOD).set(row).onConflict(FOOD.NAME).doUpdate().set(row).execute();
   }
 
@@ -56,14 +62,18 @@ public final class SetUpStore {
         Optional.ofNullable(row.getContainer()),
         Optional.ofNullable(row.getPlace()),
         Optional.ofNullable(row.getReheating()),
+        Optional.ofNullable(row.getThawing()),
         Values.split(row.getAllergens(), key -> Allergen.ofKey(key).orElseThrow()),
         Optional.ofNullable(row.getOtherAllergens()),
         Optional.ofNullable(row.getIngredients()));
   }
 
-  /** By name. */
+  /** Those in use, by name. */
   public List<KnownPlace> places() {
-    return sql.selectFrom(PLACE).orderBy(PLACE.NAME).fetch(SetUpStore::place);
+    return sql.selectFrom(PLACE)
+        .where(PLACE.RETIRED_AT.isNull())
+        .orderBy(PLACE.NAME)
+        .fetch(SetUpStore::place);
   }
 
   public void save(KnownPlace place, Instant now) {
@@ -74,6 +84,7 @@ public final class SetUpStore {
     row.setOwnLimitScale(Values.scale(place.ownLimit()));
     row.setRounds(place.rounds());
     row.setSaidAt(now);
+    row.setRetiredAt(null);
     sql.insertInto(PLACE).set(row).onConflict(PLACE.NAME).doUpdate().set(row).execute();
   }
 
@@ -85,9 +96,12 @@ public final class SetUpStore {
         row.getRounds());
   }
 
-  /** By initials. */
+  /** Those who work here now, by initials. */
   public List<Person> people() {
-    return sql.selectFrom(PERSON).orderBy(PERSON.INITIALS).fetch(SetUpStore::person);
+    return sql.selectFrom(PERSON)
+        .where(PERSON.RETIRED_AT.isNull())
+        .orderBy(PERSON.INITIALS)
+        .fetch(SetUpStore::person);
   }
 
   public void save(Person person, Instant now) {
@@ -95,7 +109,38 @@ public final class SetUpStore {
     row.setInitials(person.initials());
     row.setName(person.name().orElse(null));
     row.setSaidAt(now);
+    row.setRetiredAt(null);
     sql.insertInto(PERSON).set(row).onConflict(PERSON.INITIALS).doUpdate().set(row).execute();
+  }
+
+  /** Whether there was a food of that name in use; it is offered no more. */
+  public boolean retireFood(String name, Instant now) {
+    return sql.update(FOOD)
+            .set(FOOD.RETIRED_AT, now)
+            .where(FOOD.NAME.eq(name))
+            .and(FOOD.RETIRED_AT.isNull())
+            .execute()
+        > 0;
+  }
+
+  /** Whether there was a place of that name in use; it is offered no more. */
+  public boolean retirePlace(String name, Instant now) {
+    return sql.update(PLACE)
+            .set(PLACE.RETIRED_AT, now)
+            .where(PLACE.NAME.eq(name))
+            .and(PLACE.RETIRED_AT.isNull())
+            .execute()
+        > 0;
+  }
+
+  /** Whether there was a person with those initials; they are offered no more. */
+  public boolean retirePerson(String initials, Instant now) {
+    return sql.update(PERSON)
+            .set(PERSON.RETIRED_AT, now)
+            .where(PERSON.INITIALS.eq(initials))
+            .and(PERSON.RETIRED_AT.isNull())
+            .execute()
+        > 0;
   }
 
   private static Person person(PersonRecord row) {

@@ -69,7 +69,7 @@ final class Guard {
               "unknown-method",
               new Answers.InRequest("method"),
               Shown.text(method),
-              "GET, HEAD, POST, PUT",
+              "GET, HEAD, POST, PUT, DELETE",
               "There is no method of that name here."));
     }
   }

@@ -1,5 +1,6 @@
 package chillwright.web;
 
+import chillwright.service.CardKind;
 import chillwright.service.Kitchen;
 import chillwright.service.ahead.Question;
 import chillwright.web.pages.PageRoutes;
@@ -26,7 +27,9 @@ final class Routes {
     Routes all = new Routes(routes);
     all.plans(new PlanHandlers(kitchen));
     all.ahead(new AheadHandlers(kitchen));
-    all.setUp(new SetUpHandlers(kitchen), new DayHandlers(kitchen));
+    all.setUp(new SetUpHandlers(kitchen));
+    all.probes(new ProbeHandlers(kitchen));
+    all.days(new DayHandlers(kitchen));
     all.all(
         new KitchenHandlers(kitchen),
         new LotHandlers(kitchen, freshness),
@@ -83,14 +86,29 @@ final class Routes {
     }
   }
 
-  private void setUp(SetUpHandlers setUp, DayHandlers days) {
+  private void setUp(SetUpHandlers setUp) {
+    get(API + "/label-statement", setUp::statement);
+    routes.put(API + "/label-statement", setUp::putStatement);
     get(API + "/foods", setUp::foods);
     routes.put(API + "/foods/{name}", setUp::food);
+    routes.delete(API + "/foods/{name}", setUp.retire(CardKind.FOODS, "food", "name"));
     get(API + "/places", setUp::places);
     routes.put(API + "/places/{name}", setUp::place);
+    routes.delete(API + "/places/{name}", setUp.retire(CardKind.PLACES, "place", "name"));
     get(API + "/people", setUp::people);
     routes.put(API + "/people/{initials}", setUp::person);
+    routes.delete(API + "/people/{initials}", setUp.retire(CardKind.PEOPLE, "person", "initials"));
+    routes.delete(API + "/probes/{name}", setUp.retire(CardKind.PROBES, "probe", "name"));
+  }
 
+  private void probes(ProbeHandlers probes) {
+    get(API + "/probes", probes::list);
+    routes.put(API + "/probes/{name}", probes::say);
+    get(API + "/probes/{name}/checks", probes::checks);
+    routes.post(API + "/probes/{name}/checks", probes::check);
+  }
+
+  private void days(DayHandlers days) {
     get(API + "/days/{date}", days::day);
     routes.post(API + "/days/{date}/handovers", days::handOver);
     routes.post(API + "/days/{date}/signatures", days::sign);

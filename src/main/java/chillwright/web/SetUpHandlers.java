@@ -2,11 +2,14 @@ package chillwright.web;
 
 import chillwright.core.kitchen.KnownPlace;
 import chillwright.core.rules.RuleSet;
+import chillwright.service.CardKind;
 import chillwright.service.Kitchen;
 import chillwright.service.Page;
 import chillwright.service.SetUp;
 import chillwright.web.answers.SetUpAnswers;
 import io.javalin.http.Context;
+import io.javalin.http.Handler;
+import io.javalin.http.HttpStatus;
 import java.util.List;
 import java.util.Map;
 
@@ -44,7 +47,14 @@ final class SetUpHandlers {
     Map<String, String> cells =
         cells(
             context,
-            List.of("category", "container", "place", "reheating", "otherAllergens", "ingredients"),
+            List.of(
+                "category",
+                "container",
+                "place",
+                "reheating",
+                "thawing",
+                "otherAllergens",
+                "ingredients"),
             List.of("portions"),
             List.of("allergens"));
     cells.put("name", context.pathParam("name"));
@@ -63,6 +73,30 @@ final class SetUpHandlers {
     Map<String, String> cells = cells(context, List.of("name"), List.of(), List.of());
     cells.put("initials", context.pathParam("initials"));
     Answer.json(context, SetUpAnswers.person(setUp.person(cells)));
+  }
+
+  void statement(Context context) {
+    Accept.best(context, Accept.JSON);
+    Query.none(context);
+    Answer.json(context, new SetUpAnswers.Statement(setUp.labelStatement()));
+  }
+
+  void putStatement(Context context) {
+    Map<String, String> cells = cells(context, List.of("statement"), List.of(), List.of());
+    Answer.json(context, new SetUpAnswers.Statement(setUp.labelStatement(cells)));
+  }
+
+  /** Offers something no more; the parameter of the path names it. */
+  Handler retire(CardKind kind, String what, String parameter) {
+    return context -> {
+      Accept.best(context, Accept.JSON);
+      Query.none(context);
+      String name = context.pathParam(parameter);
+      if (!setUp.retire(kind, name)) {
+        throw RequestFault.unknown(what, parameter, Shown.text(name), "one that is in use");
+      }
+      context.status(HttpStatus.NO_CONTENT);
+    };
   }
 
   private static Map<String, String> cells(

@@ -61,6 +61,7 @@ class SetUpStoreTest {
         Optional.of("2-inch pan"),
         Optional.of("Walk-in"),
         Optional.of("to 165 °F"),
+        Optional.of("in the refrigerator"),
         List.of(Allergen.WHEAT, Allergen.MILK),
         Optional.of("celery"),
         Optional.of("barley,\nmilk"));
@@ -71,6 +72,7 @@ class SetUpStoreTest {
         name,
         "soup_or_stew",
         OptionalInt.empty(),
+        Optional.empty(),
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),

@@ -143,6 +143,44 @@ class LabelsPdfTest {
         .contains("water, barley", "Discard after");
   }
 
+  /**
+   * How to thaw belongs to food that is frozen, and nothing about eating to food that must be
+   * discarded. A statement of the kind that cottage-food laws prescribe stands word for word.
+   */
+  @Test
+  void the_words_of_the_kitchen_stand_on_the_label() throws IOException {
+    food(
+        "Bean stew",
+        Map.of(
+            "category",
+            "soup_or_stew",
+            "container",
+            "half pan",
+            "place",
+            "Chest freezer",
+            "reheating",
+            "In a covered pan,\nstirring.",
+            "thawing",
+            "In the refrigerator overnight."));
+    String statement = "Made in a home kitchen that is not inspected.";
+    served.kitchen().setUp().labelStatement(Map.of("statement", statement));
+    cookedAndChilled("L-STEW", "Bean stew");
+    assertThat(text("/lots/L-STEW/labels.pdf?sheet=a4-8"))
+        .contains("In a covered pan, stirring.", "In: half pan", "Place: Chest freezer", statement)
+        .doesNotContain("overnight");
+    log("L-STEW", "{'when':'2026-03-04T09:00:00-07:00','entry':'frozen','how':'hard'}");
+    for (String sheet : sheets()) {
+      assertThat(text("/lots/L-STEW/labels.pdf?sheet=" + sheet)).contains(statement);
+    }
+    assertThat(text("/lots/L-STEW/labels.pdf?sheet=a4-8"))
+        .contains("In the refrigerator overnight.");
+    assertThat(text("/lots/L-PAST/labels.pdf?sheet=a4-8"))
+        .contains(statement)
+        .doesNotContain("covered pan");
+    served.kitchen().setUp().labelStatement(Map.of());
+    assertThat(text("/lots/L-STEW/labels.pdf")).doesNotContain(statement);
+  }
+
   private static void food(String name, Map<String, String> said) {
     Map<String, String> cells = new HashMap<>(said);
     cells.put("name", name);

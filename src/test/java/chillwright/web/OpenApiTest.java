@@ -103,6 +103,14 @@ class OpenApiTest {
     said("/foods/{name}", "/api/v1/foods/Barley%20soup", "FoodCard", "Food");
     said("/places/{name}", "/api/v1/places/Walk-in", "PlaceCard", "Place");
     said("/people/{initials}", "/api/v1/people/RO", "PersonCard", "Person");
+    said("/probes/{name}", "/api/v1/probes/P-2", "ProbeCard", "Probe");
+    said("/label-statement", "/api/v1/label-statement", "NewLabelStatement", "LabelStatement");
+    answers("/api/v1/label-statement", "LabelStatement");
+    JsonNode check = example("/probes/{name}/checks", "post");
+    assertThat(faults("NewProbeCheck", check)).isEmpty();
+    fits("check", served.postBytes("/api/v1/probes/P-2/checks", bytes(check)), "ProbeCheck");
+    answers("/api/v1/probes", "ProbeList");
+    answers("/api/v1/probes/P-2/checks", "ProbeCheckList");
     put("/api/v1/places/Chest", Served.json("{'kind':'freezer'}"));
     put("/api/v1/places/Pass", Served.json("{'kind':'counter'}"));
     put("/api/v1/foods/Rice", Served.json("{'category':'soup_or_stew'}"));

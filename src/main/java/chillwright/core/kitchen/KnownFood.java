@@ -13,6 +13,7 @@ import java.util.OptionalInt;
  * @param container what it is put into, in words
  * @param place where it usually goes
  * @param reheating words for whoever reheats it
+ * @param thawing words for whoever thaws it, on the label of a frozen lot
  * @param allergens those of the law, in the order of the law
  * @param otherAllergens further ones, in words
  * @param ingredients in words, as a label names them
@@ -24,6 +25,7 @@ public record KnownFood(
     Optional<String> container,
     Optional<String> place,
     Optional<String> reheating,
+    Optional<String> thawing,
     List<Allergen> allergens,
     Optional<String> otherAllergens,
     Optional<String> ingredients) {

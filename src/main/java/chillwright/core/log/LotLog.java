@@ -26,6 +26,11 @@ public record LotLog(LotId lot, List<LogEntry> entries, List<LotLog> sources) {
     }
   }
 
+  /** Whether it is a part of one other lot, and nothing was made of that. */
+  public boolean isDivided() {
+    return sources.size() == 1 && !Timeline.MADE.contains(entries.get(0).word());
+  }
+
   /** Its entries and those of all lots it came from, as they were written. */
   public List<LogEntry> withSources() {
     Set<LotLog> logs = new LinkedHashSet<>();

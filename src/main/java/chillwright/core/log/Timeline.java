@@ -35,7 +35,7 @@ public record Timeline(
     List<LogEntry> entries,
     Portions portions) {
   /** A first row of these words means made of its sources; any other word means divided. */
-  private static final Set<Word> MADE = EnumSet.of(Word.COOKED, Word.PREPARED);
+  static final Set<Word> MADE = EnumSet.of(Word.COOKED, Word.PREPARED);
 
   /** Rows that tell of portions that left the source, not of the food that moved on. */
   private static final Set<Word> NOT_INHERITED =

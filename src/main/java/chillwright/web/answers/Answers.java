@@ -146,6 +146,7 @@ public final class Answers {
    * @param madeInto the lots that came from it, directly or not
    * @param placeReadings what was read in its places while it was inside, the newest first:
    *     evidence without a verdict
+   * @param contents allergens and ingredients of all that went into it
    */
   public record LotDetail(
       @JsonUnwrapped LotLine line,
@@ -155,6 +156,7 @@ public final class Answers {
       Optional<Due> due,
       List<Forecast> forecast,
       List<Entry> placeReadings,
+      ContentsAnswer contents,
       String defers) {}
 
   /**

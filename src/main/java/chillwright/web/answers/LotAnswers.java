@@ -100,6 +100,7 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
         view.judged().flatMap(j -> j.due().map(finding -> due(finding, j.timeline()))),
         view.judged().map(j -> maker().forecasts(j.forecasts(), j.timeline())).orElse(List.of()),
         view.placeReadings().stream().map(entries()::reading).toList(),
+        ContentsAnswer.of(view.contents()),
         defers());
   }
 

@@ -21,6 +21,7 @@ public final class SetUpAnswers {
       Optional<String> container,
       Optional<String> place,
       Optional<String> reheating,
+      Optional<String> thawing,
       List<String> allergens,
       Optional<String> otherAllergens,
       Optional<String> ingredients) {}
@@ -40,6 +41,9 @@ public final class SetUpAnswers {
   /** Somebody who works here. */
   public record Person(String initials, Optional<String> name) {}
 
+  /** What every label bears. */
+  public record Statement(Optional<String> statement) {}
+
   public static Food food(KnownFood food) {
     return new Food(
         food.name(),
@@ -48,6 +52,7 @@ public final class SetUpAnswers {
         food.container(),
         food.place(),
         food.reheating(),
+        food.thawing(),
         food.allergens().stream().map(Allergen::key).toList(),
         food.otherAllergens(),
         food.ingredients());

@@ -6,12 +6,12 @@ import chillwright.paper.Label;
 import chillwright.paper.LabelMaker;
 import chillwright.paper.LabelSheets;
 import chillwright.paper.LabelText;
+import chillwright.paper.LabelText.Handling;
 import chillwright.paper.Sheet;
 import chillwright.service.LotView;
 import io.javalin.http.Context;
 import io.javalin.http.Header;
 import io.javalin.http.HttpStatus;
-import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
@@ -73,28 +73,19 @@ public final class LabelsPdf {
     return maker.of(view.state(), judged, address, text(view, visitor));
   }
 
-  /** What the kitchen said of the food of that name. */
   private LabelText text(LotView view, Visitor visitor) {
-    return new Known(desk.kitchen())
-        .food(view.state().food())
-        .map(food -> new LabelText(allergens(food, visitor), ingredients(food)))
-        .orElse(LabelText.NONE);
+    String food = view.state().food();
+    ContentsText contents = new ContentsText(food, view.contents(), visitor);
+    return new LabelText(
+        contents.shortGap(),
+        contents.allergens(),
+        contents.ingredients(),
+        desk.kitchen().setUp().food(food).map(LabelsPdf::handling).orElse(Handling.NONE),
+        desk.kitchen().setUp().labelStatement());
   }
 
-  /** A label has no room for lines of their own, nor for the comma that one may end with. */
-  private static List<String> ingredients(KnownFood food) {
-    return food.ingredients().stream()
-        .flatMap(String::lines)
-        .map(line -> line.strip().replaceFirst(",$", ""))
-        .filter(line -> !line.isEmpty())
-        .toList();
-  }
-
-  private static List<String> allergens(KnownFood food, Visitor visitor) {
-    List<String> names = new ArrayList<>();
-    food.allergens().forEach(allergen -> names.add(visitor.say("allergen." + allergen.key())));
-    food.otherAllergens().ifPresent(names::add);
-    return names;
+  private static Handling handling(KnownFood food) {
+    return new Handling(food.container(), food.place(), food.reheating(), food.thawing());
   }
 
   private static String given(Context context, String name, String usual) {

@@ -32,6 +32,8 @@ final class LotPage {
   static final String ADDRESS = "/lots/{lot}";
   static final String ENTRIES = "/lots/{lot}/entries";
 
+  private static final Filled NOTHING = Filled.with(Map.of());
+
   private final Desk desk;
 
   LotPage(Desk desk) {
@@ -48,7 +50,8 @@ final class LotPage {
               .filter(entry -> entry.id().text().equals(done))
               .map(entry -> done(entry, view.get(), visitor))
               .toList();
-      answer(context, HttpStatus.OK, visitor, view.get(), blank(view.get(), visitor), notices);
+      LotPageView page = page(view.get(), visitor, blank(view.get(), visitor), NOTHING);
+      answer(context, HttpStatus.OK, visitor, view.get(), page, notices);
     }
   }
 
@@ -125,7 +128,8 @@ final class LotPage {
     Map<String, String> fields =
         entry.isCorrection() ? blank(view.get(), visitor).fields() : entry.fields();
     Filled again = new Filled(fields, faults, doubt.orElse(""));
-    answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, view.get(), again, List.of());
+    LotPageView page = page(view.get(), visitor, again, NOTHING);
+    answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, view.get(), page, List.of());
   }
 
   /** Back to the list where a portion was taken in passing, else to the lot. */
@@ -140,15 +144,21 @@ final class LotPage {
       HttpStatus status,
       Visitor visitor,
       LotView view,
-      Filled form,
+      LotPageView page,
       List<String> notices) {
     LotState state = view.state();
     String here = "/lots/" + state.lot().text();
     Frame frame = desk.titled(visitor, state.food(), here, notices);
-    desk.answer(context, status, Templates.PAGES.lot(frame, page(view, visitor, form)).render());
+    desk.answer(context, status, Templates.PAGES.lot(frame, page).render());
   }
 
-  private LotPageView page(LotView view, Visitor visitor, Filled form) {
+  /** Shows a form to divide or combine again, with every fault. */
+  void refuse(Context context, Visitor visitor, LotView view, Filled share) {
+    LotPageView again = page(view, visitor, blank(view, visitor), share);
+    answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, view, again, List.of());
+  }
+
+  private LotPageView page(LotView view, Visitor visitor, Filled form, Filled share) {
     Instant now = desk.kitchen().now();
     LotState state = view.state();
     Entries entries = new Entries(desk, visitor, view.entries());
@@ -176,8 +186,11 @@ final class LotPage {
         state.standing().map(s -> s.keeping().because()).orElse(List.of()),
         view.sources().stream().map(LotId::text).toList(),
         view.descendants().stream().map(LotId::text).toList(),
+        new ContentsText(state.food(), view.contents(), visitor).shown(),
+        new LotActs(desk.kitchen()).shown(state, share, visitor),
         entries.shown(),
-        view.placeReadings().stream().map(entries::text).toList());
+        view.placeReadings().stream().map(entries::text).toList(),
+        new ProbeWords(visitor, at -> desk.moment(at, visitor)).vouched(desk, view.entries()));
   }
 
   private String curve(LotView view, Scale scale, Visitor visitor) {

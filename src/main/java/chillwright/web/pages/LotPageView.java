@@ -7,6 +7,7 @@ import java.util.List;
  *
  * @param next what is owed or falls due next
  * @param words the words that may come next, the likeliest first
+ * @param probes what vouches for its readings
  * @param curve its temperatures as an SVG picture; blank where there are too few
  */
 public record LotPageView(
@@ -25,8 +26,11 @@ public record LotPageView(
     List<String> because,
     List<String> sources,
     List<String> descendants,
+    Contents contents,
+    Acts acts,
     List<Entry> entries,
-    List<String> placeReadings) {
+    List<String> placeReadings,
+    List<String> probes) {
   private static final int LIKELY = 5;
 
   /** The words that are offered at once. */
@@ -47,6 +51,55 @@ public record LotPageView(
   public List<Entry> readings() {
     return entries.stream().filter(entry -> !entry.read().isEmpty()).toList();
   }
+
+  /**
+   * What is in it.
+   *
+   * @param gap that something is not known; blank where all is on file
+   */
+  public record Contents(String gap, List<String> says) {}
+
+  /**
+   * What can be done with the whole lot.
+   *
+   * @param word of its phase, which a move repeats
+   * @param moves places it can be moved to
+   * @param canPart whether it can be divided
+   * @param partners lots it may be put together with
+   * @param left how many portions are left; blank where they are not counted
+   * @param form what was filled in; "form" names which of them it was
+   */
+  public record Acts(
+      String word,
+      List<String> moves,
+      boolean canPart,
+      List<Partner> partners,
+      boolean canCombine,
+      String left,
+      List<Choice> categories,
+      Filled form) {
+    /** Whether that form is shown again with what is wrong. */
+    public boolean isAgain(String which) {
+      return form.given("form").equals(which);
+    }
+
+    /** What was filled in, where it was in that form. */
+    public String given(String which, String name) {
+      return isAgain(which) ? form.given(name) : "";
+    }
+
+    /** Whether a lot is ticked. */
+    public boolean isTicked(String code) {
+      return isAgain("combined") && List.of(form.given("from").split(" ")).contains(code);
+    }
+  }
+
+  /**
+   * A lot that may be put together with this one.
+   *
+   * @param left how many portions are left; blank where they are not counted
+   */
+  public record Partner(String code, String food, String where, String left) {}
 
   /**
    * What falls due.

@@ -79,6 +79,7 @@ final class LotSheets {
     if (!view.descendants().isEmpty()) {
       facts.add(visitor.say("lot.descendants") + " " + codes(view.descendants()));
     }
+    facts.addAll(new ProbeWords(visitor, this::moment).vouched(desk, view.entries()));
     RuleBook book = desk.kitchen().judge().book();
     state
         .standing()

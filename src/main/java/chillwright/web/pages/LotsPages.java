@@ -6,7 +6,6 @@ import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
 import chillwright.core.log.Category;
 import chillwright.core.log.Phase;
-import chillwright.core.rules.Verdict;
 import chillwright.print.KeepText;
 import chillwright.service.LotQuery;
 import chillwright.service.Page;
@@ -89,39 +88,30 @@ final class LotsPages {
         lots.next()
             .map(at -> here + "?cursor=" + encoded(at) + (ofPlace.isEmpty() ? "" : "&" + ofPlace))
             .orElse("");
+    LotActs acts = new LotActs(desk.kitchen());
     LotsView view =
         new LotsView(
             says,
             places,
-            lots.items().stream().map(lot -> item(lot, visitor, now)).toList(),
+            lots.items().stream().map(lot -> item(lot, acts, visitor, now)).toList(),
             next,
             here + ".csv" + (ofPlace.isEmpty() ? "" : "?" + ofPlace));
     Frame frame = desk.frame(visitor, title, here, List.of());
     desk.answer(context, Templates.PAGES.lots(frame, view).render());
   }
 
-  private LotsView.Item item(LotState lot, Visitor visitor, Instant now) {
+  private LotsView.Item item(LotState lot, LotActs acts, Visitor visitor, Instant now) {
     boolean isFew = lot.portions().left().orElse(0) > 0;
-    boolean mayBeUsed = mayBeUsed(lot, now);
+    boolean mayBeUsed = LotActs.mayBeUsed(lot, now);
     return new LotsView.Item(
         lot.lot().text(),
         lot.food(),
         Sign.of(lot.standing().flatMap(standing -> standing.verdicts().at(now))),
         LotLines.where(lot, visitor),
         mayBeUsed ? says(lot, visitor, now) : List.of(visitor.say("lots.owed")),
-        lot.isOnHand() && isFew && mayBeUsed);
-  }
-
-  /** What is out, or calls for a hand, is not offered for use, nor are its dates. */
-  private static boolean mayBeUsed(LotState lot, Instant now) {
-    boolean isOwed =
-        lot.standing().flatMap(Standing::owedFrom).filter(from -> !now.isBefore(from)).isPresent();
-    boolean isOut =
-        lot.standing()
-            .flatMap(standing -> standing.verdicts().at(now))
-            .filter(Verdict.OUT::equals)
-            .isPresent();
-    return !lot.isOnHand() || (!isOwed && !isOut);
+        lot.isOnHand() && isFew && mayBeUsed,
+        lot.standing().map(Standing::phase).map(Phase::word).orElse(""),
+        acts.moves(lot));
   }
 
   /** The dates that count where the lot is now; of food that thawed its quality dates do not. */

@@ -19,9 +19,18 @@ public record LotsView(String says, List<Place> places, List<Item> items, String
    * @param where phase, place and portions left
    * @param says its dates, a sentence each
    * @param canTake whether portions can be taken out of it here
+   * @param word of its phase, which a move repeats
+   * @param moves places it can be moved to
    */
   public record Item(
-      String code, String food, Sign standing, String where, List<String> says, boolean canTake) {}
+      String code,
+      String food,
+      Sign standing,
+      String where,
+      List<String> says,
+      boolean canTake,
+      String word,
+      List<String> moves) {}
 
   public LotsView {
     places = List.copyOf(places);

@@ -38,6 +38,9 @@ public final class PageRoutes {
     LotPage lot = new LotPage(desk);
     get(LotPage.ADDRESS, lot::show);
     routes.post(LotPage.ENTRIES, lot::log);
+    ShareForms share = new ShareForms(desk, lot);
+    routes.post(ShareForms.PARTS, share::divide);
+    routes.post(ShareForms.COMBINED, share::combine);
     get(LabelsPdf.ADDRESS, new LabelsPdf(desk)::answer);
     RecordPdf record = new RecordPdf(desk);
     get(RecordPdf.ADDRESS, record::period);
@@ -58,6 +61,10 @@ public final class PageRoutes {
     routes.post(SetUpPage.PLACES, setUp::place);
     routes.post(SetUpPage.FOODS, setUp::food);
     get(AheadPage.ADDRESS, new AheadPage(desk)::show);
+    routes.post(SetUpPage.PROBES, setUp::probe);
+    routes.post(SetUpPage.CHECKS, setUp::check);
+    routes.post(SetUpPage.STATEMENT, setUp::statement);
+    routes.post(SetUpPage.RETIRED, setUp::retire);
     PlansPage plans = new PlansPage(desk);
     get(PlansPage.ADDRESS, plans::all);
     get(PlansPage.ONE, plans::show);

@@ -4,8 +4,11 @@ import chillwright.core.kitchen.Allergen;
 import chillwright.core.kitchen.KnownFood;
 import chillwright.core.kitchen.KnownPlace;
 import chillwright.core.kitchen.KnownPlace.Kind;
+import chillwright.core.kitchen.KnownProbe;
 import chillwright.core.kitchen.Person;
+import chillwright.core.kitchen.ProbeCheck;
 import chillwright.core.rules.RuleSet;
+import chillwright.service.CardKind;
 import chillwright.service.Refused;
 import chillwright.service.SetUp;
 import io.javalin.http.Context;
@@ -16,11 +19,13 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** The kitchen: its name, people, places and foods, and every limit that it is judged by. */
 final class SetUpPage {
@@ -28,6 +33,12 @@ final class SetUpPage {
   static final String PEOPLE = RulesPage.ADDRESS + "/people";
   static final String PLACES = RulesPage.ADDRESS + "/places";
   static final String FOODS = RulesPage.ADDRESS + "/foods";
+  static final String PROBES = RulesPage.ADDRESS + "/probes";
+  static final String CHECKS = RulesPage.ADDRESS + "/checks";
+  static final String STATEMENT = RulesPage.ADDRESS + "/statement";
+  static final String RETIRED = RulesPage.ADDRESS + "/retired";
+
+  private static final List<String> FIGURES = List.of("ownLimit", "reading");
 
   private final Desk desk;
   private final SetUp setUp;
@@ -50,6 +61,9 @@ final class SetUpPage {
     asked(context, "food")
         .flatMap(setUp::food)
         .ifPresent(food -> forms.put(FOODS, Filled.with(cells(food))));
+    asked(context, "probe")
+        .flatMap(name -> find(setUp.probes(), p -> p.name().equals(name)))
+        .ifPresent(probe -> forms.put(PROBES, Filled.with(cells(probe))));
     answer(context, HttpStatus.OK, visitor, forms);
   }
 
@@ -71,7 +85,13 @@ final class SetUpPage {
             new SetUpView.People(people(), forms.getOrDefault(PEOPLE, Filled.with(usual))),
             new SetUpView.Places(
                 places(visitor), kinds(visitor), forms.getOrDefault(PLACES, Filled.with(usual))),
-            foods(visitor, forms.getOrDefault(FOODS, Filled.with(usual))));
+            foods(visitor, forms.getOrDefault(FOODS, Filled.with(usual))),
+            probes(
+                visitor,
+                forms.getOrDefault(PROBES, Filled.with(Map.of())),
+                forms.getOrDefault(CHECKS, Filled.with(usual))),
+            forms.getOrDefault(
+                STATEMENT, Filled.with(Map.of("statement", setUp.labelStatement().orElse("")))));
     Frame frame = desk.frame(visitor, "page.kitchen", RulesPage.ADDRESS, List.of());
     RulesView rules = new RulesPage(desk).view(visitor);
     desk.answer(context, status, Templates.PAGES.rules(frame, rules, view).render());
@@ -129,14 +149,36 @@ final class SetUpPage {
     return String.join(", ", says);
   }
 
+  private SetUpView.Probes probes(Visitor visitor, Filled form, Filled check) {
+    ProbeWords words = new ProbeWords(visitor, at -> desk.moment(at, visitor));
+    List<SetUpView.Line> items =
+        desk.kitchen().probes().all().stream()
+            .map(checked -> line(checked.probe().name(), words.says(checked), "probe"))
+            .toList();
+    List<Choice> scales =
+        Stream.of(KnownProbe.Scales.BOTH, KnownProbe.Scales.FAHRENHEIT, KnownProbe.Scales.CELSIUS)
+            .map(of -> new Choice(of.key(), visitor.say("scales." + of.key())))
+            .toList();
+    List<Choice> methods =
+        Arrays.stream(ProbeCheck.Method.values())
+            .map(method -> new Choice(method.key(), visitor.say("check." + method.key())))
+            .toList();
+    return new SetUpView.Probes(items, scales, form, methods, check);
+  }
+
   private static SetUpView.Line line(String name, String says, String kind) {
     String asked = URLEncoder.encode(name, StandardCharsets.UTF_8);
     String change = RulesPage.ADDRESS + "?" + kind + "=" + asked + "#" + kind + "-form";
-    return new SetUpView.Line(name, says, change);
+    return new SetUpView.Line(name, says, change, kind);
   }
 
   private static Map<String, String> cells(Person person) {
     return Map.of("initials", person.initials(), "name", person.name().orElse(""));
+  }
+
+  private static Map<String, String> cells(KnownProbe probe) {
+    return Map.of(
+        "name", probe.name(), "scales", probe.scales().key(), "note", probe.note().orElse(""));
   }
 
   private static Map<String, String> cells(KnownPlace place, Visitor visitor) {
@@ -163,6 +205,7 @@ final class SetUpPage {
     cells.put("container", food.container().orElse(""));
     cells.put("place", food.place().orElse(""));
     cells.put("reheating", food.reheating().orElse(""));
+    cells.put("thawing", food.thawing().orElse(""));
     cells.put(
         "allergens", food.allergens().stream().map(Allergen::key).collect(Collectors.joining(" ")));
     cells.put("otherAllergens", food.otherAllergens().orElse(""));
@@ -186,6 +229,46 @@ final class SetUpPage {
     take(context, FOODS, "foods", setUp::food);
   }
 
+  void statement(Context context) {
+    take(context, STATEMENT, "kitchen", setUp::labelStatement);
+  }
+
+  void probe(Context context) {
+    take(context, PROBES, "probes", setUp::probe);
+  }
+
+  void check(Context context) {
+    Form sent = new Form(context.formParamMap());
+    take(
+        context,
+        CHECKS,
+        "probes",
+        cells ->
+            desk.kitchen()
+                .probes()
+                .check(cells.getOrDefault("probe", ""), cells, sent.once(CHECKS)));
+  }
+
+  /** Offers something no more. */
+  void retire(Context context) {
+    Optional<Form> form = desk.form(context);
+    if (form.isEmpty()) {
+      return;
+    }
+    Optional<CardKind> kind =
+        Arrays.stream(CardKind.values())
+            .filter(k -> k.name().toLowerCase(Locale.ROOT).equals(form.get().text("kind")))
+            .findFirst();
+    if (kind.isPresent() && setUp.retire(kind.get(), form.get().text("name"))) {
+      context.redirect(
+          RulesPage.ADDRESS + "#" + kind.get().name().toLowerCase(Locale.ROOT),
+          HttpStatus.SEE_OTHER);
+      return;
+    }
+    String name = form.get().text("name");
+    desk.fault(context, desk.visitor(context), HttpStatus.NOT_FOUND, "fault.no-card", name);
+  }
+
   /** Takes a form, and shows its list; or shows the form again with every fault. */
   private void take(
       Context context, String address, String section, Consumer<Map<String, String>> said) {
@@ -195,12 +278,14 @@ final class SetUpPage {
     }
     Map<String, String> cells = form.get().all();
     cells.put("allergens", form.get().words("allergens"));
-    cells.computeIfPresent("ownLimit", (name, text) -> figure(text, form.get().text("scale")));
+    for (String figure : FIGURES) {
+      cells.computeIfPresent(figure, (name, text) -> figure(text, form.get().text("scale")));
+    }
     try {
       said.accept(cells);
       context.redirect(RulesPage.ADDRESS + "#" + section, HttpStatus.SEE_OTHER);
     } catch (Refused refused) {
-      cells.put("ownLimit", form.get().text("ownLimit"));
+      FIGURES.forEach(figure -> cells.put(figure, form.get().text(figure)));
       Filled again = new Filled(cells, EntryForm.faults(refused.problems()), "");
       answer(
           context, HttpStatus.UNPROCESSABLE_CONTENT, desk.visitor(context), Map.of(address, again));

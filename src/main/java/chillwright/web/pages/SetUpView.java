@@ -3,7 +3,8 @@ package chillwright.web.pages;
 import java.util.List;
 
 /** What the kitchen says of itself, with a form for each kind of thing. */
-public record SetUpView(Filled name, People people, Places places, Foods foods) {
+public record SetUpView(
+    Filled name, People people, Places places, Foods foods, Probes probes, Filled statement) {
   /** Who works here. */
   public record People(List<Line> items, Filled form) {}
 
@@ -23,10 +24,20 @@ public record SetUpView(Filled name, People people, Places places, Foods foods) 
     }
   }
 
+  /** The thermometers, with a form to describe one and a form to note a check. */
+  public record Probes(
+      List<Line> items, List<Choice> scales, Filled form, List<Choice> methods, Filled check) {}
+
   /**
    * One of a list.
    *
    * @param change address of the page with its form filled in
+   * @param kind person, place, food or probe
    */
-  public record Line(String name, String says, String change) {}
+  public record Line(String name, String says, String change, String kind) {
+    /** The list it stands in. */
+    public String list() {
+      return kind.equals("person") ? "people" : kind + "s";
+    }
+  }
 }

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import chillwright.core.kitchen.Allergen;
 import chillwright.core.kitchen.KnownPlace.Kind;
+import chillwright.core.kitchen.KnownProbe.Scales;
+import chillwright.core.kitchen.ProbeCheck.Method;
 import chillwright.core.log.How;
 import chillwright.core.log.Word;
 import chillwright.core.rules.Verdict;
@@ -68,7 +70,9 @@ class WordingTest {
                         Stream.of("ahead." + question.key()),
                         question.parameters().stream()
                             .map(field -> "ahead." + question.key() + "." + field.name())));
-    return Stream.of(words, hows, verdicts, sheets, kinds, allergens, questions)
+    Stream<String> scales = Arrays.stream(Scales.values()).map(of -> "scales." + of.key());
+    Stream<String> methods = Arrays.stream(Method.values()).map(how -> "check." + how.key());
+    return Stream.of(words, hows, verdicts, sheets, kinds, allergens, scales, methods, questions)
         .flatMap(keys -> keys)
         .collect(Collectors.toCollection(TreeSet::new));
   }

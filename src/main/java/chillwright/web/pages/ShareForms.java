@@ -1,0 +1,224 @@
+package chillwright.web.pages;
+
+import chillwright.core.keeping.LotState;
+import chillwright.core.log.Incoming;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
+import chillwright.core.log.Phase;
+import chillwright.core.log.Word;
+import chillwright.service.LotView;
+import chillwright.service.Refused;
+import chillwright.service.Written;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+
+/**
+ * Divides a lot into parts, or makes a new one of several: rows of the log like any others, all or
+ * none of them stored.
+ */
+final class ShareForms {
+  static final String PARTS = "/lots/{lot}/parts";
+  static final String COMBINED = "/lots/{lot}/combined";
+
+  private static final int MOST_PARTS = 50;
+  private static final Set<String> MADE = Set.of(Word.COOKED.text(), Word.PREPARED.text());
+
+  private final Desk desk;
+  private final LotPage page;
+
+  ShareForms(Desk desk, LotPage page) {
+    this.desk = desk;
+    this.page = page;
+  }
+
+  /** Rows to be logged, the lots that begin with them, and what is wrong with the form. */
+  private static final class Told {
+    final List<Incoming> rows = new ArrayList<>();
+    final Set<LotId> fresh = new HashSet<>();
+    final Set<String> faults = new LinkedHashSet<>();
+
+    void add(Incoming row) {
+      rows.add(row);
+      faults.addAll(EntryForm.faults(row));
+    }
+  }
+
+  /** Reads one of the forms. */
+  private interface Reading {
+    Told read(Form form, LotState lot, Visitor visitor);
+  }
+
+  /** A lot for each part, and the portions that left this one with them. */
+  void divide(Context context) {
+    take(context, "parts", this::parts);
+  }
+
+  /** One lot of several, and the portions that left each of them. */
+  void combine(Context context) {
+    take(context, "combined", this::combined);
+  }
+
+  private void take(Context context, String which, Reading reading) {
+    Optional<Form> form = desk.form(context);
+    if (form.isEmpty()) {
+      return;
+    }
+    Visitor visitor = desk.visitor(context);
+    Optional<LotView> view = LotPage.view(desk, context, visitor);
+    if (view.isEmpty()) {
+      return;
+    }
+    Told told = reading.read(form.get(), view.get().state(), visitor);
+    if (told.faults.isEmpty()) {
+      try {
+        Written written =
+            desk.kitchen().logbook().log(told.rows, told.fresh, form.get().once(context.path()));
+        context.redirect(begun(written), HttpStatus.SEE_OTHER);
+        return;
+      } catch (Refused refused) {
+        told.faults.addAll(EntryForm.faults(refused.problems()));
+      }
+    }
+    Map<String, String> fields = form.get().all();
+    fields.put("form", which);
+    fields.put("from", form.get().words("from"));
+    page.refuse(context, visitor, view.get(), new Filled(fields, List.copyOf(told.faults), ""));
+  }
+
+  /** The page of the first lot that began. */
+  private static String begun(Written written) {
+    LogEntry first = written.entries().get(0);
+    return written.lots().stream()
+        .filter(lot -> lot.timeline().own().stream().anyMatch(e -> e.id().equals(first.id())))
+        .findFirst()
+        .map(lot -> "/lots/" + lot.state().lot() + "?done=" + first.id())
+        .orElse(LotsPages.ON_HAND);
+  }
+
+  private Told parts(Form form, LotState lot, Visitor visitor) {
+    Told told = new Told();
+    OptionalInt count = number(form.has("parts") ? form.text("parts") : "1", MOST_PARTS);
+    OptionalInt each = number(form.text("portions"), Integer.MAX_VALUE);
+    Optional<Phase> word = LotActs.ofPart(lot);
+    if (word.isEmpty()) {
+      told.faults.add(visitor.say("share.parts.not-now"));
+    }
+    if (count.isEmpty()) {
+      told.faults.add(visitor.say("share.parts.wrong", MOST_PARTS));
+    }
+    boolean isCounted = lot.portions().left().isPresent();
+    if (each.isEmpty() && (isCounted || form.has("portions"))) {
+      told.faults.add(visitor.say("share.portions.missing"));
+    }
+    if (!told.faults.isEmpty()) {
+      return told;
+    }
+    for (LotId part : desk.kitchen().lots().freeCodes(lot.lot(), count.getAsInt())) {
+      Map<String, String> own = common(form);
+      own.put("entry", word.get().word());
+      own.put("from", lot.lot().text());
+      own.put("food", form.text("food").equals(lot.food()) ? "" : form.text("food"));
+      own.put("portions", form.text("portions"));
+      own.put("place", form.text("place"));
+      told.fresh.add(part);
+      told.add(row(own, part.text()));
+    }
+    if (each.isPresent()) {
+      long all = (long) each.getAsInt() * count.getAsInt();
+      told.add(taken(form, lot.lot().text(), Long.toString(all)));
+    }
+    return told;
+  }
+
+  private Told combined(Form form, LotState lot, Visitor visitor) {
+    Told told = new Told();
+    Set<String> codes = new LinkedHashSet<>(List.of(lot.lot().text()));
+    codes.addAll(List.of((form.words("from") + " " + form.text("more")).strip().split("[\\s,]+")));
+    codes.remove("");
+    if (codes.size() < 2) {
+      told.faults.add(visitor.say("share.combined.one"));
+    }
+    if (!MADE.contains(form.text("entry"))) {
+      told.faults.add(visitor.say("share.combined.word"));
+    }
+    List<Incoming> left = new ArrayList<>();
+    long sum = 0;
+    for (String code : codes) {
+      Optional<String> portions = portions(form, code);
+      portions.ifPresent(count -> left.add(taken(form, code, count)));
+      sum += portions.flatMap(ShareForms::counted).orElse(0L);
+    }
+    LotId made = desk.kitchen().lots().freeCode();
+    Map<String, String> own = common(form);
+    own.put("entry", form.text("entry"));
+    own.put("temperature", form.text("temperature"));
+    own.put("scale", form.text("scale"));
+    own.put("food", form.text("food"));
+    own.put("category", form.text("category"));
+    own.put("place", form.text("place"));
+    own.put("from", String.join(" ", codes));
+    String given = form.text("made");
+    own.put("portions", given.isEmpty() && sum > 0 ? Long.toString(sum) : given);
+    told.fresh.add(made);
+    told.add(row(own, made.text()));
+    left.forEach(told::add);
+    return told;
+  }
+
+  /** What is taken of a lot: what the form says, else all that is left of one that is counted. */
+  private Optional<String> portions(Form form, String code) {
+    String given = form.text("taken-" + code);
+    if (!given.isEmpty()) {
+      return Optional.of(given);
+    }
+    return LotId.isCode(code)
+        ? desk.kitchen()
+            .lots()
+            .state(new LotId(code))
+            .flatMap(lot -> lot.portions().left().stream().boxed().findFirst())
+            .filter(left -> left > 0)
+            .map(Object::toString)
+        : Optional.empty();
+  }
+
+  private static Optional<Long> counted(String count) {
+    return count.matches("\\d{1,7}") ? Optional.of(Long.parseLong(count)) : Optional.empty();
+  }
+
+  private Incoming taken(Form form, String lot, String portions) {
+    Map<String, String> taken = common(form);
+    taken.put("entry", Word.PORTIONS.text());
+    taken.put("portions", portions);
+    return row(taken, lot);
+  }
+
+  private static Map<String, String> common(Form form) {
+    Map<String, String> own = new HashMap<>();
+    own.put("by", form.text("by"));
+    own.put("when", form.text("when"));
+    return own;
+  }
+
+  private Incoming row(Map<String, String> fields, String lot) {
+    Map<String, List<String>> all = new HashMap<>();
+    fields.forEach((name, text) -> all.put(name, List.of(text)));
+    Instant now = desk.kitchen().now();
+    return new EntryForm(new Form(all), desk.zone(), now).row(lot);
+  }
+
+  private static OptionalInt number(String given, int most) {
+    boolean isNumber = given.matches("\\d{1,7}");
+    int number = isNumber ? Integer.parseInt(given) : 0;
+    return number >= 1 && number <= most ? OptionalInt.of(number) : OptionalInt.empty();
+  }
+}

@@ -1,0 +1,224 @@
+package chillwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.web.Served.Reply;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Lots that are moved, divided and put together from their pages, without any script. */
+class ShareTest {
+  @TempDir private Path folder;
+  private Served served;
+  private Visit visit;
+
+  @BeforeEach
+  void open() {
+    served = Served.in(folder);
+    served.at("2026-03-06T20:00:00Z");
+    visit = new Visit(served);
+  }
+
+  @AfterEach
+  void close() {
+    served.close();
+  }
+
+  private void log(String lot, String entry) {
+    Reply logged = served.post("/api/v1/lots/" + lot + "/entries", entry.replace("@", "2026-03-0"));
+    assertThat(logged.status()).as(logged.text()).isEqualTo(201);
+  }
+
+  /** Prepared cold on that day of March, and put into the walk-in. */
+  private void chilled(String lot, String food, int day, int portions) {
+    Reply made =
+        served.post(
+            "/api/v1/lots",
+            "{'lot':'%s','food':'%s','category':'soup_or_stew','portions':%d}"
+                .formatted(lot, food, portions));
+    assertThat(made.status()).as(made.text()).isEqualTo(201);
+    log(lot, "{'when':'@%dT09:00:00-07:00','entry':'prepared','temperature':'39F'}".formatted(day));
+    log(
+        lot,
+        ("{'when':'@%dT09:10:00-07:00','entry':'chilled','temperature':'39F',"
+                + "'place':'Walk-in'}")
+            .formatted(day));
+  }
+
+  private JsonNode lot(String code) {
+    return served.get("/api/v1/lots/" + code).json();
+  }
+
+  private Reply submit(String lot, String form, String... fields) {
+    visit.open("/lots/" + lot);
+    return visit.submit("/lots/" + lot + "/" + form, fields);
+  }
+
+  private String taken(Reply reply) {
+    assertThat(reply.status()).as(reply.text()).isEqualTo(303);
+    return Visit.target(reply).replaceFirst("/lots/([^?]+).*", "$1");
+  }
+
+  /** FDA Food Code 2022 3-501.17(D): combined food is marked with the date of the earliest. */
+  @Test
+  void a_pot_that_is_topped_up_keeps_the_earliest_date() {
+    chilled("OLD", "Soup", 2, 8);
+    chilled("NEW", "Soup", 5, 6);
+    chilled("OTHER", "Rice", 5, 6);
+    assertThat(visit.open("/lots/NEW").text())
+        .containsSubsequence("name=\"from\" value=\"OLD\"", "name=\"from\" value=\"OTHER\"");
+    String pot =
+        taken(
+            submit(
+                "NEW",
+                "combined",
+                "from",
+                "OLD",
+                "taken-OLD",
+                "3",
+                "entry",
+                "prepared",
+                "food",
+                "Soup",
+                "category",
+                "soup_or_stew",
+                "temperature",
+                "39",
+                "scale",
+                "F",
+                "place",
+                "Walk-in"));
+    assertThat(lot(pot).at("/from").toString()).isEqualTo("[\"NEW\",\"OLD\"]");
+    assertThat(lot(pot).at("/portions/made").asInt()).isEqualTo(9);
+    assertThat(lot("OLD").at("/portions/left").asInt()).isEqualTo(5);
+    assertThat(lot("NEW").at("/onHand").asBoolean()).isFalse();
+    assertThat(lot(pot).at("/keeping/dateMarkLastDay").asText())
+        .isEqualTo(lot("OLD").at("/keeping/dateMarkLastDay").asText())
+        .isEqualTo("2026-03-08");
+  }
+
+  @Test
+  void what_cannot_be_put_together_is_told_and_nothing_is_stored() {
+    chilled("A", "Soup", 5, 4);
+    chilled("B", "Soup", 5, 4);
+    Reply alone = submit("A", "combined", "food", "Soup", "category", "soup_or_stew");
+    assertThat(alone.status()).isEqualTo(422);
+    assertThat(alone.text()).contains("at least one other lot", "was cooked or prepared");
+    Reply many =
+        submit(
+            "A",
+            "combined",
+            Map.of(
+                "more",
+                "B",
+                "taken-B",
+                "5",
+                "entry",
+                "prepared",
+                "food",
+                "Soup",
+                "category",
+                "soup_or_stew"));
+    assertThat(many.status()).isEqualTo(422);
+    assertThat(many.text()).contains("had 4 portions left", "value=\"B\"");
+    assertThat(served.get("/api/v1/lots").json().at("/items")).hasSize(2);
+    assertThat(lot("A").at("/portions/left").asInt()).isEqualTo(4);
+  }
+
+  private Reply submit(String lot, String form, Map<String, String> fields) {
+    List<String> all = new ArrayList<>();
+    fields.forEach((name, value) -> all.addAll(List.of(name, value)));
+    return submit(lot, form, all.toArray(String[]::new));
+  }
+
+  @Test
+  void a_form_sent_twice_counts_once() {
+    chilled("A", "Soup", 5, 9);
+    String[] fields = {"once", "k-1", "parts", "2", "portions", "3", "food", "Soup"};
+    String part = taken(submit("A", "parts", fields));
+    assertThat(part).isEqualTo("A-1");
+    assertThat(taken(submit("A", "parts", fields))).isEqualTo("A-1");
+    assertThat(lot("A").at("/portions/left").asInt()).isEqualTo(3);
+    assertThat(lot("A").at("/madeInto")).hasSize(2);
+    assertThat(taken(submit("A", "parts", "portions", "3", "food", "Soup for two")))
+        .isEqualTo("A-3");
+    assertThat(lot("A-3").at("/food").asText()).isEqualTo("Soup for two");
+    assertThat(lot("A").at("/onHand").asBoolean()).isFalse();
+  }
+
+  /**
+   * FDA Food Code 2022 3-501.17: dividing food changes neither its day 1 nor its last day. Nothing
+   * is out or unclear of the part that was not so of the whole.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "'', prepared 39F",
+    "opened, opened 39F",
+    "cooked, cooked 180F",
+    "cooling, cooked 180F",
+    "chilled, prepared 39F",
+    "frozen, prepared 39F",
+    "hot-holding, cooked 180F",
+  })
+  void a_part_keeps_the_dates_and_the_verdict_of_the_whole(String word, String begun) {
+    served.post("/api/v1/lots", "{'lot':'A','food':'Soup','category':'soup_or_stew','portions':9}");
+    String[] first = begun.split(" ", -1);
+    log(
+        "A",
+        "{'when':'@6T12:30:00-07:00','entry':'%s','temperature':'%s'}"
+            .formatted(first[0], first[1]));
+    if (!word.isEmpty() && !word.equals(first[0])) {
+      String temperature = word.equals("hot-holding") ? ",'temperature':'150F'" : "";
+      log("A", "{'when':'@6T12:40:00-07:00','entry':'%s'%s}".formatted(word, temperature));
+    }
+    String part = taken(submit("A", "parts", "portions", "3"));
+    assertThat(lot(part).at("/keeping")).isEqualTo(lot("A").at("/keeping"));
+    assertThat(lot(part).at("/verdict")).isEqualTo(lot("A").at("/verdict"));
+    assertThat(lot(part).at("/findings").findValuesAsText("verdict"))
+        .isEqualTo(lot("A").at("/findings").findValuesAsText("verdict"));
+  }
+
+  @Test
+  void a_lot_that_cannot_be_divided_now_offers_no_form_and_takes_none() {
+    served.post("/api/v1/lots", "{'lot':'A','food':'Soup','category':'soup_or_stew'}");
+    log("A", "{'when':'@6T12:30:00-07:00','entry':'received','temperature':'39F'}");
+    assertThat(visit.open("/lots/A").text()).doesNotContain("action=\"/lots/A/parts\"");
+    assertThat(submit("A", "parts", "portions", "0").text())
+        .contains("cannot be divided as it stands", "how many portions");
+    assertThat(visit.submit("/lots/NOBODY/parts", "portions", "1").status()).isEqualTo(404);
+    assertThat(visit.submit("/lots/A/combined", Map.of("from", "B")).status()).isEqualTo(403);
+  }
+
+  @Test
+  void a_lot_is_moved_only_to_a_place_where_it_stays_what_it_is() {
+    for (String place : List.of("Walk-in/refrigerator", "Reach-in/refrigerator", "Chest/freezer")) {
+      String[] named = place.split("/", -1);
+      served.kitchen().setUp().place(Map.of("name", named[0], "kind", named[1]));
+    }
+    chilled("A", "Soup", 5, 9);
+    JsonNode before = lot("A");
+    for (String address : List.of("/on-hand", "/lots/A")) {
+      assertThat(visit.open(address).text())
+          .contains("<option>Reach-in</option>")
+          .doesNotContain("<option>Chest</option>", "<option>Walk-in</option>");
+    }
+    Reply moved =
+        visit.submit(
+            "/lots/A/entries", "entry", "chilled", "place", "Reach-in", "back", "/on-hand");
+    assertThat(Visit.target(moved)).isEqualTo("/on-hand");
+    assertThat(lot("A").at("/place").asText()).isEqualTo("Reach-in");
+    assertThat(lot("A").at("/keeping")).isEqualTo(before.at("/keeping"));
+    assertThat(lot("A").at("/findings").findValuesAsText("verdict"))
+        .isEqualTo(before.at("/findings").findValuesAsText("verdict"));
+    assertThat(visit.open("/on-hand", "Accept-Language", "es").text()).contains("Llevar a otro");
+  }
+}
