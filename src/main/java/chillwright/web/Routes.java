@@ -1,6 +1,7 @@
 package chillwright.web;
 
 import chillwright.service.Kitchen;
+import chillwright.web.pages.FaultPage;
 import chillwright.web.pages.PageRoutes;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Handler;
@@ -19,7 +20,7 @@ final class Routes {
 
   static void register(RoutesConfig routes, Kitchen kitchen, Guard guard) {
     routes.before(guard::check);
-    Problems.register(routes);
+    new Problems(new FaultPage(kitchen)).register(routes);
     PageRoutes.register(routes, kitchen);
     Freshness freshness = new Freshness(kitchen);
     Routes all = new Routes(routes);

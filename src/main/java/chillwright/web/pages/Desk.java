@@ -100,6 +100,7 @@ final class Desk {
 
   void fault(Context context, Visitor visitor, HttpStatus status, String key, Object... filled) {
     Frame frame = frame(visitor, "fault.title", "", List.of());
-    answer(context, status, Templates.PAGES.fault(frame, visitor.say(key, filled)).render());
+    String says = visitor.say(key, filled);
+    answer(context, status, Templates.PAGES.fault(frame, says, List.of(), false).render());
   }
 }
