@@ -27,7 +27,8 @@ public final class Migrations {
    * The scripts in the jar, oldest first. A folder inside a jar cannot simply be listed, so they
    * are named here; a test holds this list against the folder.
    */
-  static final List<String> NAMES = List.of("0001_kitchen.sql", "0002_set_up.sql");
+  static final List<String> NAMES =
+      List.of("0001_kitchen.sql", "0002_set_up.sql", "0003_address.sql");
 
   private final List<Script> scripts;
 

@@ -21,7 +21,7 @@ final class Routes {
   static void register(RoutesConfig routes, Kitchen kitchen, Guard guard) {
     routes.before(guard::check);
     new Problems(new FaultPage(kitchen)).register(routes);
-    PageRoutes.register(routes, kitchen);
+    PageRoutes.register(routes, kitchen, guard.needsKey());
     Freshness freshness = new Freshness(kitchen);
     Routes all = new Routes(routes);
     all.setUp(new SetUpHandlers(kitchen), new DayHandlers(kitchen));
@@ -43,6 +43,7 @@ final class Routes {
       ImportHandlers imports) {
     get(API + "/kitchen", kitchen::kitchen);
     routes.put(API + "/kitchen", kitchen::name);
+    routes.put(API + "/kitchen/address", kitchen::address);
     get(HEALTH, kitchen::health);
     get(API + "/openapi.json", kitchen::openApi);
 

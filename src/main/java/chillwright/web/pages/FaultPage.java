@@ -27,7 +27,7 @@ public final class FaultPage {
   private final Desk desk;
 
   public FaultPage(Kitchen kitchen) {
-    this.desk = new Desk(kitchen);
+    this.desk = new Desk(kitchen, false);
   }
 
   /**

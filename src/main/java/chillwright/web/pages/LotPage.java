@@ -144,10 +144,11 @@ final class LotPage {
     LotState state = view.state();
     String here = "/lots/" + state.lot().text();
     Frame frame = desk.titled(visitor, state.food(), here, notices);
-    desk.answer(context, status, Templates.PAGES.lot(frame, page(view, visitor, form)).render());
+    LotPageView page = page(view, visitor, form, desk.isAddressLoopback(context));
+    desk.answer(context, status, Templates.PAGES.lot(frame, page).render());
   }
 
-  private LotPageView page(LotView view, Visitor visitor, Filled form) {
+  private LotPageView page(LotView view, Visitor visitor, Filled form, boolean leadsNowhere) {
     Instant now = desk.kitchen().now();
     LotState state = view.state();
     Entries entries = new Entries(desk, visitor, view.entries());
@@ -175,7 +176,8 @@ final class LotPage {
         view.sources().stream().map(LotId::text).toList(),
         view.descendants().stream().map(LotId::text).toList(),
         entries.shown(),
-        view.placeReadings().stream().map(entries::text).toList());
+        view.placeReadings().stream().map(entries::text).toList(),
+        leadsNowhere);
   }
 
   private String curve(LotView view, Scale scale, Visitor visitor) {

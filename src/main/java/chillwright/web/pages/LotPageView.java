@@ -8,6 +8,7 @@ import java.util.List;
  * @param next what is owed or falls due next
  * @param words the words that may come next, the likeliest first
  * @param curve its temperatures as an SVG picture; blank where there are too few
+ * @param labelsLeadNowhere whether the code on its labels would lead a phone to itself
  */
 public record LotPageView(
     String code,
@@ -25,7 +26,8 @@ public record LotPageView(
     List<String> sources,
     List<String> descendants,
     List<Entry> entries,
-    List<String> placeReadings) {
+    List<String> placeReadings,
+    boolean labelsLeadNowhere) {
   private static final int LIKELY = 5;
 
   /** The words that are offered at once. */

@@ -25,9 +25,13 @@ public final class PageRoutes {
     this.desk = desk;
   }
 
-  /** Adds the pages to the addresses of the service. */
-  public static void register(RoutesConfig routes, Kitchen kitchen) {
-    new PageRoutes(routes, new Desk(kitchen)).all();
+  /**
+   * Adds the pages to the addresses of the service.
+   *
+   * @param needsKey whether whoever opens one must have given the access key
+   */
+  public static void register(RoutesConfig routes, Kitchen kitchen, boolean needsKey) {
+    new PageRoutes(routes, new Desk(kitchen, needsKey)).all();
   }
 
   private void all() {
@@ -57,6 +61,10 @@ public final class PageRoutes {
     routes.post(SetUpPage.PEOPLE, setUp::person);
     routes.post(SetUpPage.PLACES, setUp::place);
     routes.post(SetUpPage.FOODS, setUp::food);
+    ReachForms reach = new ReachForms(desk, setUp);
+    routes.post(ReachForms.LABEL_ADDRESS, reach::address);
+    routes.post(ReachForms.FEED, reach::makeFeed);
+    routes.post(ReachForms.FEED_END, reach::endFeed);
     DayPage day = new DayPage(desk);
     get(DayPage.ADDRESS, day::show);
     routes.post(DayPage.READINGS, day::read);

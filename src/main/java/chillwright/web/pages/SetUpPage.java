@@ -61,13 +61,14 @@ final class SetUpPage {
     return all.stream().filter(isWanted).findFirst();
   }
 
-  private void answer(
-      Context context, HttpStatus status, Visitor visitor, Map<String, Filled> forms) {
+  /** Shows the page, with what was filled in by the addresses of its forms. */
+  void answer(Context context, HttpStatus status, Visitor visitor, Map<String, Filled> forms) {
     Map<String, String> usual = Map.of("scale", visitor.scaleLetter());
     Filled name = Filled.with(Map.of("name", desk.kitchen().settings().name().orElse("")));
     SetUpView view =
         new SetUpView(
             forms.getOrDefault(NAME, name),
+            ReachForms.view(desk, context, visitor, forms),
             new SetUpView.People(people(), forms.getOrDefault(PEOPLE, Filled.with(usual))),
             new SetUpView.Places(
                 places(visitor), kinds(visitor), forms.getOrDefault(PLACES, Filled.with(usual))),
