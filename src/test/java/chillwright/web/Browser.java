@@ -101,6 +101,16 @@ final class Browser implements AutoCloseable {
         Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
   }
 
+  /** Tells the browser itself something, by the words of its debugging protocol. */
+  void cdp(String command, Map<String, Object> parameters) {
+    driver.executeCdpCommand(command, parameters);
+  }
+
+  /** A picture of the screen, as PNG. */
+  byte[] shot() {
+    return driver.getScreenshotAs(org.openqa.selenium.OutputType.BYTES);
+  }
+
   /** What a service must be started with to be reached by the browser's name for it. */
   static Server.Options options(int port) {
     return new Server.Options(Server.LOOPBACK, port, List.of(NAME), false);

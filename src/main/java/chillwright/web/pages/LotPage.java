@@ -17,6 +17,8 @@ import chillwright.print.Sentences;
 import chillwright.service.LotView;
 import chillwright.service.Refused;
 import chillwright.service.Written;
+import chillwright.web.pages.LotPageView.Found;
+import chillwright.web.pages.LotPageView.Next;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.Instant;
@@ -129,8 +131,8 @@ final class LotPage {
 
   /** Back to the list where a portion was taken in passing, else to the lot. */
   private static String after(Form form, String code, Written written) {
-    return form.text("back").equals(LotsPages.ON_HAND)
-        ? LotsPages.ON_HAND
+    return LotsPages.isList(form.text("back"))
+        ? form.text("back")
         : "/lots/" + code + "?done=" + written.entries().get(0).id();
   }
 
@@ -170,7 +172,7 @@ final class LotPage {
         Arrays.stream(How.values()).map(How::text).toList(),
         new Known(desk.kitchen()).places(),
         curve(view, scale, visitor),
-        findings(view, sentences),
+        findings(view, sentences, visitor),
         dates(view, visitor, now),
         state.standing().map(s -> s.keeping().because()).orElse(List.of()),
         view.sources().stream().map(LotId::text).toList(),
@@ -189,28 +191,31 @@ final class LotPage {
         .orElse("");
   }
 
-  private static LotPageView.Next next(Finding due, Sentences sentences, Visitor visitor) {
+  private static Next next(Finding due, Sentences sentences, Visitor visitor) {
     boolean isPending = due.at(sentences.now()) == Verdict.PENDING;
     Instant until = due.deadline().orElse(due.settlesAt());
     return isPending
-        ? new LotPageView.Next(
+        ? new Next(
             sentences.saysUncounted(due, until),
             until.toString(),
             NowPage.left(until, sentences.now(), visitor))
-        : new LotPageView.Next(sentences.says(due), "", "");
+        : new Next(sentences.says(due), "", "");
   }
 
-  private static List<LotPageView.Found> findings(LotView view, Sentences sentences) {
+  private static List<Found> findings(LotView view, Sentences sentences, Visitor visitor) {
     return view.judged().map(LotView.Judged::findings).orElse(List.of()).stream()
         .sorted(Sentences.worstFirst(sentences.now()))
-        .map(
-            finding ->
-                new LotPageView.Found(
-                    Sign.of(finding.at(sentences.now())),
-                    sentences.says(finding),
-                    Figures.limitInBoth(finding.rule(), sentences.language()),
-                    finding.rule().citation().text()))
+        .map(finding -> found(finding, sentences, visitor))
         .toList();
+  }
+
+  private static Found found(Finding finding, Sentences sentences, Visitor visitor) {
+    Next counted = next(finding, sentences, visitor);
+    return new Found(
+        Sign.of(finding.at(sentences.now())),
+        counted,
+        Figures.limitInBoth(finding.rule(), sentences.language()),
+        finding.rule().citation().text());
   }
 
   private List<String> dates(LotView view, Visitor visitor, Instant now) {

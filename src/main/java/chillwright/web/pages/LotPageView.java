@@ -50,14 +50,14 @@ public record LotPageView(
   }
 
   /**
-   * What falls due.
+   * A sentence, with a clock beside it where it has a moment ahead.
    *
    * @param until as RFC 3339 writes it; blank where no moment is set
    */
   public record Next(String says, String until, String left) {}
 
   /** A finding with its limit and where that is printed. */
-  public record Found(Sign standing, String says, String limit, String citation) {}
+  public record Found(Sign standing, Next says, String limit, String citation) {}
 
   /**
    * An entry as it stands.
