@@ -1,5 +1,6 @@
 package chillwright.paper;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 
@@ -14,6 +15,7 @@ import java.util.Objects;
  * @param allergens printed bold; blank for none
  * @param ingredients blank for none
  * @param notes what stands before the room to write
+ * @param boxes said only where letters of the label cannot be drawn, and stand as boxes
  */
 public record Label(
     String food,
@@ -22,11 +24,25 @@ public record Label(
     List<String> facts,
     String allergens,
     String ingredients,
-    String notes) {
+    String notes,
+    String boxes) {
   public Label {
     Objects.requireNonNull(food, "food");
     Objects.requireNonNull(address, "address");
     governs = List.copyOf(governs);
     facts = List.copyOf(facts);
+    Objects.requireNonNull(boxes, "boxes");
+  }
+
+  /** All that people wrote into it. */
+  String written() {
+    return food + allergens + ingredients + String.join("", facts);
+  }
+
+  /** The same, with a word on its boxes before anything else that must be printed. */
+  Label withBoxes() {
+    List<String> first = new ArrayList<>(List.of(boxes));
+    first.addAll(governs);
+    return new Label(food, address, first, facts, allergens, ingredients, notes, boxes);
   }
 }

@@ -86,7 +86,8 @@ public final class LabelMaker {
         text.ingredients().isEmpty()
             ? ""
             : words.say("label.ingredients", String.join(", ", text.ingredients())),
-        words.say("label.notes"));
+        words.say("label.notes"),
+        words.say("label.boxes", lot.lot()));
   }
 
   private List<String> governs(LotState lot, Standing standing, Judged judged) {
