@@ -206,7 +206,12 @@
   }, STEP);
   addEventListener("online", refresh);
   document.addEventListener("visibilitychange", refresh);
+  // To open a page without the line is the extra of HTTPS; all else works without it.
+  if (window.isSecureContext && "serviceWorker" in navigator) {
+    navigator.serviceWorker.register("/worker.js").catch(() => {});
+  }
   countDown();
-  tell();
+  if (root.old) lost(true);
+  else tell();
   sendAll();
 })();

@@ -190,6 +190,11 @@ final class Browser implements AutoCloseable {
     waitUntil("at " + part, page -> page.getCurrentUrl().contains(part));
   }
 
+  /** Waits until a script of the page, or what it promises, says yes. */
+  void waitForScript(String script) {
+    waitUntil(script, page -> Boolean.TRUE.equals(driver.executeScript(script)));
+  }
+
   private void waitUntil(String what, ExpectedCondition<Boolean> condition) {
     new WebDriverWait(driver, PATIENCE, Duration.ofMillis(100))
         .ignoring(org.openqa.selenium.WebDriverException.class)

@@ -18,6 +18,7 @@ import java.util.Optional;
 final class Desk {
   private static final String POLICY =
       "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self'; connect-src 'self';"
+          + " worker-src 'self';"
           + " form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
   private final Kitchen kitchen;

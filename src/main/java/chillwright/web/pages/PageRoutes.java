@@ -13,7 +13,7 @@ import java.util.Set;
 public final class PageRoutes {
   /** What a browser may ask for before it has given the access key. */
   public static final Set<String> OPEN =
-      Set.of(EnterPage.ADDRESS, Faces.CSS.path(), Faces.SCRIPT.path());
+      Set.of(EnterPage.ADDRESS, Faces.CSS.path(), Faces.SCRIPT.path(), Faces.WORKER.path());
 
   private static final String WAYS = "/ways";
 
