@@ -112,7 +112,8 @@ final class SetUpPage {
             .toList();
     List<SetUpView.Line> items =
         setUp.foods().stream().map(food -> line(food.name(), says(food, visitor), "food")).toList();
-    return new SetUpView.Foods(items, known.categories(), allergens, known.places(), form);
+    return new SetUpView.Foods(
+        items, known.categories(visitor.language()), allergens, known.places(), form);
   }
 
   private String says(KnownFood food, Visitor visitor) {
@@ -121,7 +122,7 @@ final class SetUpPage {
         .library()
         .keepingList()
         .category(food.category())
-        .ifPresent(category -> says.add(category.title()));
+        .ifPresent(category -> says.add(visitor.language().titled(category)));
     food.portions().ifPresent(count -> says.add(visitor.say("setup.portions", count)));
     food.container().ifPresent(says::add);
     food.place().ifPresent(says::add);
