@@ -70,7 +70,7 @@ class FaultPagesTest {
 
   @Test
   void an_address_that_only_takes_forms_says_so() {
-    Reply reply = page(served.get("/ways", "Accept", BROWSER), 405);
+    Reply reply = page(served.get("/kitchen/name", "Accept", BROWSER), 405);
     assertThat(reply.text()).contains("only takes a form");
     assertThat(reply.header("Allow")).isEqualTo("POST");
   }

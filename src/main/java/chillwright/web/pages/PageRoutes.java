@@ -15,8 +15,6 @@ public final class PageRoutes {
   public static final Set<String> OPEN =
       Set.of(EnterPage.ADDRESS, Faces.CSS.path(), Faces.SCRIPT.path(), Faces.WORKER.path());
 
-  private static final String WAYS = "/ways";
-
   private final RoutesConfig routes;
   private final Desk desk;
 
@@ -73,7 +71,12 @@ public final class PageRoutes {
     EnterPage enter = new EnterPage(desk);
     get(EnterPage.ADDRESS, enter::show);
     routes.post(EnterPage.ADDRESS, enter::enter);
-    routes.post(WAYS, this::choose);
+    routes.post(WaysPage.ADDRESS, this::choose);
+    WaysPage ways = new WaysPage(desk);
+    get(WaysPage.ADDRESS, ways::list);
+    for (WaysPage.Way way : WaysPage.Way.values()) {
+      get(way.address(), context -> ways.show(context, way));
+    }
     for (Faces face : Faces.values()) {
       get(face.path(), face::answer);
     }
