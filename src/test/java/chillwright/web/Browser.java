@@ -88,27 +88,36 @@ final class Browser implements AutoCloseable {
         .findFirst();
   }
 
-  private void asPhone() {
-    driver.executeCdpCommand(
-        "Emulation.setDeviceMetricsOverride",
-        Map.of("width", WIDTH, "height", HEIGHT, "deviceScaleFactor", 1, "mobile", true));
+  /** Makes the screen that of a phone again. */
+  void asPhone() {
+    screen(WIDTH, HEIGHT);
+  }
+
+  /** Makes the screen that of a tablet on the wall. */
+  void asTablet() {
+    screen(1024, 768);
+  }
+
+  private void screen(int width, int height) {
+    Map<String, Object> size =
+        Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", true);
+    driver.executeCdpCommand("Emulation.setDeviceMetricsOverride", size);
+  }
+
+  /** Shows pages as they are printed. */
+  void asPaper() {
+    driver.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", "print"));
   }
 
   /** Has the person prefer a light or a dark screen. */
   void prefer(String scheme) {
     driver.executeCdpCommand(
         "Emulation.setEmulatedMedia",
-        Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
-  }
-
-  /** Tells the browser itself something, by the words of its debugging protocol. */
-  void cdp(String command, Map<String, Object> parameters) {
-    driver.executeCdpCommand(command, parameters);
-  }
-
-  /** A picture of the screen, as PNG. */
-  byte[] shot() {
-    return driver.getScreenshotAs(org.openqa.selenium.OutputType.BYTES);
+        Map.of(
+            "media",
+            "",
+            "features",
+            List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
   }
 
   /** What a service must be started with to be reached by the browser's name for it. */

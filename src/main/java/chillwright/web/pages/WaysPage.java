@@ -17,8 +17,8 @@ final class WaysPage {
 
   /** A job, by the last part of its address. */
   enum Way {
-    COOLING("cooling", "way.cooling", "way.cooling.steps", "cooling."),
-    MISSED("missed-limit", "way.missed", "way.missed.steps", "cooling."),
+    COOLING("cooling", "way.cooling", "way.cooling.steps", "cooling.cooked."),
+    MISSED("missed-limit", "way.missed", "way.missed.steps", "cooling.cooked."),
     REHEATING("reheating", "way.reheating", "way.reheating.steps", "reheating."),
     FREEZING("freezing", "way.freezing", "way.freezing.steps", "frozen.", "date-mark."),
     DAY("day-round", "way.day", "way.day.steps", "cold-holding.", "hot-holding."),
