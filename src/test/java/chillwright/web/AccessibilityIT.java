@@ -197,6 +197,26 @@ class AccessibilityIT {
     }
   }
 
+  /** What has been drawn stays (W3C Layout Instability API): nothing jumps under a finger. */
+  @Test
+  void nothing_jumps_while_a_page_is_loaded() {
+    for (String address : List.of("/", "/lots/RUNS-1", "/on-hand", "/day", "/keeps")) {
+      open(address);
+      Object moved =
+          phone.script(
+              """
+              return new Promise(done => {
+                let sum = 0;
+                new PerformanceObserver(list => {
+                  for (const each of list.getEntries()) sum += each.value;
+                }).observe({type: 'layout-shift', buffered: true});
+                setTimeout(() => done(sum === 0 ? 'nothing' : String(sum)), 400);
+              });
+              """);
+      assertThat(moved).as(address).isEqualTo("nothing");
+    }
+  }
+
   /** WCAG 2.2, 2.5.8 asks for 24 points; fingers in wet gloves get 44 where a hand is needed. */
   @Test
   void what_is_touched_most_is_large() {
