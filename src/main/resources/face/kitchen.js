@@ -44,7 +44,7 @@
     const says = document.createElement("p");
     const lot = document.createElement("a");
     const away = document.createElement("button");
-    lot.href = one.to.replace(/\/entries$/, "");
+    lot.href = one.to.replace(/\/(entries|readings)$/, "");
     lot.textContent = one.shown;
     away.type = "button";
     away.textContent = root.away;
@@ -119,14 +119,15 @@
 
   const entryOf = (form) => {
     const fields = Object.fromEntries(new FormData(form));
-    const lot = form.getAttribute("action").split("/")[2];
+    const to = form.getAttribute("action");
+    const of = to.startsWith("/lots/") ? to.split("/")[2] : fields.place;
     const time = new Date().toTimeString().slice(0, 5);
     if (!fields.when) fields.at = new Date(now()).toISOString();
     return {
       key: newKey(),
-      to: form.getAttribute("action"),
+      to,
       fields,
-      shown: [lot, fields.temperature || fields.portions, time].filter(Boolean).join(" "),
+      shown: [of, fields.temperature || fields.portions, time].filter(Boolean).join(" "),
     };
   };
   const keep = (one, form) => {
@@ -205,7 +206,12 @@
   }, STEP);
   addEventListener("online", refresh);
   document.addEventListener("visibilitychange", refresh);
+  // To open a page without the line is the extra of HTTPS; all else works without it.
+  if (window.isSecureContext && "serviceWorker" in navigator) {
+    navigator.serviceWorker.register("/worker.js").catch(() => {});
+  }
   countDown();
-  tell();
+  if (root.old) lost(true);
+  else tell();
   sendAll();
 })();

@@ -58,6 +58,7 @@ final class Bench {
     groups.put("check", new CheckRows());
     groups.put("crowd", new CrowdRows());
     groups.put("hot-reads", new HotReadRows());
+    groups.put("pages", new PageRows());
     return groups;
   }
 

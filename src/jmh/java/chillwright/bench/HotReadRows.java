@@ -46,7 +46,7 @@ final class HotReadRows implements Ground.Group {
     try (HttpLine line = new HttpLine(served.port())) {
       answer = line.get(path).require(200).body();
     }
-    Javalin empty = empty(answer);
+    Javalin empty = empty(answer, "application/json");
     try {
       warm(served.port(), path, ground.size().millis());
       warm(empty.port(), "/empty", ground.size().millis());
@@ -76,7 +76,8 @@ final class HotReadRows implements Ground.Group {
     return String.format(Locale.ROOT, "%,.0f/s", rate);
   }
 
-  private static Javalin empty(byte[] answer) {
+  /** A server with one route that returns those bytes. */
+  static Javalin empty(byte[] answer, String type) {
     return Javalin.create(
             config -> {
               config.startup.showJavalinBanner = false;
@@ -84,8 +85,7 @@ final class HotReadRows implements Ground.Group {
               config.startup.startupWatcherEnabled = false;
               config.jetty.host = "127.0.0.1";
               config.jetty.port = 0;
-              config.routes.get(
-                  "/empty", context -> context.contentType("application/json").result(answer));
+              config.routes.get("/empty", context -> context.contentType(type).result(answer));
             })
         .start();
   }

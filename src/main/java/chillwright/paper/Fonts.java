@@ -2,6 +2,7 @@ package chillwright.paper;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -26,6 +27,7 @@ final class Fonts implements AutoCloseable {
   private final PDDocument document;
   private final List<Face> faces = new ArrayList<>();
   private final Map<Integer, Glyph> glyphs = new HashMap<>();
+  private boolean hasDrawnBoxes;
 
   /** A font that is open. */
   private record Face(TrueTypeFont file, CmapLookup characters, PDFont font) {
@@ -61,12 +63,31 @@ final class Fonts implements AutoCloseable {
       return known;
     }
     Optional<Face> face = face(character);
+    hasDrawnBoxes |= face.isEmpty();
     int drawn = face.isPresent() ? character : BOX;
     PDFont font = face.orElse(faces.get(0)).font();
     String text = Character.toString(drawn);
     Glyph glyph = new Glyph(font, text, font.getStringWidth(text) / 1000);
     glyphs.put(character, glyph);
     return glyph;
+  }
+
+  /** Whether a character was asked for that none of the fonts has. */
+  boolean hasDrawnBoxes() {
+    return hasDrawnBoxes;
+  }
+
+  /** Whether every character of a text can be drawn. */
+  boolean canDraw(String text) {
+    return Glyphs.visible(text).codePoints().allMatch(this::has);
+  }
+
+  private boolean has(int character) {
+    try {
+      return face(character).isPresent();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   private Optional<Face> face(int character) throws IOException {
@@ -111,7 +132,7 @@ final class Fonts implements AutoCloseable {
   /** The lines of a text, broken at blanks; the last ends in "…" where there would be more. */
   List<String> lines(String text, double size, double width, int most) throws IOException {
     List<String> lines = new ArrayList<>();
-    String left = Glyphs.visible(text);
+    String left = Joined.of(Glyphs.visible(text), this::has);
     while (!left.isEmpty() && lines.size() < most - 1 && width(left) * size > width) {
       int fits = fitting(left, size, width);
       int blank = left.lastIndexOf(' ', fits);

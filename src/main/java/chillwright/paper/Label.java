@@ -1,5 +1,6 @@
 package chillwright.paper;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 
@@ -15,6 +16,7 @@ import java.util.Objects;
  * @param ingredients blank for none
  * @param statement of the kitchen, on every label; blank for none
  * @param notes what stands before the room to write
+ * @param boxes said only where letters of the label cannot be drawn, and stand as boxes
  */
 public record Label(
     String food,
@@ -24,11 +26,25 @@ public record Label(
     String allergens,
     String ingredients,
     String statement,
-    String notes) {
+    String notes,
+    String boxes) {
   public Label {
     Objects.requireNonNull(food, "food");
     Objects.requireNonNull(address, "address");
     governs = List.copyOf(governs);
     facts = List.copyOf(facts);
+    Objects.requireNonNull(boxes, "boxes");
+  }
+
+  /** All that people wrote into it. */
+  String written() {
+    return food + allergens + ingredients + String.join("", facts);
+  }
+
+  /** The same, with a word on its boxes before anything else that must be printed. */
+  Label withBoxes() {
+    List<String> first = new ArrayList<>(List.of(boxes));
+    first.addAll(governs);
+    return new Label(food, address, first, facts, allergens, ingredients, statement, notes, boxes);
   }
 }

@@ -15,6 +15,9 @@ final class LabelDrawing {
   private static final double FOOD = 1.3;
   private static final double GOVERNS = 1.1;
 
+  /** A name is never set smaller than that share of the other text. */
+  private static final double NAME_LEAST = 0.9;
+
   /** The code's share of the width, and the most it needs for a phone to read it. */
   private static final double CODE_SHARE = 0.36;
 
@@ -53,7 +56,8 @@ final class LabelDrawing {
         sheet.label().height() - 2 * sheet.inset());
   }
 
-  void draw(Label label) throws IOException {
+  void draw(Label wanted) throws IOException {
+    Label label = pen.fonts().canDraw(wanted.written()) ? wanted : wanted.withBoxes();
     for (double size = LARGEST; size > SMALLEST; size -= STEP) {
       if (draw(label, label.facts().size(), size, false)) {
         return;
@@ -77,7 +81,7 @@ final class LabelDrawing {
     boolean isRoomy = height > CODE_MOST;
     double side = Math.min(Math.min(width * CODE_SHARE, CODE_MOST), height - size * FOOD * 1.2);
     List<Block> blocks = new ArrayList<>();
-    double used = add(blocks, 0, label.food(), Style.bold(size * FOOD), 0, isRoomy ? 2 : 1);
+    double used = add(blocks, 0, label.food(), food(label, size), 0, isRoomy ? 2 : 1);
     for (String line : label.governs()) {
       used = add(blocks, used, line, Style.bold(size * GOVERNS), side, 9);
     }
@@ -100,6 +104,14 @@ final class LabelDrawing {
     }
     rule(label.notes(), at, width - side - GAP, size);
     return true;
+  }
+
+  /** A long name is set smaller before it is cut. */
+  private Style food(Label label, double size) throws IOException {
+    double lines = height > CODE_MOST ? 1.8 : 1;
+    double wide = pen.fonts().width(Glyphs.visible(label.food()));
+    double fitting = wide == 0 ? size * FOOD : lines * width / wide;
+    return Style.bold(Math.max(size * NAME_LEAST, Math.min(size * FOOD, fitting)));
   }
 
   /**

@@ -88,7 +88,8 @@ public final class LabelMaker {
             ? ""
             : words.say("label.ingredients", String.join(", ", text.ingredients())),
         text.statement().map(LabelMaker::oneLine).orElse(""),
-        words.say("label.notes"));
+        words.say("label.notes"),
+        words.say("label.boxes", lot.lot()));
   }
 
   /** What is not known stands first, where nothing is cut off. */

@@ -14,7 +14,6 @@ import org.apache.pdfbox.pdmodel.PDPage;
  * done about it, and every entry with who signed it. What was corrected stays readable, struck.
  */
 public final class RecordPaper {
-  private static final Sheet.Size LETTER = new Sheet.Size(612, 792);
   private static final Style TITLE = Style.bold(17);
   private static final Style HEADING = Style.bold(12.5);
   private static final Style SMALL_HEADING = Style.bold(9);
@@ -36,21 +35,23 @@ public final class RecordPaper {
     this.flow = flow;
   }
 
-  /** The document, on sheets of letter size. */
-  public static byte[] of(RecordHead head, List<LotSheet> lots, Words words) {
+  /** The document as PDF. */
+  public static byte[] of(RecordDocument record, Words words) {
+    RecordHead head = record.head();
     try (PDDocument document = new PDDocument();
         Fonts fonts = new Fonts(document)) {
       document.getDocumentInformation().setTitle(Glyphs.visible(head.title()));
       document.getDocumentCatalog().setLanguage(words.locale().toLanguageTag());
-      try (Flow flow = new Flow(document, fonts, LETTER)) {
+      try (Flow flow = new Flow(document, fonts, record.size())) {
         RecordPaper paper = new RecordPaper(words, flow);
         paper.head(head);
-        for (LotSheet lot : lots) {
+        for (LotSheet lot : record.lots()) {
           paper.lot(lot);
         }
+        paper.days(record);
         paper.signature();
       }
-      feet(document, fonts, head);
+      feet(document, fonts, cautions(fonts, head, words), head.kitchen());
       ByteArrayOutputStream bytes = new ByteArrayOutputStream();
       document.save(bytes);
       return bytes.toByteArray();
@@ -114,9 +115,37 @@ public final class RecordPaper {
       return;
     }
     heading("lot.entries");
+    table(rows, "paper.what");
+  }
+
+  /** Readings of places, and what was handed over and signed. */
+  private void days(RecordDocument record) throws IOException {
+    if (!record.placeRows().isEmpty()) {
+      part("paper.places");
+      for (String limit : record.places()) {
+        flow.text(limit, TEXT);
+      }
+      flow.space(4);
+      table(record.placeRows(), "entry.place");
+    }
+    if (!record.dayRows().isEmpty()) {
+      part("paper.days");
+      table(record.dayRows(), "paper.what");
+    }
+  }
+
+  private void part(String key) throws IOException {
+    flow.space(14);
+    flow.need(80);
+    flow.rule();
+    flow.text(words.say(key), HEADING);
+    flow.space(2);
+  }
+
+  private void table(List<LotSheet.Row> rows, String second) throws IOException {
     row(
         words.say("paper.when"),
-        words.say("paper.what"),
+        words.say(second),
         words.say("paper.entry"),
         words.say("entry.by"),
         SMALL_HEADING,
@@ -149,26 +178,39 @@ public final class RecordPaper {
     flow.text(words.say("paper.sign", "______________________", "________________"), TEXT);
   }
 
-  /** The cautions and "3 / 7" on each page, once it is known how many there are. */
-  private static void feet(PDDocument document, Fonts fonts, RecordHead head) throws IOException {
-    int pages = document.getNumberOfPages();
-    double width = LETTER.width() - 2 * Flow.MARGIN;
-    List<String> lines = new ArrayList<>();
-    for (String caution : head.cautions()) {
-      lines.addAll(fonts.lines(caution, FOOT.size(), width, 3));
+  /** What stands below each page; that some letters are boxes is told where there are such. */
+  private static List<String> cautions(Fonts fonts, RecordHead head, Words words)
+      throws IOException {
+    List<String> cautions = new ArrayList<>(head.cautions());
+    if (fonts.hasDrawnBoxes()) {
+      cautions.add(words.say("paper.boxes"));
     }
+    return cautions;
+  }
+
+  /** The cautions and "3 / 7" on each page, once it is known how many there are. */
+  private static void feet(PDDocument document, Fonts fonts, List<String> cautions, String kitchen)
+      throws IOException {
+    int pages = document.getNumberOfPages();
     for (int i = 0; i < pages; i++) {
       PDPage page = document.getPage(i);
       try (Pen pen = Pen.onPage(document, page, fonts)) {
-        double y = LETTER.height() - 24 - lines.size() * FOOT.leading();
-        pen.stroke(Flow.MARGIN, y - 3, Flow.MARGIN + width, y - 3, 0.4);
+        double bottom = page.getMediaBox().getHeight();
+        double right = page.getMediaBox().getWidth() - Flow.MARGIN;
+        double width = right - Flow.MARGIN;
+        List<String> lines = new ArrayList<>();
+        for (String caution : cautions) {
+          lines.addAll(fonts.lines(caution, FOOT.size(), width, 3));
+        }
+        double y = bottom - 24 - lines.size() * FOOT.leading();
+        pen.stroke(Flow.MARGIN, y - 3, right, y - 3, 0.4);
         pen.lines(lines, Flow.MARGIN, y, FOOT);
         String number = (i + 1) + " / " + pages;
         double wide = fonts.width(number) * TEXT.size();
-        pen.text(number, LETTER.width() - Flow.MARGIN - wide, LETTER.height() - 14, TEXT);
-        String kitchen =
-            fonts.lines(head.kitchen(), FOOT.size(), width / 2, 1).stream().findFirst().orElse("");
-        pen.text(kitchen, Flow.MARGIN, 30, FOOT);
+        pen.text(number, right - wide, bottom - 14, TEXT);
+        String name =
+            fonts.lines(kitchen, FOOT.size(), width / 2, 1).stream().findFirst().orElse("");
+        pen.text(name, Flow.MARGIN, 30, FOOT);
       }
     }
   }

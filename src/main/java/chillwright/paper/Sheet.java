@@ -84,6 +84,15 @@ public record Sheet(
     return ALL.stream().filter(sheet -> sheet.key.equals(key)).findFirst();
   }
 
+  /** The whole sheet that documents are printed on: "letter" or "a4". */
+  public static Optional<Size> page(String key) {
+    return switch (key) {
+      case "letter" -> Optional.of(LETTER);
+      case "a4" -> Optional.of(A4);
+      default -> Optional.empty();
+    };
+  }
+
   /** How many labels are on it. */
   public int labels() {
     return columns * rows;

@@ -13,10 +13,18 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** Limits, durations and times as a cook reads them. */
 public final class Figures {
+  private static final Pattern FAHRENHEIT = Pattern.compile("\\b(\\d{2,3}) °F");
+
+  /** Of 3-501.14 and .16 (41, 70, 135), 3-401.11 (145, 155) and 3-403.11 (165). */
+  private static final Map<String, String> CELSIUS_PRINTED =
+      Map.of("41", "5", "70", "21", "135", "57", "145", "63", "155", "68", "165", "74");
+
   private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
 
   private Figures() {}
@@ -84,5 +92,21 @@ public final class Figures {
     Optional<String> read = entry.temperature().map(Temperature::text);
     return read.or(() -> entry.details().how().flatMap(how -> language.said(how.text())))
         .orElseGet(() -> language.say("no-reading"));
+  }
+
+  /**
+   * Words of a rule set for somebody who reads Celsius: a figure that the FDA Food Code 2022 prints
+   * in both scales is told in both, as printed there and never converted.
+   */
+  static String asPrinted(String words, Scale scale) {
+    return scale == Scale.FAHRENHEIT
+        ? words
+        : FAHRENHEIT
+            .matcher(words)
+            .replaceAll(
+                figure ->
+                    CELSIUS_PRINTED.containsKey(figure.group(1))
+                        ? CELSIUS_PRINTED.get(figure.group(1)) + " °C ($0)"
+                        : "$0");
   }
 }

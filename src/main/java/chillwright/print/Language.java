@@ -1,5 +1,6 @@
 package chillwright.print;
 
+import chillwright.core.log.Category;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
@@ -39,6 +40,11 @@ public enum Language {
   /** Words that a log or a shipped rule set has in English; empty where they have no other. */
   Optional<String> said(String english) {
     return this == ENGLISH ? Optional.of(english) : Texts.PRINT.said(this, english);
+  }
+
+  /** The title of a storage category; one that is not shipped stays as its file has it. */
+  public String titled(Category category) {
+    return said(category.title()).orElse(category.title());
   }
 
   /** What a rule set says, marked as its own words where they stay English. */

@@ -222,7 +222,11 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
     return finding.rule().actions().stream()
         .map(Rule.Action::says)
         .filter(act -> act.startsWith("reheat to "))
-        .map(act -> say("reheat.begun", language.saidByRules(upTo(act, " and "))))
+        .map(
+            act ->
+                say(
+                    "reheat.begun",
+                    Figures.asPrinted(language.saidByRules(upTo(act, " and ")), scale)))
         .findFirst()
         .orElseGet(() -> say("reheat.begun.by", time(last)));
   }
@@ -291,7 +295,7 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
   }
 
   private String offered(Rule.Action act, Finding finding) {
-    String says = language.saidByRules(act.says());
+    String says = Figures.asPrinted(language.saidByRules(act.says()), scale);
     String key = finding.offered(now).contains(act) ? "act.until" : "act.over";
     return finding.offeredUntil(act).map(last -> say(key, says, time(last))).orElse(says);
   }

@@ -52,6 +52,31 @@ public final class Days {
     return LocalDate.ofInstant(kitchen.now(), kitchen.zone());
   }
 
+  /**
+   * What was written of the days from one to another, both included; those without are left out.
+   */
+  public List<DayWritten> written(LocalDate from, LocalDate to) {
+    return kitchen
+        .database()
+        .read(
+            session ->
+                from.datesUntil(to.isBefore(from) ? from : to.plusDays(1))
+                    .map(
+                        day ->
+                            new DayWritten(
+                                session.days().handovers(day), session.days().signs(day)))
+                    .filter(day -> !day.handovers().isEmpty() || !day.signs().isEmpty())
+                    .toList());
+  }
+
+  /** What people wrote of a day, in the order of writing. */
+  public record DayWritten(List<Handover> handovers, List<DaySign> signs) {
+    public DayWritten {
+      handovers = List.copyOf(handovers);
+      signs = List.copyOf(signs);
+    }
+  }
+
   /** The day as it stands now. */
   public Day day(LocalDate date) {
     boolean isToday = date.equals(today());

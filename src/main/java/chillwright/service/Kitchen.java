@@ -71,7 +71,8 @@ public final class Kitchen implements AutoCloseable {
             id,
             opening.library().figures(book),
             Scale.FAHRENHEIT,
-            Instant.ofEpochMilli(opening.clock().millis()));
+            Instant.ofEpochMilli(opening.clock().millis()),
+            Optional.empty());
     return database.write(
         session -> {
           session.kitchen().create(settings);
@@ -127,6 +128,7 @@ public final class Kitchen implements AutoCloseable {
         judge.book(),
         stored.scale(),
         stored.createdAt(),
+        now.address(),
         Optional.of(now.rulesVersion()).filter(version -> !version.equals(figures())));
   }
 
@@ -189,6 +191,10 @@ public final class Kitchen implements AutoCloseable {
 
   public AccessKeys accessKeys() {
     return new AccessKeys(this);
+  }
+
+  public FeedKey feedKey() {
+    return new FeedKey(this);
   }
 
   /**

@@ -89,6 +89,18 @@ public final class SetUp {
   }
 
   /**
+   * Sets what the code on labels leads to, by the cell "address"; a blank one takes it away.
+   *
+   * @throws Refused with every fault
+   */
+  public Optional<String> address(Map<String, String> given) {
+    CardCells cells = new CardCells(given);
+    Optional<String> address = cells.line(LabelAddress.CELL, LabelAddress.LONGEST);
+    Optional<String> normal = address.flatMap(text -> LabelAddress.read(text, cells));
+    return save(cells, normal, (session, a) -> session.kitchen().setAddress(a));
+  }
+
+  /**
    * Says what a food is.
    *
    * @throws Refused with every fault

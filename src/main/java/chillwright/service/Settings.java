@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param zone day counts are local days of this zone
  * @param ruleBook the rules its logs are judged by
  * @param scale the scale it prefers to see
+ * @param address what the code on its labels leads to; empty for that of whoever prints one
  * @param olderVersion a version of the figures that may have judged some of its lots, other than
  *     that of the rule book; recomputing ends that
  */
@@ -21,4 +22,5 @@ public record Settings(
     RuleBook ruleBook,
     Scale scale,
     Instant createdAt,
+    Optional<String> address,
     Optional<String> olderVersion) {}

@@ -1,6 +1,7 @@
 package chillwright.storage;
 
 import static chillwright.storage.schema.Tables.ACCESS_KEY;
+import static chillwright.storage.schema.Tables.FEED_KEY;
 import static chillwright.storage.schema.Tables.IDEMPOTENCY_KEY;
 
 import chillwright.core.log.EntryId;
@@ -86,6 +87,27 @@ public final class KeyStore {
 
   public boolean isAccessKey(String hash) {
     return session.sql().fetchExists(ACCESS_KEY, ACCESS_KEY.KEY_HASH.eq(hash));
+  }
+
+  public boolean hasFeedKey() {
+    return session.sql().fetchExists(FEED_KEY);
+  }
+
+  public boolean isFeedKey(String hash) {
+    return session.sql().fetchExists(FEED_KEY, FEED_KEY.KEY_HASH.eq(hash));
+  }
+
+  /** Ends the key that is there, and keeps another in its place if one is given. */
+  public void setFeedKey(Optional<String> hash, Instant createdAt) {
+    session.sql().deleteFrom(FEED_KEY).execute();
+    hash.ifPresent(
+        made ->
+            session
+                .sql()
+                .insertInto(FEED_KEY)
+                .set(FEED_KEY.KEY_HASH, made)
+                .set(FEED_KEY.CREATED_AT, createdAt)
+                .execute());
   }
 
   public void addAccessKey(String hash, Instant createdAt) {

@@ -28,6 +28,7 @@ public final class KitchenStore {
    * @param rulesVersion version of the figures that once judged every lot; newer lots may have been
    *     judged by newer figures
    * @param scale the scale it prefers to see
+   * @param address what the code on its labels leads to; empty for that of the browser
    */
   public record Settings(
       Optional<String> name,
@@ -35,7 +36,8 @@ public final class KitchenStore {
       String ruleSet,
       String rulesVersion,
       Scale scale,
-      Instant createdAt) {}
+      Instant createdAt,
+      Optional<String> address) {}
 
   public Optional<Settings> find() {
     return sql.selectFrom(KITCHEN)
@@ -48,7 +50,8 @@ public final class KitchenStore {
                     row.getRuleSet(),
                     row.getRulesVersion(),
                     Codes.SCALES.word(row.getScale()),
-                    row.getCreatedAt()));
+                    row.getCreatedAt(),
+                    Optional.ofNullable(row.getAddress())));
   }
 
   /** Sets what a new database is about; once. */
@@ -61,6 +64,7 @@ public final class KitchenStore {
         .set(KITCHEN.RULES_VERSION, settings.rulesVersion())
         .set(KITCHEN.SCALE, Codes.SCALES.of(settings.scale()))
         .set(KITCHEN.CREATED_AT, settings.createdAt())
+        .set(KITCHEN.ADDRESS, settings.address().orElse(null))
         .execute();
   }
 
@@ -80,6 +84,14 @@ public final class KitchenStore {
   public void setLabelStatement(Optional<String> statement) {
     sql.update(KITCHEN)
         .set(KITCHEN.LABEL_STATEMENT, statement.orElse(null))
+        .where(KITCHEN.ID.eq(ONLY))
+        .execute();
+  }
+
+  /** Sets what the code on labels leads to, or takes it away. */
+  public void setAddress(Optional<String> address) {
+    sql.update(KITCHEN)
+        .set(KITCHEN.ADDRESS, address.orElse(null))
         .where(KITCHEN.ID.eq(ONLY))
         .execute();
   }

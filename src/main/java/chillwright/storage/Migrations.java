@@ -28,7 +28,12 @@ public final class Migrations {
    * are named here; a test holds this list against the folder.
    */
   static final List<String> NAMES =
-      List.of("0001_kitchen.sql", "0002_set_up.sql", "0003_plans.sql", "0004_probe.sql");
+      List.of(
+          "0001_kitchen.sql",
+          "0002_set_up.sql",
+          "0003_plans.sql",
+          "0004_probe.sql",
+          "0005_address.sql");
 
   private final List<Script> scripts;
 

@@ -48,6 +48,12 @@ final class Accept {
     return best;
   }
 
+  /** Whether a person sees the answer: browsers name HTML when they open an address. */
+  static boolean wantsPage(Context context) {
+    List<Range> ranges = ranges(Collections.list(context.req().getHeaders(Header.ACCEPT)));
+    return weight(HTML, ranges) > weight(Problems.TYPE, ranges);
+  }
+
   private static List<Range> ranges(List<String> headers) {
     List<Range> ranges = new ArrayList<>();
     for (String part : String.join(",", headers).split(",", -1)) {

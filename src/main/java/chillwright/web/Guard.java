@@ -1,8 +1,10 @@
 package chillwright.web;
 
 import chillwright.service.AccessKeys;
+import chillwright.service.FeedKey;
 import chillwright.web.answers.Answers;
 import chillwright.web.answers.Answers.Fault;
+import chillwright.web.pages.DeadlinesFeed;
 import chillwright.web.pages.EnterPage;
 import chillwright.web.pages.PageRoutes;
 import io.javalin.http.Context;
@@ -30,13 +32,15 @@ final class Guard {
 
   private final OwnNames names;
   private final Optional<AccessKeys> keys;
+  private final FeedKey feedKey;
 
   /**
    * @param keys empty where no key is asked for
    */
-  Guard(OwnNames names, Optional<AccessKeys> keys) {
+  Guard(OwnNames names, Optional<AccessKeys> keys, FeedKey feedKey) {
     this.names = names;
     this.keys = keys;
+    this.feedKey = feedKey;
   }
 
   /**
@@ -46,9 +50,25 @@ final class Guard {
     safeHeaders(context);
     requireKnownMethod(context.req().getMethod());
     requireOwnNames(context);
-    if (!context.path().equals(Routes.HEALTH) && !PageRoutes.OPEN.contains(context.path())) {
+    boolean isOpen =
+        context.path().equals(Routes.HEALTH) || PageRoutes.OPEN.contains(context.path());
+    if (!isOpen && !isFeed(context)) {
       requireKey(context);
     }
+  }
+
+  /** Whether whoever uses the service must have a key. */
+  boolean needsKey() {
+    return keys.isPresent();
+  }
+
+  /** A calendar program brings its own key in the address, which opens the feed and no more. */
+  private boolean isFeed(Context context) {
+    return context.path().equals(DeadlinesFeed.ADDRESS)
+        && READING.contains(context.method())
+        && Optional.ofNullable(context.queryParam(DeadlinesFeed.KEY))
+            .filter(feedKey::isKey)
+            .isPresent();
   }
 
   private static void safeHeaders(Context context) {

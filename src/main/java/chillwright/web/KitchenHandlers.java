@@ -35,6 +35,14 @@ final class KitchenHandlers {
     answer(context);
   }
 
+  /** Sets what the code on labels leads to. */
+  void address(Context context) {
+    Accept.best(context, Accept.JSON);
+    Query.none(context);
+    kitchen.setUp().address(Cards.of(Body.of(context), List.of("address"), List.of(), List.of()));
+    answer(context);
+  }
+
   private void answer(Context context) {
     Settings settings = kitchen.settings();
     Answer.json(
@@ -43,6 +51,7 @@ final class KitchenHandlers {
             settings.name(),
             settings.zone().getId(),
             settings.scale().name().toLowerCase(Locale.ROOT),
+            settings.address(),
             RuleAnswers.line(settings.ruleBook(), true),
             settings.olderVersion(),
             OffsetDateTime.ofInstant(kitchen.now(), settings.zone())));

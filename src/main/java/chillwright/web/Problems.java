@@ -8,6 +8,7 @@ import chillwright.web.answers.Answers;
 import chillwright.web.answers.Answers.Fault;
 import chillwright.web.answers.Answers.ProblemDocument;
 import chillwright.web.answers.Json;
+import chillwright.web.pages.FaultPage;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -28,7 +29,10 @@ import org.eclipse.jetty.http.HttpStatus;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** Every error as a problem document (RFC 9457): one table from what went wrong to HTTP. */
+/**
+ * Every error as a problem document (RFC 9457), or as a page for who opened one in a browser: one
+ * table from what went wrong to HTTP.
+ */
 final class Problems {
   static final String TYPE = "application/problem+json";
 
@@ -37,9 +41,13 @@ final class Problems {
 
   private static final Logger LOG = LoggerFactory.getLogger(Problems.class);
 
-  private Problems() {}
+  private final FaultPage page;
 
-  static void register(RoutesConfig routes) {
+  Problems(FaultPage page) {
+    this.page = page;
+  }
+
+  void register(RoutesConfig routes) {
     routes.exception(RequestFault.class, (fault, context) -> answer(context, fault));
     routes.exception(Refused.class, (refused, context) -> answer(context, of(refused, context)));
     routes.exception(
@@ -59,11 +67,11 @@ final class Problems {
                 Map.of()));
   }
 
-  private static void answer(Context context, RequestFault fault) {
+  private void answer(Context context, RequestFault fault) {
     write(context, document(fault), fault.headers());
   }
 
-  private static void write(Context context, ProblemDocument problem, Map<String, String> headers) {
+  private void write(Context context, ProblemDocument problem, Map<String, String> headers) {
     if (context.res().isCommitted()) {
       // Half an answer must not look like a whole one: the client sees the line go dead.
       ServletContextRequest.getServletContextRequest(context.req())
@@ -74,7 +82,20 @@ final class Problems {
     headers.forEach(context::header);
     context.removeHeader(Header.ETAG);
     context.header(Header.CACHE_CONTROL, "no-store");
-    context.status(problem.status()).contentType(TYPE).result(bytes(problem));
+    if (!context.path().startsWith("/api/") && Accept.wantsPage(context)) {
+      page.answer(context, trouble(problem));
+    } else {
+      context.status(problem.status()).contentType(TYPE).result(bytes(problem));
+    }
+  }
+
+  private static FaultPage.Trouble trouble(ProblemDocument problem) {
+    List<Fault> faults = problem.problems();
+    return new FaultPage.Trouble(
+        problem.status(),
+        faults.get(0).code(),
+        problem.number(),
+        faults.stream().map(Fault::says).toList());
   }
 
   static byte[] bytes(ProblemDocument problem) {

@@ -3,6 +3,7 @@ package chillwright.web;
 import chillwright.service.CardKind;
 import chillwright.service.Kitchen;
 import chillwright.service.ahead.Question;
+import chillwright.web.pages.FaultPage;
 import chillwright.web.pages.PageRoutes;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Handler;
@@ -21,8 +22,8 @@ final class Routes {
 
   static void register(RoutesConfig routes, Kitchen kitchen, Guard guard) {
     routes.before(guard::check);
-    Problems.register(routes);
-    PageRoutes.register(routes, kitchen);
+    new Problems(new FaultPage(kitchen)).register(routes);
+    PageRoutes.register(routes, kitchen, guard.needsKey());
     Freshness freshness = new Freshness(kitchen);
     Routes all = new Routes(routes);
     all.plans(new PlanHandlers(kitchen));
@@ -48,6 +49,7 @@ final class Routes {
       ImportHandlers imports) {
     get(API + "/kitchen", kitchen::kitchen);
     routes.put(API + "/kitchen", kitchen::name);
+    routes.put(API + "/kitchen/address", kitchen::address);
     get(HEALTH, kitchen::health);
     get(API + "/openapi.json", kitchen::openApi);
 

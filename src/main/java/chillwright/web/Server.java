@@ -84,7 +84,7 @@ public final class Server {
     Optional<AccessKeys> keys = isKeyNeeded ? Optional.of(kitchen.accessKeys()) : Optional.empty();
     List<String> names = new ArrayList<>(options.names());
     names.add(options.host());
-    Guard guard = new Guard(new OwnNames(address, names), keys);
+    Guard guard = new Guard(new OwnNames(address, names), keys, kitchen.feedKey());
     Javalin javalin =
         Javalin.create(
             config -> {

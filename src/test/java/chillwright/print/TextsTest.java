@@ -3,6 +3,7 @@ package chillwright.print;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chillwright.core.log.How;
+import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.Shape.NoFigure;
 import chillwright.rulebook.BrokenRules;
@@ -94,6 +95,30 @@ class TextsTest {
     assertThat(told)
         .isNotEmpty()
         .allSatisfy(words -> assertThat(Language.SPANISH.said(words)).as(words).isPresent());
+  }
+
+  @Test
+  void every_storage_category_has_a_spanish_title() throws BrokenRules {
+    assertThat(RuleLibrary.load(Optional.empty()).keepingList().categories())
+        .isNotEmpty()
+        .allSatisfy(
+            category ->
+                assertThat(Language.SPANISH.said(category.title()))
+                    .as(category.title())
+                    .isPresent());
+  }
+
+  /** FDA Food Code 2022, 3-403.11(A) prints 74 °C (165 °F), 3-501.14(A)(1) 21 °C (70 °F). */
+  @Test
+  void who_reads_celsius_is_told_figures_as_they_are_printed() {
+    assertThat(Figures.asPrinted("reheat to 165 °F", Scale.CELSIUS))
+        .isEqualTo("reheat to 74 °C (165 °F)");
+    assertThat(Figures.asPrinted("to 70 °F in 2 hours", Scale.CELSIUS))
+        .isEqualTo("to 21 °C (70 °F) in 2 hours");
+    assertThat(Figures.asPrinted("to 170 °F or 1165 °F", Scale.CELSIUS))
+        .isEqualTo("to 170 °F or 1165 °F");
+    assertThat(Figures.asPrinted("reheat to 165 °F", Scale.FAHRENHEIT))
+        .isEqualTo("reheat to 165 °F");
   }
 
   @Test

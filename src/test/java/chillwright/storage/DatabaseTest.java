@@ -18,6 +18,7 @@ import java.sql.Statement;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
@@ -54,7 +55,8 @@ class DatabaseTest {
             "us-food-code-2022",
             "2022-1",
             Scale.FAHRENHEIT,
-            NOON);
+            NOON,
+            Optional.of("http://kitchen-pc:8080"));
     try (Database database = Database.open(file)) {
       assertThat(settings(database)).isEmpty();
       write(database, session -> session.kitchen().create(settings));
@@ -149,7 +151,7 @@ class DatabaseTest {
     }
     Migrations newer = withOneMoreScript("CREATE TABLE probe (id INTEGER PRIMARY KEY) STRICT;");
     Database.open(file, newer).close();
-    Path copy = folder.resolve("kitchen.db.schema-1.copy");
+    Path copy = folder.resolve(copyName(""));
     assertThat(copy).exists();
     // The copy is whole and still opens with the older program; the original does not.
     try (Database database = Database.open(copy)) {
@@ -165,10 +167,14 @@ class DatabaseTest {
   @Test
   void a_copy_never_takes_the_place_of_another() throws Exception {
     Database.open(file).close();
-    Files.writeString(folder.resolve("kitchen.db.schema-1.copy"), "kept");
+    Files.writeString(folder.resolve(copyName("")), "kept");
     Database.open(file, withOneMoreScript("CREATE TABLE probe (id INTEGER) STRICT;")).close();
-    assertThat(folder.resolve("kitchen.db.schema-1.copy")).hasContent("kept");
-    assertThat(folder.resolve("kitchen.db.schema-1-2.copy")).exists();
+    assertThat(folder.resolve(copyName(""))).hasContent("kept");
+    assertThat(folder.resolve(copyName("-2"))).exists();
+  }
+
+  private static String copyName(String more) {
+    return "kitchen.db.schema-" + Migrations.carried().newest() + more + ".copy";
   }
 
   private Migrations withOneMoreScript(String sql) throws IOException {
@@ -334,6 +340,17 @@ class DatabaseTest {
         .execute();
   }
 
+  /** Pages have 4096 bytes unless something else is asked for (SQLite, "PRAGMA page_size"). */
+  private static void breakPagesWith(String text, byte[] file) {
+    int page = 4096;
+    for (int start = 0; start < file.length; start += page) {
+      String content = new String(file, start, page, StandardCharsets.ISO_8859_1);
+      if (content.contains(text)) {
+        Arrays.fill(file, start, start + page, (byte) 0x5a);
+      }
+    }
+  }
+
   @Test
   void a_damaged_file_takes_no_more_writes() throws Exception {
     try (Database database = Database.open(file)) {
@@ -346,9 +363,7 @@ class DatabaseTest {
     Database database = Database.open(file);
     assertThatThrownBy(() -> write(database, DatabaseTest::failAtCommit))
         .isInstanceOf(StorageException.class);
-    for (int at = bytes.length - 2000; at < bytes.length; at++) {
-      bytes[at] = 0x5a;
-    }
+    breakPagesWith("key99", bytes);
     Files.write(file, bytes);
     assertThatThrownBy(() -> write(database, session -> session.keys().addAccessKey("x", NOON)))
         .isInstanceOf(StorageException.class)
@@ -400,7 +415,13 @@ class DatabaseTest {
   void only_one_kitchen_fits() {
     KitchenStore.Settings settings =
         new KitchenStore.Settings(
-            Optional.empty(), ZoneId.of("UTC"), "us-home", "1", Scale.CELSIUS, NOON);
+            Optional.empty(),
+            ZoneId.of("UTC"),
+            "us-home",
+            "1",
+            Scale.CELSIUS,
+            NOON,
+            Optional.empty());
     try (Database database = Database.open(file)) {
       write(database, session -> session.kitchen().create(settings));
       assertThatThrownBy(() -> write(database, session -> session.kitchen().create(settings)))

@@ -67,6 +67,7 @@ class AccessibilityIT {
   void asBefore() {
     phone.forget();
     phone.prefer("light");
+    phone.asPhone();
   }
 
   private static void batch(String lot, String food, String word, String place) {
@@ -104,6 +105,8 @@ class AccessibilityIT {
             "/lots/LONG-1",
             "/lots/RUNS-1",
             "/lots/NO-SUCH",
+            "/nothing",
+            "/ways/cooling",
             "/keeps?category=soup_or_stew&made=2026-03-01",
             "/keeps?category=soup_or_stew&made=never&hours=3"));
     return all;
@@ -166,6 +169,51 @@ class AccessibilityIT {
       phone.script("for (const each of document.querySelectorAll('details')) each.open = true");
       assertThat(phone.find("html").getDomAttribute("lang")).isEqualTo(language);
       assertThat(phone.tooWide()).as(address).isLessThanOrEqualTo(0);
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"light", "dark"})
+  void a_tablet_on_the_wall_shows_every_page_whole(String scheme) {
+    phone.asTablet();
+    phone.prefer(scheme);
+    for (String address : pages()) {
+      open(address);
+      assertThat(phone.tooWide()).as(address).isLessThanOrEqualTo(0);
+      assertThat(phone.find("header nav ul").getSize().height).as("one row").isLessThan(60);
+    }
+    open("/");
+    assertThat(faults()).isEmpty();
+  }
+
+  @Test
+  void on_paper_there_is_no_navigation_and_no_form() {
+    for (String address : pages()) {
+      open(address);
+      phone.asPaper();
+      assertThat(phone.find("h1").isDisplayed()).as(address).isTrue();
+      assertThat(phone.all("nav, form, .skip")).as(address).noneMatch(one -> one.isDisplayed());
+      assertThat(phone.tooWide()).as(address).isLessThanOrEqualTo(0);
+    }
+  }
+
+  /** What has been drawn stays (W3C Layout Instability API): nothing jumps under a finger. */
+  @Test
+  void nothing_jumps_while_a_page_is_loaded() {
+    for (String address : List.of("/", "/lots/RUNS-1", "/on-hand", "/day", "/keeps")) {
+      open(address);
+      Object moved =
+          phone.script(
+              """
+              return new Promise(done => {
+                let sum = 0;
+                new PerformanceObserver(list => {
+                  for (const each of list.getEntries()) sum += each.value;
+                }).observe({type: 'layout-shift', buffered: true});
+                setTimeout(() => done(sum === 0 ? 'nothing' : String(sum)), 400);
+              });
+              """);
+      assertThat(moved).as(address).isEqualTo("nothing");
     }
   }
 

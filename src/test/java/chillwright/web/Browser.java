@@ -88,17 +88,36 @@ final class Browser implements AutoCloseable {
         .findFirst();
   }
 
-  private void asPhone() {
-    driver.executeCdpCommand(
-        "Emulation.setDeviceMetricsOverride",
-        Map.of("width", WIDTH, "height", HEIGHT, "deviceScaleFactor", 1, "mobile", true));
+  /** Makes the screen that of a phone again. */
+  void asPhone() {
+    screen(WIDTH, HEIGHT);
+  }
+
+  /** Makes the screen that of a tablet on the wall. */
+  void asTablet() {
+    screen(1024, 768);
+  }
+
+  private void screen(int width, int height) {
+    Map<String, Object> size =
+        Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", true);
+    driver.executeCdpCommand("Emulation.setDeviceMetricsOverride", size);
+  }
+
+  /** Shows pages as they are printed. */
+  void asPaper() {
+    driver.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", "print"));
   }
 
   /** Has the person prefer a light or a dark screen. */
   void prefer(String scheme) {
     driver.executeCdpCommand(
         "Emulation.setEmulatedMedia",
-        Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
+        Map.of(
+            "media",
+            "",
+            "features",
+            List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
   }
 
   /** What a service must be started with to be reached by the browser's name for it. */
@@ -178,6 +197,11 @@ final class Browser implements AutoCloseable {
 
   void waitForAddress(String part) {
     waitUntil("at " + part, page -> page.getCurrentUrl().contains(part));
+  }
+
+  /** Waits until a script of the page, or what it promises, says yes. */
+  void waitForScript(String script) {
+    waitUntil(script, page -> Boolean.TRUE.equals(driver.executeScript(script)));
   }
 
   private void waitUntil(String what, ExpectedCondition<Boolean> condition) {

@@ -312,4 +312,15 @@ class LabelsPdfTest {
           .isEqualTo(served.address("/lots/L-FROZEN").toString());
     }
   }
+
+  /** U+F1234 is for private use (The Unicode Standard, section 23.5): no font here has it. */
+  @ParameterizedTest
+  @MethodSource("sheets")
+  void a_name_that_cannot_be_printed_says_so_and_names_the_lot(String sheet) throws IOException {
+    String lot = "L-BOX-" + sheet;
+    cookedAndChilled(lot, "\udb84\ude34 soup");
+    assertThat(text("/lots/" + lot + "/labels.pdf?sheet=" + sheet))
+        .contains("COULD NOT BE", "Lot " + lot, "Discard after Mon 9 Mar 2026");
+    assertThat(text("/lots/L-FROZEN/labels.pdf?sheet=" + sheet)).doesNotContain("COULD NOT BE");
+  }
 }

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.OffsetDateTime;
+import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
@@ -134,6 +135,38 @@ class OfflineIT extends PhoneStories {
     phone().tapText("Forget it");
     assertThat(phone().text()).doesNotContain("This was not taken");
     assertThat(entries()).hasSize(1);
+  }
+
+  @Test
+  void a_reading_of_the_round_waits_too() {
+    served().kitchen().setUp().place(Map.of("name", "Walk-in", "kind", "refrigerator"));
+    open("/day");
+    loseTheLine();
+    phone().type("input[name=temperature]", "39");
+    phone().tapText("Save");
+    phone().waitFor("Waiting to be sent: 1");
+    Instant taken = served().now();
+
+    served().at("2026-03-03T17:35:00Z");
+    lineIsBack();
+    phone().waitFor("Sent: Walk-in 39");
+    JsonNode readings = served().get("/api/v1/readings").json().at("/items");
+    assertThat(readings.findValuesAsText("temperature")).containsExactly("39 °F");
+    Instant when = OffsetDateTime.parse(readings.at("/0/when").asText()).toInstant();
+    assertThat(Duration.between(taken, when)).isBetween(Duration.ZERO, Duration.ofMinutes(2));
+  }
+
+  @Test
+  void a_reading_of_the_round_that_was_refused_leads_back_to_the_day() {
+    served().kitchen().setUp().place(Map.of("name", "Walk-in", "kind", "refrigerator"));
+    open("/day");
+    loseTheLine();
+    phone().type("input[name=temperature]", "3O");
+    phone().tapText("Save");
+    phone().waitFor("Waiting to be sent: 1");
+    lineIsBack();
+    phone().waitFor("This was not taken");
+    assertThat(phone().find("#line a").getDomAttribute("href")).isEqualTo("/day");
   }
 
   @Test

@@ -115,6 +115,8 @@ class OpenApiTest {
     put("/api/v1/places/Pass", Served.json("{'kind':'counter'}"));
     put("/api/v1/foods/Rice", Served.json("{'category':'soup_or_stew'}"));
     fits("name", put("/api/v1/kitchen", Served.json("{'name':null}")), "Kitchen");
+    JsonNode address = Served.json("{'address':'http://kitchen-pc:8080'}");
+    fits("address", put("/api/v1/kitchen/address", address), "Kitchen");
     answers("/api/v1/foods", "FoodList");
     answers("/api/v1/places", "PlaceList");
     answers("/api/v1/people", "PersonList");

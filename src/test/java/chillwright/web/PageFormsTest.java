@@ -215,7 +215,21 @@ class PageFormsTest {
         visit.submit("/lots/B-1/entries", "entry", "portions", "portions", "2", "back", "/on-hand");
     assertThat(taken.status()).as(taken.text()).isEqualTo(303);
     assertThat(Visit.target(taken)).isEqualTo("/on-hand");
-    assertThat(visit.open("/on-hand").text()).contains("8 portions left");
+    assertThat(visit.open("/on-hand?place=Freezer").text())
+        .contains("name=\"back\" value=\"/on-hand?place=Freezer\"");
+    assertThat(target("/on-hand?place=Walk-in+1%2F2")).isEqualTo("/on-hand?place=Walk-in+1%2F2");
+    assertThat(target("/lots")).isEqualTo("/lots");
+    assertThat(target("/on-hand?place=x&y=//elsewhere.example")).startsWith("/lots/B-1?done=");
+    assertThat(target("//elsewhere.example/on-hand")).startsWith("/lots/B-1?done=");
+    assertThat(visit.open("/on-hand").text()).contains("7 portions left");
     assertThat(visit.open("/lots/B-1").text()).doesNotContainIgnoringCase("use by");
+  }
+
+  /** Where the form of a portion leads back to. */
+  private String target(String back) {
+    Reply taken =
+        visit.submit("/lots/B-1/entries", "entry", "portions", "portions", "1", "back", back);
+    assertThat(taken.status()).as(taken.text()).isEqualTo(303);
+    return Visit.target(taken);
   }
 }

@@ -1,10 +1,12 @@
 package chillwright.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import chillwright.web.Served.Reply;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Map;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -145,5 +147,55 @@ class RecordPdfTest {
   @Test
   void a_time_without_lots_says_so() throws IOException {
     assertThat(text("/record.pdf?from=2025-01-01&to=2025-01-02")).contains("There is no such lot");
+  }
+
+  /** ISO 216: A4 is 210 by 297 mm. US Letter is 8.5 by 11 in (ANSI Y14.1, size A). */
+  @Test
+  void it_is_printed_on_the_paper_that_is_at_hand() throws IOException {
+    try (PDDocument a4 = pdf("/record.pdf?paper=a4");
+        PDDocument letter = pdf("/lots/P-GOOD/record.pdf")) {
+      assertThat(a4.getPage(0).getMediaBox().getWidth()).isCloseTo(210 / 25.4f * 72, within(0.5f));
+      assertThat(a4.getPage(0).getMediaBox().getHeight()).isCloseTo(297 / 25.4f * 72, within(0.5f));
+      assertThat(letter.getPage(0).getMediaBox().getWidth()).isEqualTo(8.5f * 72);
+      assertThat(new PDFTextStripper().getText(a4)).contains("1 / " + a4.getNumberOfPages());
+    }
+    assertThat(served.get("/record.pdf?paper=napkin").status()).isEqualTo(400);
+  }
+
+  @Test
+  void readings_of_places_and_what_was_signed_stand_in_the_record_of_a_period() throws IOException {
+    served.kitchen().setUp().place(Map.of("name", "Reach-in", "kind", "refrigerator"));
+    Reply read =
+        served.post(
+            "/api/v1/readings",
+            "{'when':'2026-03-06T09:00:00-07:00','entry':'reading','place':'Reach-in',"
+                + "'temperature':'39F','by':'KV','id':'p1'}");
+    assertThat(read.status()).as(read.text()).isEqualTo(201);
+    served.post(
+        "/api/v1/readings",
+        "{'when':'2026-03-06T09:05:00-07:00','entry':'correction','corrects':'p1',"
+            + "'temperature':'36F','by':'TR','note':'other unit'}");
+    served.post(
+        "/api/v1/days/2026-03-06/handovers", "{'lots':['P-ODD'],'by':'TR','note':'chill it'}");
+    served.post("/api/v1/days/2026-03-06/signatures", "{'word':'closed','by':'MB'}");
+    try (PDDocument record = pdf("/record.pdf?from=2026-03-06&to=2026-03-06")) {
+      String text = new PDFTextStripper().getText(record);
+      assertThat(text)
+          .contains("Readings of places", "Reach-in: 41 °F (5 °C) or below", "36 °F", "was 39 °F")
+          .contains("other unit", "Lot P-ODD; chill it", "day closed", "MB");
+    }
+    try (PDDocument record = pdf("/record.pdf?from=2026-03-05&to=2026-03-05")) {
+      String text = new PDFTextStripper().getText(record);
+      assertThat(text).doesNotContain("Readings of places", "day closed");
+    }
+  }
+
+  @Test
+  void it_is_printed_in_spanish() throws IOException {
+    try (PDDocument record = pdf("/lots/P-SLOW/record.pdf", "Accept-Language", "es")) {
+      assertThat(new PDFTextStripper().getText(record))
+          .contains("en 2 h o menos", "Desechar")
+          .doesNotContain("within", "Discard");
+    }
   }
 }

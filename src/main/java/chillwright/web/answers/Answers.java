@@ -340,11 +340,15 @@ public final class Answers {
       List<String> offered,
       RuleSetRef ruleSet) {}
 
-  /** The kitchen; {@code olderVersion} of the rules may still have judged some of its lots. */
+  /**
+   * The kitchen; the code on its labels leads to {@code address}, and {@code olderVersion} of the
+   * rules may still have judged some of its lots.
+   */
   public record Kitchen(
       Optional<String> name,
       String zone,
       String scale,
+      Optional<String> address,
       RuleSetLine ruleSet,
       Optional<String> olderVersion,
       OffsetDateTime time) {}

@@ -17,8 +17,11 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** What falls due next, as a calendar that a phone subscribes to. */
-final class DeadlinesFeed {
-  static final String ADDRESS = "/deadlines.ics";
+public final class DeadlinesFeed {
+  public static final String ADDRESS = "/deadlines.ics";
+
+  /** The part of the address in which a calendar program brings its key. */
+  public static final String KEY = "key";
 
   /** The most moments of one feed; the nearest come first. */
   private static final int MOST = 1000;
@@ -29,8 +32,16 @@ final class DeadlinesFeed {
     this.desk = desk;
   }
 
+  /** Its address in that language, for a calendar program that has the key, if one is needed. */
+  static String address(Visitor visitor, Optional<String> key) {
+    String plain = ADDRESS + "?" + Visitor.LANGUAGE + "=" + visitor.language().tag();
+    return key.map(made -> plain + "&" + KEY + "=" + made).orElse(plain);
+  }
+
   void answer(Context context) {
-    Visitor visitor = desk.visitor(context);
+    Visitor visitor =
+        desk.visitor(context).reading(Optional.ofNullable(context.queryParam(Visitor.LANGUAGE)));
+    String address = desk.address(context);
     Instant now = desk.kitchen().now();
     ICalendar calendar =
         new ICalendar(desk.kitchen().settings().name().orElse(visitor.say("kitchen.unnamed")));
@@ -38,7 +49,7 @@ final class DeadlinesFeed {
     Optional<String> next = Optional.empty();
     do {
       Page<Due> page = desk.kitchen().reports().dueNext(new Page.Wanted(Page.MOST, next));
-      page.items().forEach(due -> calendar.add(event(due, context, visitor), now));
+      page.items().forEach(due -> calendar.add(event(due, address, visitor), now));
       count += page.items().size();
       next = page.next();
     } while (next.isPresent() && count < MOST);
@@ -46,7 +57,7 @@ final class DeadlinesFeed {
     context.contentType("text/calendar; charset=utf-8").result(calendar.end());
   }
 
-  private ICalendar.Event event(Due due, Context context, Visitor visitor) {
+  private ICalendar.Event event(Due due, String address, Visitor visitor) {
     Finding finding = due.finding();
     Rule rule = finding.rule();
     String lot = due.lot().lot().text();
@@ -61,7 +72,7 @@ final class DeadlinesFeed {
             rule.says().strip(),
             Figures.limitInBoth(rule) + " [" + rule.citation().text().strip() + "]",
             desk.kitchen().judge().book().defers().strip()),
-        LabelsPdf.address(context, due.lot().lot()));
+        address + "/lots/" + lot);
   }
 
   /** What is due and by when, as a clock in the kitchen shows it. */

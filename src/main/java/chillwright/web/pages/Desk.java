@@ -1,9 +1,11 @@
 package chillwright.web.pages;
 
 import chillwright.service.Kitchen;
+import chillwright.service.LabelAddress;
 import chillwright.service.Settings;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.net.URI;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -16,12 +18,36 @@ import java.util.Optional;
 final class Desk {
   private static final String POLICY =
       "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self'; connect-src 'self';"
+          + " worker-src 'self';"
           + " form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
   private final Kitchen kitchen;
+  private final boolean needsKey;
 
-  Desk(Kitchen kitchen) {
+  /**
+   * @param needsKey whether whoever opens a page must have given the access key
+   */
+  Desk(Kitchen kitchen, boolean needsKey) {
     this.kitchen = kitchen;
+    this.needsKey = needsKey;
+  }
+
+  boolean needsKey() {
+    return needsKey;
+  }
+
+  /**
+   * Where this service is found: as the kitchen says, or else under the name by which the browser
+   * called it. The guard has let no other name pass.
+   */
+  String address(Context context) {
+    return kitchen.settings().address().orElse(context.scheme() + "://" + context.host());
+  }
+
+  /** Whether that address leads every other machine to itself. */
+  boolean isAddressLoopback(Context context) {
+    Optional<String> host = Optional.ofNullable(URI.create(address(context)).getHost());
+    return host.filter(LabelAddress::isLoopback).isPresent();
   }
 
   Kitchen kitchen() {
@@ -100,6 +126,7 @@ final class Desk {
 
   void fault(Context context, Visitor visitor, HttpStatus status, String key, Object... filled) {
     Frame frame = frame(visitor, "fault.title", "", List.of());
-    answer(context, status, Templates.PAGES.fault(frame, visitor.say(key, filled)).render());
+    String says = visitor.say(key, filled);
+    answer(context, status, Templates.PAGES.fault(frame, says, List.of(), false).render());
   }
 }

@@ -86,6 +86,13 @@ final class Entries {
     return String.join(", ", parts(entry));
   }
 
+  /** A reading of a place without the place and without who signed it. */
+  String reading(LogEntry entry) {
+    List<String> parts = parts(entry);
+    entry.details().place().ifPresent(parts::remove);
+    return String.join(", ", parts);
+  }
+
   private List<String> parts(LogEntry entry) {
     Details details = entry.details();
     List<String> parts = new ArrayList<>();

@@ -15,7 +15,14 @@ import java.util.HexFormat;
  */
 enum Faces {
   CSS("kitchen.css", "text/css; charset=utf-8"),
-  SCRIPT("kitchen.js", "text/javascript; charset=utf-8");
+  SCRIPT("kitchen.js", "text/javascript; charset=utf-8"),
+
+  /** Asked for by a plain address: browsers compare it with the one they have. */
+  WORKER("worker.js", "text/javascript; charset=utf-8");
+
+  /** A worker obeys the policy it comes with. */
+  private static final String POLICY =
+      "default-src 'none'; connect-src 'self'; frame-ancestors 'none'";
 
   private static final int SHORT = 12;
 
@@ -57,7 +64,12 @@ enum Faces {
   }
 
   void answer(Context context) {
-    context.header(Header.CACHE_CONTROL, "private, max-age=31536000, immutable");
+    if (this == WORKER) {
+      context.header(Header.CACHE_CONTROL, "no-cache");
+      context.header("Content-Security-Policy", POLICY);
+    } else {
+      context.header(Header.CACHE_CONTROL, "private, max-age=31536000, immutable");
+    }
     context.contentType(type).result(bytes);
   }
 }

@@ -1,6 +1,7 @@
 package chillwright.web.pages;
 
 import chillwright.print.Language;
+import java.time.Instant;
 import java.util.List;
 
 /**
@@ -25,6 +26,11 @@ public record Frame(
     List<String> notices) {
   public Frame {
     notices = List.copyOf(notices);
+  }
+
+  /** A frame that tells nothing of the kitchen, nor asks it anything. */
+  static Frame bare(Visitor visitor, String title, Instant now) {
+    return new Frame(visitor, title, "Chillwright", "", "", now.toString(), "", List.of());
   }
 
   /** A text of the pages in this person's language. */

@@ -51,8 +51,8 @@ final class KeepsPage {
     Optional<Asked> asked = asked(fields, visitor, faults);
     return new KeepsView(
         new Filled(fields, faults, ""),
-        new Known(desk.kitchen()).categories(),
-        asked.map(a -> a.category().title()).orElse(""),
+        new Known(desk.kitchen()).categories(visitor.language()),
+        asked.map(a -> visitor.language().titled(a.category())).orElse(""),
         asked.map(a -> a.says(visitor)).orElse(List.of()),
         asked.map(a -> a.answer().keeping().because()).orElse(List.of()),
         asked.map(Asked::source).orElse(""),

@@ -5,6 +5,7 @@ import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
 import chillwright.core.kitchen.KnownFood;
 import chillwright.core.log.KeepingList;
+import chillwright.print.Language;
 import chillwright.service.Kitchen;
 import chillwright.service.LotQuery;
 import chillwright.service.Page;
@@ -65,10 +66,11 @@ final class Known {
     return List.copyOf(names);
   }
 
-  List<Choice> categories() {
+  /** The kinds of food to choose from, by their titles. */
+  List<Choice> categories(Language language) {
     KeepingList list = kitchen.library().keepingList();
     return list.categories().stream()
-        .map(category -> new Choice(category.key(), category.title()))
+        .map(category -> new Choice(category.key(), language.titled(category)))
         .sorted(Comparator.comparing(Choice::title))
         .toList();
   }

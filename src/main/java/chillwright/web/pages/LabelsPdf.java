@@ -50,15 +50,10 @@ public final class LabelsPdf {
       return;
     }
     LotId lot = view.get().state().lot();
-    Label label = label(view.get(), visitor, address(context, lot));
+    Label label = label(view.get(), visitor, desk.address(context) + "/lots/" + lot);
     byte[] pdf = LabelSheets.of(Collections.nCopies(count, label), sheet.get(), first);
     context.header(Header.CONTENT_DISPOSITION, "inline; filename=\"labels-" + lot + ".pdf\"");
     context.contentType(TYPE).result(pdf);
-  }
-
-  /** Under the name by which the browser called; the guard has let no other name pass. */
-  static String address(Context context, LotId lot) {
-    return context.scheme() + "://" + context.host() + "/lots/" + lot;
   }
 
   private Label label(LotView view, Visitor visitor, String address) {

@@ -119,7 +119,7 @@ final class LotActs {
             : List.of(),
         canCombine,
         left(lot),
-        new Known(kitchen).categories(),
+        new Known(kitchen).categories(visitor.language()),
         new Filled(fields, form.faults(), ""));
   }
 

@@ -18,6 +18,8 @@ import chillwright.print.Sentences;
 import chillwright.service.LotView;
 import chillwright.service.Refused;
 import chillwright.service.Written;
+import chillwright.web.pages.LotPageView.Found;
+import chillwright.web.pages.LotPageView.Next;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.Instant;
@@ -50,7 +52,13 @@ final class LotPage {
               .filter(entry -> entry.id().text().equals(done))
               .map(entry -> done(entry, view.get(), visitor))
               .toList();
-      LotPageView page = page(view.get(), visitor, blank(view.get(), visitor), NOTHING);
+      LotPageView page =
+          page(
+              view.get(),
+              visitor,
+              blank(view.get(), visitor),
+              NOTHING,
+              desk.isAddressLoopback(context));
       answer(context, HttpStatus.OK, visitor, view.get(), page, notices);
     }
   }
@@ -128,14 +136,14 @@ final class LotPage {
     Map<String, String> fields =
         entry.isCorrection() ? blank(view.get(), visitor).fields() : entry.fields();
     Filled again = new Filled(fields, faults, doubt.orElse(""));
-    LotPageView page = page(view.get(), visitor, again, NOTHING);
+    LotPageView page = page(view.get(), visitor, again, NOTHING, desk.isAddressLoopback(context));
     answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, view.get(), page, List.of());
   }
 
   /** Back to the list where a portion was taken in passing, else to the lot. */
   private static String after(Form form, String code, Written written) {
-    return form.text("back").equals(LotsPages.ON_HAND)
-        ? LotsPages.ON_HAND
+    return LotsPages.isList(form.text("back"))
+        ? form.text("back")
         : "/lots/" + code + "?done=" + written.entries().get(0).id();
   }
 
@@ -154,11 +162,13 @@ final class LotPage {
 
   /** Shows a form to divide or combine again, with every fault. */
   void refuse(Context context, Visitor visitor, LotView view, Filled share) {
-    LotPageView again = page(view, visitor, blank(view, visitor), share);
+    LotPageView again =
+        page(view, visitor, blank(view, visitor), share, desk.isAddressLoopback(context));
     answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, view, again, List.of());
   }
 
-  private LotPageView page(LotView view, Visitor visitor, Filled form, Filled share) {
+  private LotPageView page(
+      LotView view, Visitor visitor, Filled form, Filled share, boolean leadsNowhere) {
     Instant now = desk.kitchen().now();
     LotState state = view.state();
     Entries entries = new Entries(desk, visitor, view.entries());
@@ -181,7 +191,7 @@ final class LotPage {
         new Known(desk.kitchen()).places(),
         curve(view, scale, visitor),
         forecasts(view, sentences, scale),
-        findings(view, sentences),
+        findings(view, sentences, visitor),
         dates(view, visitor, now),
         state.standing().map(s -> s.keeping().because()).orElse(List.of()),
         view.sources().stream().map(LotId::text).toList(),
@@ -190,7 +200,8 @@ final class LotPage {
         new LotActs(desk.kitchen()).shown(state, share, visitor),
         entries.shown(),
         view.placeReadings().stream().map(entries::text).toList(),
-        new ProbeWords(visitor, at -> desk.moment(at, visitor)).vouched(desk, view.entries()));
+        new ProbeWords(visitor, at -> desk.moment(at, visitor)).vouched(desk, view.entries()),
+        leadsNowhere);
   }
 
   private String curve(LotView view, Scale scale, Visitor visitor) {
@@ -202,15 +213,15 @@ final class LotPage {
         .orElse("");
   }
 
-  private static LotPageView.Next next(Finding due, Sentences sentences, Visitor visitor) {
+  private static Next next(Finding due, Sentences sentences, Visitor visitor) {
     boolean isPending = due.at(sentences.now()) == Verdict.PENDING;
     Instant until = due.deadline().orElse(due.settlesAt());
     return isPending
-        ? new LotPageView.Next(
+        ? new Next(
             sentences.saysUncounted(due, until),
             until.toString(),
             NowPage.left(until, sentences.now(), visitor))
-        : new LotPageView.Next(sentences.says(due), "", "");
+        : new Next(sentences.says(due), "", "");
   }
 
   private static List<LotPageView.Ahead> forecasts(LotView view, Sentences sentences, Scale scale) {
@@ -224,17 +235,20 @@ final class LotPage {
         .toList();
   }
 
-  private static List<LotPageView.Found> findings(LotView view, Sentences sentences) {
+  private static List<Found> findings(LotView view, Sentences sentences, Visitor visitor) {
     return view.judged().map(LotView.Judged::findings).orElse(List.of()).stream()
         .sorted(Sentences.worstFirst(sentences.now()))
-        .map(
-            finding ->
-                new LotPageView.Found(
-                    Sign.of(finding.at(sentences.now())),
-                    sentences.says(finding),
-                    Figures.limitInBoth(finding.rule(), sentences.language()),
-                    finding.rule().citation().text()))
+        .map(finding -> found(finding, sentences, visitor))
         .toList();
+  }
+
+  private static Found found(Finding finding, Sentences sentences, Visitor visitor) {
+    Next counted = next(finding, sentences, visitor);
+    return new Found(
+        Sign.of(finding.at(sentences.now())),
+        counted,
+        Figures.limitInBoth(finding.rule(), sentences.language()),
+        finding.rule().citation().text());
   }
 
   private List<String> dates(LotView view, Visitor visitor, Instant now) {

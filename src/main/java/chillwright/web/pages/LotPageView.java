@@ -9,6 +9,7 @@ import java.util.List;
  * @param words the words that may come next, the likeliest first
  * @param probes what vouches for its readings
  * @param curve its temperatures as an SVG picture; blank where there are too few
+ * @param labelsLeadNowhere whether the code on its labels would lead a phone to itself
  */
 public record LotPageView(
     String code,
@@ -30,7 +31,8 @@ public record LotPageView(
     Acts acts,
     List<Entry> entries,
     List<String> placeReadings,
-    List<String> probes) {
+    List<String> probes,
+    boolean labelsLeadNowhere) {
   private static final int LIKELY = 5;
 
   /** The words that are offered at once. */
@@ -102,7 +104,7 @@ public record LotPageView(
   public record Partner(String code, String food, String where, String left) {}
 
   /**
-   * What falls due.
+   * A sentence, with a clock beside it where it has a moment ahead.
    *
    * @param until as RFC 3339 writes it; blank where no moment is set
    */
@@ -116,7 +118,7 @@ public record LotPageView(
   public record Ahead(String outlook, String says, String basis) {}
 
   /** A finding with its limit and where that is printed. */
-  public record Found(Sign standing, String says, String limit, String citation) {}
+  public record Found(Sign standing, Next says, String limit, String citation) {}
 
   /**
    * An entry as it stands.

@@ -95,7 +95,9 @@ final class LotSheets {
         .library()
         .keepingList()
         .category(state.category())
-        .map(kind -> new KeepText(kind, standing.keeping(), desk.zone(), now).says())
+        .map(
+            kind ->
+                new KeepText(kind, standing.keeping(), desk.zone(), now, visitor.language()).says())
         .orElse(List.of());
   }
 
@@ -104,7 +106,7 @@ final class LotSheets {
   }
 
   private List<LotSheet.Found> findings(LotView.Judged found, Scale scale) {
-    Sentences sentences = new Sentences(desk.zone(), scale, now);
+    Sentences sentences = new Sentences(desk.zone(), scale, now, visitor.language());
     return found.findings().stream()
         .sorted(Sentences.worstFirst(now))
         .map(
@@ -112,7 +114,9 @@ final class LotSheets {
                 new LotSheet.Found(
                     visitor.say("verdict." + finding.at(now).text()),
                     sentences.says(finding),
-                    Figures.limitInBoth(finding.rule()) + " \u00b7 " + cited(finding),
+                    Figures.limitInBoth(finding.rule(), visitor.language())
+                        + " \u00b7 "
+                        + cited(finding),
                     done(finding, found, scale)))
         .toList();
   }
@@ -131,7 +135,7 @@ final class LotSheets {
       boolean isOwed = found.timeline().closedAt().isEmpty();
       return visitor.say(isOwed ? "record.owed" : "record.closed");
     }
-    return new ReportText(desk.zone(), scale, Instant.EPOCH).done(taken);
+    return new ReportText(desk.zone(), scale, Instant.EPOCH).done(taken, visitor.language());
   }
 
   private List<LotSheet.Row> rows(LotView view) {

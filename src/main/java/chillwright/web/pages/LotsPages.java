@@ -18,6 +18,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** Lists of lots: what is on hand, what must be used first, and every lot. */
 final class LotsPages {
@@ -25,6 +26,8 @@ final class LotsPages {
   static final String ALL = "/lots";
 
   private static final int SHOWN = 50;
+  private static final Pattern LISTS =
+      Pattern.compile("(" + ON_HAND + "|" + ALL + ")(\\?place=[A-Za-z0-9%+._*-]+)?");
 
   private final Desk desk;
 
@@ -95,7 +98,8 @@ final class LotsPages {
             places,
             lots.items().stream().map(lot -> item(lot, acts, visitor, now)).toList(),
             next,
-            here + ".csv" + (ofPlace.isEmpty() ? "" : "?" + ofPlace));
+            here + ".csv" + (ofPlace.isEmpty() ? "" : "?" + ofPlace),
+            here + (ofPlace.isEmpty() ? "" : "?" + ofPlace));
     Frame frame = desk.frame(visitor, title, here, List.of());
     desk.answer(context, Templates.PAGES.lots(frame, view).render());
   }
@@ -124,6 +128,11 @@ final class LotsPages {
     KeepText text = new KeepText(category.get(), dates.get(), desk.zone(), now, visitor.language());
     boolean isFrozen = lot.standing().filter(s -> s.phase() == Phase.FROZEN).isPresent();
     return isFrozen ? text.says() : text.saysOfSafety();
+  }
+
+  /** Whether that is the address of a list, to which a form may lead back. */
+  static boolean isList(String address) {
+    return LISTS.matcher(address).matches();
   }
 
   private static String encoded(String text) {

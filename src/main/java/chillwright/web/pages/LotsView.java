@@ -8,8 +8,10 @@ import java.util.List;
  * @param says what the order means; blank where it needs no words
  * @param next address of the part after this one; blank at the end
  * @param csv address of the same list as CSV
+ * @param here address of the list, narrowed as it is shown
  */
-public record LotsView(String says, List<Place> places, List<Item> items, String next, String csv) {
+public record LotsView(
+    String says, List<Place> places, List<Item> items, String next, String csv, String here) {
   /** A place to which the list can be narrowed. */
   public record Place(String name, String address, boolean isShown) {}
 

@@ -55,7 +55,8 @@ final class NewBatchPage {
   private void answer(Context context, HttpStatus status, Visitor visitor, Filled form) {
     Known known = new Known(desk.kitchen());
     NewBatchView view =
-        new NewBatchView(form, known.foods(), known.categories(), WORDS, known.places());
+        new NewBatchView(
+            form, known.foods(), known.categories(visitor.language()), WORDS, known.places());
     Frame frame = desk.frame(visitor, "page.new-batch", ADDRESS, List.of());
     desk.answer(context, status, Templates.PAGES.newBatch(frame, view).render());
   }

@@ -61,7 +61,10 @@ final class NowPage {
         hands,
         out.next().isPresent() || owed.next().isPresent(),
         dues.items().stream().map(due -> next(due, visitor, now)).toList(),
-        dues.next().isPresent());
+        dues.next().isPresent(),
+        desk.needsKey()
+            ? RulesPage.ADDRESS + "#calendar"
+            : DeadlinesFeed.address(visitor, Optional.empty()));
   }
 
   private NowView.Hand hand(LotState lot, Visitor visitor, Instant now) {

@@ -2,8 +2,13 @@ package chillwright.web.pages;
 
 import java.util.List;
 
-/** What needs a hand now, and what falls due next. */
-public record NowView(List<Hand> hands, boolean moreHands, List<Next> dues, boolean moreDues) {
+/**
+ * What needs a hand now, and what falls due next.
+ *
+ * @param calendar where the same is had as a calendar
+ */
+public record NowView(
+    List<Hand> hands, boolean moreHands, List<Next> dues, boolean moreDues, String calendar) {
   /** A lot that is out, or to which an act is owed. */
   public record Hand(String code, String food, Sign standing, List<String> says) {}
 

@@ -13,9 +13,7 @@ import java.util.Set;
 public final class PageRoutes {
   /** What a browser may ask for before it has given the access key. */
   public static final Set<String> OPEN =
-      Set.of(EnterPage.ADDRESS, Faces.CSS.path(), Faces.SCRIPT.path());
-
-  private static final String WAYS = "/ways";
+      Set.of(EnterPage.ADDRESS, Faces.CSS.path(), Faces.SCRIPT.path(), Faces.WORKER.path());
 
   private final RoutesConfig routes;
   private final Desk desk;
@@ -25,9 +23,13 @@ public final class PageRoutes {
     this.desk = desk;
   }
 
-  /** Adds the pages to the addresses of the service. */
-  public static void register(RoutesConfig routes, Kitchen kitchen) {
-    new PageRoutes(routes, new Desk(kitchen)).all();
+  /**
+   * Adds the pages to the addresses of the service.
+   *
+   * @param needsKey whether whoever opens one must have given the access key
+   */
+  public static void register(RoutesConfig routes, Kitchen kitchen, boolean needsKey) {
+    new PageRoutes(routes, new Desk(kitchen, needsKey)).all();
   }
 
   private void all() {
@@ -70,6 +72,10 @@ public final class PageRoutes {
     get(PlansPage.ONE, plans::show);
     get(PlansPage.CALENDAR, plans::calendar);
     routes.post(PlansPage.ADDRESS, plans::save);
+    ReachForms reach = new ReachForms(desk, setUp);
+    routes.post(ReachForms.LABEL_ADDRESS, reach::address);
+    routes.post(ReachForms.FEED, reach::makeFeed);
+    routes.post(ReachForms.FEED_END, reach::endFeed);
     DayPage day = new DayPage(desk);
     get(DayPage.ADDRESS, day::show);
     routes.post(DayPage.READINGS, day::read);
@@ -78,7 +84,12 @@ public final class PageRoutes {
     EnterPage enter = new EnterPage(desk);
     get(EnterPage.ADDRESS, enter::show);
     routes.post(EnterPage.ADDRESS, enter::enter);
-    routes.post(WAYS, this::choose);
+    routes.post(WaysPage.ADDRESS, this::choose);
+    WaysPage ways = new WaysPage(desk);
+    get(WaysPage.ADDRESS, ways::list);
+    for (WaysPage.Way way : WaysPage.Way.values()) {
+      get(way.address(), context -> ways.show(context, way));
+    }
     for (Faces face : Faces.values()) {
       get(face.path(), face::answer);
     }

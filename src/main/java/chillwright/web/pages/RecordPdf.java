@@ -4,8 +4,10 @@ import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
 import chillwright.core.log.LotId;
 import chillwright.paper.LotSheet;
+import chillwright.paper.RecordDocument;
 import chillwright.paper.RecordHead;
 import chillwright.paper.RecordPaper;
+import chillwright.paper.Sheet;
 import chillwright.rulebook.RuleBook;
 import chillwright.service.LotQuery;
 import chillwright.service.LotView;
@@ -13,6 +15,7 @@ import chillwright.service.Page;
 import chillwright.service.Reports.Trouble;
 import io.javalin.http.Context;
 import io.javalin.http.Header;
+import io.javalin.http.HttpStatus;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -32,6 +35,9 @@ final class RecordPdf {
 
   /** How many lots are looked through for those of the days that are asked for. */
   private static final int MOST_LOOKED_AT = 20_000;
+
+  /** How many days are looked through for what was signed. */
+  private static final int MOST_DAYS = 400;
 
   private final Desk desk;
 
@@ -57,7 +63,8 @@ final class RecordPdf {
     List<String> facts = new ArrayList<>(rules(visitor));
     facts.add(visitor.say("paper.shows-one"));
     LotSheet sheet = new LotSheets(desk, visitor).of(view.get());
-    answer(context, visitor, facts, List.of(sheet), view.get().state().lot().text());
+    Days none = new Days(List.of(), List.of(), List.of());
+    answer(context, visitor, facts, List.of(sheet), none, view.get().state().lot().text());
   }
 
   void period(Context context) {
@@ -85,7 +92,21 @@ final class RecordPdf {
     if (chosen.isCut()) {
       facts.add(visitor.say("paper.cut"));
     }
-    answer(context, visitor, facts, lots, from + "_" + to);
+    Days days = days(visitor, from, to);
+    if (days.readings().size() >= RecordDays.MOST_READINGS) {
+      facts.add(visitor.say("paper.cut-readings", RecordDays.MOST_READINGS));
+    }
+    answer(context, visitor, facts, lots, days, from + "_" + to);
+  }
+
+  /** What it says besides lots. */
+  private record Days(List<String> limits, List<LotSheet.Row> readings, List<LotSheet.Row> signs) {}
+
+  private Days days(Visitor visitor, LocalDate from, LocalDate to) {
+    RecordDays days = new RecordDays(desk, visitor);
+    List<LotSheet.Row> readings = days.readings(start(from), start(to.plusDays(1)).minusMillis(1));
+    LocalDate last = to.isAfter(from.plusDays(MOST_DAYS)) ? from.plusDays(MOST_DAYS) : to;
+    return new Days(days.limits(), readings, days.days(from, last));
   }
 
   private Instant start(LocalDate day) {
@@ -158,14 +179,27 @@ final class RecordPdf {
   }
 
   private void answer(
-      Context context, Visitor visitor, List<String> facts, List<LotSheet> lots, String name) {
+      Context context,
+      Visitor visitor,
+      List<String> facts,
+      List<LotSheet> lots,
+      Days days,
+      String name) {
+    Optional<Sheet.Size> size =
+        Sheet.page(Optional.ofNullable(context.queryParam("paper")).orElse("letter"));
+    if (size.isEmpty()) {
+      desk.fault(context, visitor, HttpStatus.BAD_REQUEST, "fault.paper");
+      return;
+    }
     RecordHead head =
         new RecordHead(
             visitor.say("paper.record"),
             desk.kitchen().settings().name().orElse(visitor.say("kitchen.unnamed")),
             facts,
             cautions(visitor));
-    byte[] pdf = RecordPaper.of(head, lots, new PaperWords(visitor.language()));
+    RecordDocument record =
+        new RecordDocument(head, lots, days.limits(), days.readings(), days.signs(), size.get());
+    byte[] pdf = RecordPaper.of(record, new PaperWords(visitor.language()));
     context.header(Header.CONTENT_DISPOSITION, "inline; filename=\"record-" + name + ".pdf\"");
     context.contentType(LabelsPdf.TYPE).result(pdf);
   }

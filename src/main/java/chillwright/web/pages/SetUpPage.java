@@ -75,13 +75,14 @@ final class SetUpPage {
     return all.stream().filter(isWanted).findFirst();
   }
 
-  private void answer(
-      Context context, HttpStatus status, Visitor visitor, Map<String, Filled> forms) {
+  /** Shows the page, with what was filled in by the addresses of its forms. */
+  void answer(Context context, HttpStatus status, Visitor visitor, Map<String, Filled> forms) {
     Map<String, String> usual = Map.of("scale", visitor.scaleLetter());
     Filled name = Filled.with(Map.of("name", desk.kitchen().settings().name().orElse("")));
     SetUpView view =
         new SetUpView(
             forms.getOrDefault(NAME, name),
+            ReachForms.view(desk, context, visitor, forms),
             new SetUpView.People(people(), forms.getOrDefault(PEOPLE, Filled.with(usual))),
             new SetUpView.Places(
                 places(visitor), kinds(visitor), forms.getOrDefault(PLACES, Filled.with(usual))),
@@ -131,7 +132,8 @@ final class SetUpPage {
             .toList();
     List<SetUpView.Line> items =
         setUp.foods().stream().map(food -> line(food.name(), says(food, visitor), "food")).toList();
-    return new SetUpView.Foods(items, known.categories(), allergens, known.places(), form);
+    return new SetUpView.Foods(
+        items, known.categories(visitor.language()), allergens, known.places(), form);
   }
 
   private String says(KnownFood food, Visitor visitor) {
@@ -140,7 +142,7 @@ final class SetUpPage {
         .library()
         .keepingList()
         .category(food.category())
-        .ifPresent(category -> says.add(category.title()));
+        .ifPresent(category -> says.add(visitor.language().titled(category)));
     food.portions().ifPresent(count -> says.add(visitor.say("setup.portions", count)));
     food.container().ifPresent(says::add);
     food.place().ifPresent(says::add);

@@ -4,7 +4,31 @@ import java.util.List;
 
 /** What the kitchen says of itself, with a form for each kind of thing. */
 public record SetUpView(
-    Filled name, People people, Places places, Foods foods, Probes probes, Filled statement) {
+    Filled name,
+    Reach reach,
+    People people,
+    Places places,
+    Foods foods,
+    Probes probes,
+    Filled statement) {
+  /**
+   * How phones and calendars find the kitchen.
+   *
+   * @param leadsTo what the code on labels leads to now
+   * @param isLoopback whether that leads every machine to itself
+   * @param needsKey whether a calendar program must bring a key
+   * @param made the address of the feed with the key just made; blank for none
+   * @param plainFeed its address where no key is needed
+   */
+  public record Reach(
+      Filled form,
+      String leadsTo,
+      boolean isLoopback,
+      boolean needsKey,
+      boolean hasKey,
+      String made,
+      String plainFeed) {}
+
   /** Who works here. */
   public record People(List<Line> items, Filled form) {}
 

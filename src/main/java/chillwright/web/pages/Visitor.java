@@ -48,6 +48,11 @@ public record Visitor(Language language, Scale scale, String token) {
     return Optional.ofNullable(context.header(Header.ACCEPT_LANGUAGE)).orElse("");
   }
 
+  /** The same person, reading another language if one is named. */
+  Visitor reading(Optional<String> tag) {
+    return tag.flatMap(Language::ofTag).map(named -> new Visitor(named, scale, token)).orElse(this);
+  }
+
   static Optional<Scale> scale(String letter) {
     return switch (letter) {
       case "F" -> Optional.of(Scale.FAHRENHEIT);

@@ -1,0 +1,26 @@
+package chillwright.paper;
+
+import java.util.List;
+
+/**
+ * Everything that stands in a record.
+ *
+ * @param places what readings of places are held against, a line each
+ * @param placeRows readings of places; their word is the place
+ * @param dayRows what was signed and handed over
+ * @param size of its pages
+ */
+public record RecordDocument(
+    RecordHead head,
+    List<LotSheet> lots,
+    List<String> places,
+    List<LotSheet.Row> placeRows,
+    List<LotSheet.Row> dayRows,
+    Sheet.Size size) {
+  public RecordDocument {
+    lots = List.copyOf(lots);
+    places = List.copyOf(places);
+    placeRows = List.copyOf(placeRows);
+    dayRows = List.copyOf(dayRows);
+  }
+}
