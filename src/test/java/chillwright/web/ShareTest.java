@@ -140,6 +140,19 @@ class ShareTest {
     return submit(lot, form, all.toArray(String[]::new));
   }
 
+  /** Nine by the log and seven in the freezer: the difference is a fact of the log. */
+  @Test
+  void a_count_that_differs_is_logged_with_its_difference() {
+    chilled("A", "Soup", 5, 9);
+    assertThat(submit("A", "counts", "found", "7", "by", "RO").status()).isEqualTo(303);
+    assertThat(lot("A").at("/portions/left").asInt()).isEqualTo(7);
+    assertThat(visit.open("/lots/A").text()).contains("Counted 7, the log said 9.");
+    assertThat(submit("A", "counts", "found", "8").status()).isEqualTo(303);
+    assertThat(lot("A").at("/portions/left").asInt()).isEqualTo(7);
+    assertThat(visit.open("/lots/A").text()).contains("Counted 8, the log said 7.");
+    assertThat(submit("A", "counts", "found", "some").status()).isEqualTo(422);
+  }
+
   @Test
   void a_form_sent_twice_counts_once() {
     chilled("A", "Soup", 5, 9);

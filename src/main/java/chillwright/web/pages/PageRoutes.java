@@ -42,6 +42,7 @@ public final class PageRoutes {
     routes.post(LotPage.ENTRIES, lot::log);
     ShareForms share = new ShareForms(desk, lot);
     routes.post(ShareForms.PARTS, share::divide);
+    routes.post(ShareForms.COUNTS, share::count);
     routes.post(ShareForms.COMBINED, share::combine);
     get(LabelsPdf.ADDRESS, new LabelsPdf(desk)::answer);
     RecordPdf record = new RecordPdf(desk);

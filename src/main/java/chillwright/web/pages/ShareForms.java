@@ -29,6 +29,7 @@ import java.util.Set;
 final class ShareForms {
   static final String PARTS = "/lots/{lot}/parts";
   static final String COMBINED = "/lots/{lot}/combined";
+  static final String COUNTS = "/lots/{lot}/counts";
 
   private static final int MOST_PARTS = 50;
   private static final Set<String> MADE = Set.of(Word.COOKED.text(), Word.PREPARED.text());
@@ -66,6 +67,11 @@ final class ShareForms {
   /** One lot of several, and the portions that left each of them. */
   void combine(Context context) {
     take(context, "combined", this::combined);
+  }
+
+  /** What a count of the stock found, as a fact of the log: portions missing leave the lot. */
+  void count(Context context) {
+    take(context, "counts", this::counts);
   }
 
   private void take(Context context, String which, Reading reading) {
@@ -137,6 +143,28 @@ final class ShareForms {
       long all = (long) each.getAsInt() * count.getAsInt();
       told.add(taken(form, lot.lot().text(), Long.toString(all)));
     }
+    return told;
+  }
+
+  private Told counts(Form form, LotState lot, Visitor visitor) {
+    Told told = new Told();
+    Optional<Long> found = counted(form.text("found"));
+    if (found.isEmpty()) {
+      told.faults.add(visitor.say("share.count.wrong"));
+      return told;
+    }
+    String left = lot.portions().left().stream().mapToObj(Integer::toString).findFirst().orElse("");
+    Map<String, String> own = common(form);
+    own.put("note", visitor.say("share.count.note", found.get(), left.isEmpty() ? "-" : left));
+    long missing = lot.portions().left().orElse(0) - found.get();
+    if (missing > 0) {
+      own.put("entry", Word.PORTIONS.text());
+      own.put("portions", Long.toString(missing));
+      own.put("to", visitor.say("share.count.to"));
+    } else {
+      own.put("entry", Word.ACTION.text());
+    }
+    told.add(row(own, lot.lot().text()));
     return told;
   }
 
