@@ -22,6 +22,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.AfterEach;
@@ -184,13 +185,23 @@ class ImportToTest {
         "POST /api/v1/imports HTTP/1.1\r\nHost: localhost:%d\r\nContent-Type: text/csv\r\n"
                 .formatted(server.port())
             + "Expect: 100-continue\r\nContent-Length: 100\r\n\r\n";
-    try (Socket other = new Socket(InetAddress.getLoopbackAddress(), server.port())) {
-      OutputStream request = other.getOutputStream();
-      request.write(head.getBytes(StandardCharsets.UTF_8));
-      request.flush();
-      assertThat(other.getInputStream().read()).as("100 (Continue)").isEqualTo('H');
+    List<Socket> others = new ArrayList<>();
+    try {
+      // So many may send at once.
+      while (others.size() < 8) {
+        Socket other = new Socket(InetAddress.getLoopbackAddress(), server.port());
+        others.add(other);
+        OutputStream request = other.getOutputStream();
+        request.write(head.getBytes(StandardCharsets.UTF_8));
+        request.flush();
+        assertThat(other.getInputStream().read()).as("100 (Continue)").isEqualTo('H');
+      }
       assertThat(run("import", file("a.csv", COOLED), "--to", address())).isEqualTo(2);
       assertThat(err.toString()).contains("Another file is being taken in at " + address());
+    } finally {
+      for (Socket other : others) {
+        other.close();
+      }
     }
   }
 

@@ -149,7 +149,7 @@ class DatabaseTest {
     try (Database database = Database.open(file)) {
       write(database, session -> session.keys().addAccessKey("hash", NOON));
     }
-    Migrations newer = withOneMoreScript("CREATE TABLE probe (id INTEGER PRIMARY KEY) STRICT;");
+    Migrations newer = withOneMoreScript("CREATE TABLE more (id INTEGER PRIMARY KEY) STRICT;");
     Database.open(file, newer).close();
     Path copy = folder.resolve(copyName(""));
     assertThat(copy).exists();
@@ -168,7 +168,7 @@ class DatabaseTest {
   void a_copy_never_takes_the_place_of_another() throws Exception {
     Database.open(file).close();
     Files.writeString(folder.resolve(copyName("")), "kept");
-    Database.open(file, withOneMoreScript("CREATE TABLE probe (id INTEGER) STRICT;")).close();
+    Database.open(file, withOneMoreScript("CREATE TABLE more (id INTEGER) STRICT;")).close();
     assertThat(folder.resolve(copyName(""))).hasContent("kept");
     assertThat(folder.resolve(copyName("-2"))).exists();
   }

@@ -30,6 +30,7 @@ class AccessibilityIT {
   static void open(@TempDir Path folder) {
     phone = Browser.start();
     served = Served.in(folder, Browser.options(0));
+    PageSecurityTest.plan(served);
     served.cookSoup("OUT-1");
     served.cookSoup("UNSEEN-1");
     batch("FROZEN-1", "Bean stew", "frozen", "Freezer");
@@ -106,6 +107,8 @@ class AccessibilityIT {
             "/lots/RUNS-1",
             "/lots/NO-SUCH",
             "/nothing",
+            "/plans/supper-12",
+            "/ahead?question=thawing&weight=12lb&cooking=4h&serve-in=9h",
             "/ways/cooling",
             "/keeps?category=soup_or_stew&made=2026-03-01",
             "/keeps?category=soup_or_stew&made=never&hours=3"));

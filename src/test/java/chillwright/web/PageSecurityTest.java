@@ -18,6 +18,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** What pages and their forms let nobody do. */
 class PageSecurityTest {
+  private static final String PLAN = "supper-12";
+
   private static Served served;
   private Visit visit;
 
@@ -25,6 +27,7 @@ class PageSecurityTest {
   static void open(@TempDir Path folder) {
     served = Served.in(folder);
     served.cookSoup("S-1");
+    plan(served);
   }
 
   @AfterAll
@@ -48,7 +51,16 @@ class PageSecurityTest {
     return served.server().routes().stream()
         .filter(route -> route.startsWith("GET /") && !route.startsWith("GET /api/"))
         .map(route -> route.substring("GET ".length()))
+        .map(route -> route.replace("{plan}", PLAN))
         .toList();
+  }
+
+  /** Keeps a plan, for the pages of plans. */
+  static void plan(Served served) {
+    String input =
+        "{'serving':'2026-03-20T18:00:00Z','dishes':[{'dish':'Soup','category':'soup_or_stew',"
+            + "'route':'chilled','make':[{'step':'simmer','minutes':60}]}]}";
+    served.kitchen().plans().save(PLAN, input.replace('\'', '"'));
   }
 
   private long entries() {

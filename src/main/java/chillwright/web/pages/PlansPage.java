@@ -12,8 +12,10 @@ import io.javalin.http.HttpStatus;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
@@ -38,8 +40,7 @@ final class PlansPage {
             .plusDays(14)
             .truncatedTo(ChronoUnit.DAYS)
             .withHour(18)
-            .toOffsetDateTime()
-            .toString();
+            .format(DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ssXXX", Locale.ROOT));
     Filled form = Filled.with(Map.of("input", visitor.say("plans.example", inTwoWeeks)));
     answer(context, HttpStatus.OK, visitor, empty("", form));
   }
