@@ -4,13 +4,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** The jar as a user starts it, in a process of its own. */
 class MainIT {
+  @TempDir private Path folder;
+
   private static final String JAVA =
       Path.of(System.getProperty("java.home"), "bin/java").toString();
 
@@ -39,6 +43,30 @@ class MainIT {
     Ended ended = chillwright("--no-such-option");
     assertThat(ended.wrote()).contains("--no-such-option");
     assertThat(ended.code()).isEqualTo(2);
+  }
+
+  /** The jar leaves out parts of libraries; these commands need what it keeps of them. */
+  @Test
+  void plans_forecasts_and_questions_ahead_work_from_the_jar() throws Exception {
+    Ended plan =
+        chillwright(
+            "plan", "sample-logs/plans/harvest-supper.yaml", "--at", "2026-11-26T08:00:00-07:00");
+    assertThat(plan.wrote()).contains("There is a plan.");
+    assertThat(plan.code()).isZero();
+    Path log = folder.resolve("soup.csv");
+    Files.writeString(
+        log,
+        """
+        lot,food,category,when,entry,temperature,air
+        LS-9,Leek soup,soup_or_stew,2026-11-24T10:00:00-07:00,cooked,135F,38F
+        LS-9,,,2026-11-24T10:30:00-07:00,reading,120F,
+        LS-9,,,2026-11-24T11:00:00-07:00,reading,107F,
+        """);
+    assertThat(chillwright("check", log.toString(), "--at", "2026-11-24T11:02:00-07:00").wrote())
+        .contains("Expected to reach 70 °F");
+    Ended ahead =
+        chillwright("ahead", "outage", "--appliance", "full-freezer", "--without-power=6h");
+    assertThat(ahead.code()).as(ahead.wrote()).isZero();
   }
 
   private static Ended chillwright(String... words) throws IOException, InterruptedException {

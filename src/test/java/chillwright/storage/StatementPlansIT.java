@@ -27,15 +27,19 @@ import org.junit.jupiter.api.io.TempDir;
 class StatementPlansIT {
   /** What may be read through: it stays as small as it is, whatever the kitchen's history. */
   private static final Map<String, String> SMALL =
-      Map.of(
-          "kitchen", "one row",
-          "access_key", "a few keys, made by hand; read once, to learn whether there is any",
-          "category_used", "at most as many as there are storage categories",
-          "food", "one row for each dish that the kitchen makes, not for each batch",
-          "place", "one row for each unit that stands in the kitchen",
-          "person", "one row for each of those who work there",
-          "sqlite_schema", "the tables and indexes; read when a database is opened",
-          "sqlite_master", "the same, as a plan calls it");
+      Map.ofEntries(
+          Map.entry("kitchen", "one row"),
+          Map.entry(
+              "access_key", "a few keys, made by hand; read once, to learn whether there is any"),
+          Map.entry("feed_key", "one key, made by hand"),
+          Map.entry("probe", "as many as the kitchen has thermometers"),
+          Map.entry("plan", "as many as the kitchen has events, written by hand"),
+          Map.entry("category_used", "at most as many as there are storage categories"),
+          Map.entry("food", "one row for each dish that the kitchen makes, not for each batch"),
+          Map.entry("place", "one row for each unit that stands in the kitchen"),
+          Map.entry("person", "one row for each of those who work there"),
+          Map.entry("sqlite_schema", "the tables and indexes; read when a database is opened"),
+          Map.entry("sqlite_master", "the same, as a plan calls it"));
 
   /** As much of a statement as tells which one it is. */
   private static final int SHOWN = 300;

@@ -64,15 +64,15 @@ public record AnswerMaker(ZoneId zone, Instant now) {
   }
 
   /** Forecasts of a lot, in the order of its rules. */
-  public List<Answers.Forecast> forecasts(List<Forecast> forecasts, Timeline timeline) {
+  public List<ForecastLine> forecasts(List<Forecast> forecasts, Timeline timeline) {
     return forecasts.stream().map(forecast -> forecast(forecast, timeline)).toList();
   }
 
-  Answers.Forecast forecast(Forecast forecast, Timeline timeline) {
+  ForecastLine forecast(Forecast forecast, Timeline timeline) {
     Scale scale = Figures.scale(timeline);
     ForecastText text = new ForecastText(zone, scale, now);
     Rule rule = forecast.awaited().rule();
-    return new Answers.Forecast(
+    return new ForecastLine(
         rule.id(),
         Figures.limit(rule, scale),
         forecast.awaited().deadline().map(this::time),
@@ -81,7 +81,7 @@ public record AnswerMaker(ZoneId zone, Instant now) {
         forecast.latest().map(this::time),
         forecast
             .target()
-            .map(target -> new Answers.Target(target.temperature().text(), time(target.by()))),
+            .map(target -> new ForecastLine.Target(target.temperature().text(), time(target.by()))),
         forecast.outlook().key(),
         text.says(forecast),
         text.basis(forecast));

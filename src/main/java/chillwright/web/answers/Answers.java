@@ -33,7 +33,7 @@ public final class Answers {
       String category,
       Optional<String> verdict,
       List<Finding> findings,
-      List<Forecast> forecast,
+      List<ForecastLine> forecast,
       Dates keeping) {}
 
   /**
@@ -154,35 +154,10 @@ public final class Answers {
       List<String> madeInto,
       List<Finding> findings,
       Optional<Due> due,
-      List<Forecast> forecast,
+      List<ForecastLine> forecast,
       List<Entry> placeReadings,
       ContentsAnswer contents,
       String defers) {}
-
-  /**
-   * When food that cools is expected to reach a limit. No verdict rests on it.
-   *
-   * @param expected null where it never gets there in these surroundings, or where the readings
-   *     cannot tell; {@code basis} says which
-   * @param latest null where nothing bounds it
-   * @param target what it must read by a moment to be in time still
-   * @param outlook in-time, unsure, late or not-told
-   * @param basis what it rests on, and why it is wide
-   */
-  public record Forecast(
-      String rule,
-      String limit,
-      Optional<OffsetDateTime> deadline,
-      Optional<OffsetDateTime> expected,
-      Optional<OffsetDateTime> earliest,
-      Optional<OffsetDateTime> latest,
-      Optional<Target> target,
-      String outlook,
-      String says,
-      String basis) {}
-
-  /** The warmest it may read by a moment to be in time: "94 °F". */
-  public record Target(String temperature, OffsetDateTime by) {}
 
   /** What must happen next, and the last moment for it. */
   public record Due(String says, OffsetDateTime deadline, String rule) {}
@@ -257,7 +232,7 @@ public final class Answers {
       List<Finding> findings,
       Dates keeping,
       Optional<Due> due,
-      List<Forecast> forecast,
+      List<ForecastLine> forecast,
       List<String> judgedAlso,
       OffsetDateTime at,
       RuleSetRef ruleSet,
@@ -302,7 +277,7 @@ public final class Answers {
       String citation,
       String status,
       List<String> offered,
-      Optional<Forecast> forecast,
+      Optional<ForecastLine> forecast,
       RuleSetRef ruleSet) {}
 
   /**

@@ -68,11 +68,7 @@ public final class PageRoutes {
     routes.post(SetUpPage.CHECKS, setUp::check);
     routes.post(SetUpPage.STATEMENT, setUp::statement);
     routes.post(SetUpPage.RETIRED, setUp::retire);
-    PlansPage plans = new PlansPage(desk);
-    get(PlansPage.ADDRESS, plans::all);
-    get(PlansPage.ONE, plans::show);
-    get(PlansPage.CALENDAR, plans::calendar);
-    routes.post(PlansPage.ADDRESS, plans::save);
+    plans(new PlansPage(desk));
     ReachForms reach = new ReachForms(desk, setUp);
     routes.post(ReachForms.LABEL_ADDRESS, reach::address);
     routes.post(ReachForms.FEED, reach::makeFeed);
@@ -94,6 +90,13 @@ public final class PageRoutes {
     for (Faces face : Faces.values()) {
       get(face.path(), face::answer);
     }
+  }
+
+  private void plans(PlansPage plans) {
+    get(PlansPage.ADDRESS, plans::all);
+    get(PlansPage.ONE, plans::show);
+    get(PlansPage.CALENDAR, plans::calendar);
+    routes.post(PlansPage.ADDRESS, plans::save);
   }
 
   /** What can be got can be asked about, too. */
