@@ -59,6 +59,7 @@ final class Bench {
     groups.put("crowd", new CrowdRows());
     groups.put("hot-reads", new HotReadRows());
     groups.put("pages", new PageRows());
+    groups.put("ahead", new AheadRows());
     return groups;
   }
 

@@ -3,6 +3,7 @@ package chillwright.core.forecast;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import org.hipparchus.distribution.continuous.TDistribution;
 import org.hipparchus.stat.regression.SimpleRegression;
 
@@ -18,6 +19,13 @@ import org.hipparchus.stat.regression.SimpleRegression;
 public final class CoolingCurve {
   /** A reading: hours since any fixed moment, and degrees Celsius. */
   public record Point(double hours, double celsius) {}
+
+  /** Share of such intervals that would hold the reading. */
+  private static final double LEVEL = 0.95;
+
+  /** Of Student's t by degrees of freedom: worked out once, since that takes longer than a fit. */
+  private static final double[] QUANTILES =
+      IntStream.range(0, 8).mapToDouble(n -> n == 0 ? 0 : quantile(n)).toArray();
 
   private final SimpleRegression line;
   private final double surroundings;
@@ -88,20 +96,23 @@ public final class CoolingCurve {
   /**
    * Half the width of the interval in which one further reading reaches a moment's temperature, in
    * hours, from the scatter of the readings alone (prediction interval of a straight line, read
-   * along time). Zero for two readings.
+   * along time, 95 %). Zero for two readings.
    *
    * @param hours the moment the curve reaches it
-   * @param level share of such intervals that would hold the reading, such as 0.95
    */
-  public double halfWidth(double hours, double level) {
+  public double halfWidth(double hours) {
     if (line.getN() < 3) {
       return 0;
     }
-    double quantile =
-        new TDistribution(line.getN() - 2).inverseCumulativeProbability((1 + level) / 2);
+    int freedom = (int) line.getN() - 2;
+    double quantile = freedom < QUANTILES.length ? QUANTILES[freedom] : quantile(freedom);
     double off = hours - mean;
     double spread = 1 + 1.0 / line.getN() + off * off / line.getXSumSquares();
     return quantile * scatter() / rate * Math.sqrt(spread);
+  }
+
+  private static double quantile(int freedom) {
+    return new TDistribution(freedom).inverseCumulativeProbability((1 + LEVEL) / 2);
   }
 
   /** How much a fault in the food's temperature moves the crossing of one, in hours. */

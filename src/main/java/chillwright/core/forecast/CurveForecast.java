@@ -20,7 +20,6 @@ import java.util.OptionalDouble;
  */
 record CurveForecast(
     double earliest, double expected, OptionalDouble latest, int readings, double scatter) {
-  private static final double LEVEL = 0.95;
   private static final double PROBE = 1.0;
   private static final double AROUND = 1.5;
 
@@ -64,7 +63,7 @@ record CurveForecast(
     double expected = Math.max(last.hours(), curve.hoursTo(limit).orElseThrow());
     double width =
         Math.sqrt(
-            square(curve.halfWidth(expected, LEVEL))
+            square(curve.halfWidth(expected))
                 + square(curve.shiftByReading(PROBE, limit))
                 + square(curve.shiftBySurroundings(AROUND, limit, last.celsius()))
                 + square(OFF_THE_CURVE[Math.min(used.size(), 4) - 2] * (expected - last.hours())));

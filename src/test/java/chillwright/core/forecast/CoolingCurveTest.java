@@ -69,7 +69,7 @@ class CoolingCurveTest {
     CoolingCurve rice = curve(hourly(RICE, 4), 0);
     double hours = rice.hoursTo(limit).orElseThrow();
     assertThat(hours).isCloseTo(expected, within(0.003));
-    assertThat(rice.halfWidth(hours, 0.95)).isCloseTo(half, within(0.003));
+    assertThat(rice.halfWidth(hours)).isCloseTo(half, within(0.003));
   }
 
   /** Beef slab of 50 mm in air of 0 °C (James and James, Meat Refrigeration, 2002, table 16.7). */
@@ -79,7 +79,7 @@ class CoolingCurveTest {
     assertThat(slab.halving()).isCloseTo(0.732, within(0.002));
     assertThat(slab.celsiusAt(0) / 70).isCloseTo(1.043, within(0.002));
     assertThat(slab.scatter()).isZero();
-    assertThat(slab.halfWidth(3, 0.95)).isZero();
+    assertThat(slab.halfWidth(3)).isZero();
   }
 
   /** Beef roast of 3.75 kg in water of 1 °C (the same table). */
