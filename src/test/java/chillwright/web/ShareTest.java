@@ -140,16 +140,43 @@ class ShareTest {
     return submit(lot, form, all.toArray(String[]::new));
   }
 
+  /** FDA Food Code 2022 3-501.14(A): its six hours run on, whatever it is put into. */
+  @Test
+  void what_is_still_cooling_does_not_get_a_new_clock_in_another_pot() {
+    served.cookSoup("HOT");
+    chilled("COLD", "Leek soup", 5, 4);
+    String[] fields = {
+      "from",
+      "COLD",
+      "entry",
+      "prepared",
+      "food",
+      "Soup",
+      "category",
+      "soup_or_stew",
+      "temperature",
+      "60",
+      "scale",
+      "F"
+    };
+    Reply refused = submit("HOT", "combined", fields);
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.text()).contains("HOT is still cooling");
+    fields[3] = "cooked";
+    fields[9] = "180";
+    assertThat(submit("HOT", "combined", fields).status()).isEqualTo(303);
+  }
+
   /** Nine by the log and seven in the freezer: the difference is a fact of the log. */
   @Test
   void a_count_that_differs_is_logged_with_its_difference() {
     chilled("A", "Soup", 5, 9);
     assertThat(submit("A", "counts", "found", "7", "by", "RO").status()).isEqualTo(303);
     assertThat(lot("A").at("/portions/left").asInt()).isEqualTo(7);
-    assertThat(visit.open("/lots/A").text()).contains("Counted 7, the log said 9.");
+    assertThat(visit.open("/lots/A").text()).contains("counted 7, the log said 9");
     assertThat(submit("A", "counts", "found", "8").status()).isEqualTo(303);
     assertThat(lot("A").at("/portions/left").asInt()).isEqualTo(7);
-    assertThat(visit.open("/lots/A").text()).contains("Counted 8, the log said 7.");
+    assertThat(visit.open("/lots/A").text()).contains("counted 8, the log said 7");
     assertThat(submit("A", "counts", "found", "some").status()).isEqualTo(422);
   }
 

@@ -1,6 +1,9 @@
 package chillwright.web.pages;
 
 import chillwright.core.ahead.Ahead;
+import chillwright.core.heat.PrintedFood;
+import chillwright.core.heat.Surface;
+import chillwright.core.log.Category;
 import chillwright.core.log.Problem;
 import chillwright.print.AheadText;
 import chillwright.rulebook.Handbook;
@@ -76,11 +79,11 @@ final class AheadPage {
         Handbook.shipped());
   }
 
-  private static List<AheadView.Ask> questions(Visitor visitor) {
+  private List<AheadView.Ask> questions(Visitor visitor) {
     return Arrays.stream(Question.values()).map(one -> ask(one, visitor)).toList();
   }
 
-  private static AheadView.Ask ask(Question question, Visitor visitor) {
+  private AheadView.Ask ask(Question question, Visitor visitor) {
     Map<String, String> example = new LinkedHashMap<>();
     for (String pair : question.example().split(" ", -1)) {
       int at = pair.indexOf('=');
@@ -96,8 +99,22 @@ final class AheadPage {
                         parameter.name(),
                         visitor.say("ahead." + question.key() + "." + parameter.name()),
                         parameter.isNeeded(),
-                        example.getOrDefault(parameter.name(), "")))
+                        example.getOrDefault(parameter.name(), ""),
+                        choices(parameter)))
             .toList());
+  }
+
+  private List<String> choices(Parameter parameter) {
+    Handbook handbook = Handbook.shipped();
+    return switch (parameter.name()) {
+      case "food" -> handbook.foods().stream().map(PrintedFood::key).toList();
+      case "surface" -> handbook.surfaces().stream().map(Surface::key).toList();
+      case "appliance" -> List.of("refrigerator", "full-freezer", "half-freezer");
+      case "category" ->
+          desk.kitchen().library().keepingList().categories().stream().map(Category::key).toList();
+      default ->
+          parameter.label().contains("|") ? List.of(parameter.label().split("[|]", -1)) : List.of();
+    };
   }
 
   private void answer(Context context, HttpStatus status, Visitor visitor, AheadView view) {

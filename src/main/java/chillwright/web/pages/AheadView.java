@@ -30,8 +30,14 @@ public record AheadView(
    * One field.
    *
    * @param example a value that is taken, shown while the field is empty
+   * @param choices the values to choose from; none where any may be written
    */
-  public record Field(String name, String says, boolean isNeeded, String example) {}
+  public record Field(
+      String name, String says, boolean isNeeded, String example, List<String> choices) {
+    public Field {
+      choices = List.copyOf(choices);
+    }
+  }
 
   public AheadView {
     given = Map.copyOf(given);

@@ -26,7 +26,7 @@ final class KeepsPage {
   static final String ADDRESS = "/keeps";
 
   private static final List<String> FIELDS =
-      List.of("category", "made", "frozen", "thawed", "opened", "until", "hours", "hot");
+      List.of("category", "made", "frozen", "thawed", "opened", "until", "hours", "hot", "home");
   private static final String HOME = "us-home";
 
   private final Desk desk;
@@ -113,7 +113,7 @@ final class KeepsPage {
     Instant now = desk.kitchen().now();
     KeepQuestion.Answer answer =
         question.answer(
-            desk.kitchen().judge().book(), desk.zone(), LocalDate.ofInstant(now, desk.zone()));
+            book(fields.containsKey("home")), desk.zone(), LocalDate.ofInstant(now, desk.zone()));
     KeepText text =
         new KeepText(category.get(), answer.keeping(), desk.zone(), now, visitor.language());
     return Optional.of(new Asked(category.get(), answer, text));
@@ -131,6 +131,11 @@ final class KeepsPage {
       faults.add(visitor.say("keeps.bad-date", given));
       return Optional.empty();
     }
+  }
+
+  private RuleBook book(boolean isForHomes) {
+    RuleBook own = desk.kitchen().judge().book();
+    return isForHomes ? desk.kitchen().library().ruleBook(HOME).orElse(own) : own;
   }
 
   private Optional<RuleSet> home() {

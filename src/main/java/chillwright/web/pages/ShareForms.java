@@ -6,6 +6,7 @@ import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
 import chillwright.core.log.Word;
+import chillwright.core.rules.OpenCooling;
 import chillwright.service.LotView;
 import chillwright.service.Refused;
 import chillwright.service.Written;
@@ -160,7 +161,6 @@ final class ShareForms {
     if (missing > 0) {
       own.put("entry", Word.PORTIONS.text());
       own.put("portions", Long.toString(missing));
-      own.put("to", visitor.say("share.count.to"));
     } else {
       own.put("entry", Word.ACTION.text());
     }
@@ -179,6 +179,9 @@ final class ShareForms {
     if (!MADE.contains(form.text("entry"))) {
       told.faults.add(visitor.say("share.combined.word"));
     }
+    codes.stream()
+        .filter(code -> form.text("entry").equals(Word.PREPARED.text()) && isCooling(code))
+        .forEach(code -> told.faults.add(visitor.say("share.combined.cooling", code)));
     List<Incoming> left = new ArrayList<>();
     long sum = 0;
     for (String code : codes) {
@@ -221,6 +224,17 @@ final class ShareForms {
 
   private static Optional<Long> counted(String count) {
     return count.matches("\\d{1,7}") ? Optional.of(Long.parseLong(count)) : Optional.empty();
+  }
+
+  /** Its clock runs on in whatever it is put into, and that lot would not tell. */
+  private boolean isCooling(String code) {
+    return LotId.isCode(code)
+        && desk.kitchen()
+            .lots()
+            .lot(new LotId(code))
+            .flatMap(LotView::judged)
+            .filter(found -> OpenCooling.of(found.timeline(), found.ruleSet()).isPresent())
+            .isPresent();
   }
 
   private Incoming taken(Form form, String lot, String portions) {
