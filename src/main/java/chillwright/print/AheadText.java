@@ -37,7 +37,7 @@ public record AheadText(Language language) {
     return ahead.sources().stream()
         .map(
             source ->
-                source.what()
+                source.what().replaceFirst("[.]$", "")
                     + ": "
                     + source.source()
                     + " ("

@@ -67,11 +67,12 @@ final class Entries {
   }
 
   String why(LogEntry correction) {
-    return visitor.say(
-        "lot.corrected",
-        correction.by().orElse("-"),
-        desk.moment(correction.writtenAt(), visitor),
-        correction.note().orElse("-"));
+    String when = desk.moment(correction.writtenAt(), visitor);
+    String note = correction.note().orElse("-");
+    return correction
+        .by()
+        .map(by -> visitor.say("lot.corrected", by, when, note))
+        .orElseGet(() -> visitor.say("lot.corrected.unsigned", when, note));
   }
 
   /** What an entry says besides its word. */

@@ -15,6 +15,7 @@ import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -81,13 +82,13 @@ final class LotsCsv {
     out.flush();
   }
 
-  private static void write(CsvWriter csv, Page<LotState> page, Instant now) throws IOException {
+  private void write(CsvWriter csv, Page<LotState> page, Instant now) throws IOException {
     for (LotState lot : page.items()) {
       csv.write(cells(lot, now));
     }
   }
 
-  private static List<String> cells(LotState lot, Instant now) {
+  private List<String> cells(LotState lot, Instant now) {
     Function<Function<Standing, Optional<?>>, String> standing =
         cell -> lot.standing().flatMap(cell).map(Object::toString).orElse("");
     Function<Function<Keeping, Optional<?>>, String> keeping =
@@ -101,9 +102,9 @@ final class LotsCsv {
         number(lot.portions().made()),
         number(lot.portions().left()),
         lot.isOnHand() ? "yes" : "no",
-        standing.apply(s -> Optional.of(s.beganAt())),
+        standing.apply(s -> Optional.of(time(s.beganAt()))),
         standing.apply(s -> s.verdicts().at(now).map(Verdict::text)),
-        standing.apply(s -> s.owedFrom().filter(from -> !now.isBefore(from))),
+        standing.apply(s -> s.owedFrom().filter(from -> !now.isBefore(from)).map(this::time)),
         standing.apply(Standing::lastDay),
         lot.standing().map(s -> number(s.keeping().daysLeftWhenThawed())).orElse(""),
         keeping.apply(Keeping::bestQualityBy),
@@ -112,6 +113,11 @@ final class LotsCsv {
         standing.apply(s -> Optional.of(s.judgedBy().ruleSet())),
         standing.apply(s -> Optional.of(s.judgedBy().version())),
         lot.note().orElse(""));
+  }
+
+  /** As the kitchen's clock showed it, with its offset. */
+  private OffsetDateTime time(Instant moment) {
+    return OffsetDateTime.ofInstant(moment, desk.zone());
   }
 
   private static String number(OptionalInt count) {

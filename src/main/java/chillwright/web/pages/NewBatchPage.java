@@ -87,7 +87,9 @@ final class NewBatchPage {
     if (faults.isEmpty()) {
       try {
         LotId lot = store(fields, (Row) probe, containers.getAsInt(), now);
-        context.redirect("/lots/" + lot, HttpStatus.SEE_OTHER);
+        // Split, nothing is left in the batch itself.
+        String end = containers.getAsInt() > 1 ? "-1" : "";
+        context.redirect("/lots/" + lot + end, HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
         faults.addAll(EntryForm.faults(refused.problems()));
