@@ -7,7 +7,6 @@ import chillwright.service.LotView;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /** The words that an entry of a lot may have, what most often comes next first. */
 final class NextWords {
@@ -16,17 +15,16 @@ final class NextWords {
   /** Common practice, no source: it is only the order in which words are offered. */
   static List<String> of(LotView view, Instant now) {
     List<Word> words = new ArrayList<>();
-    Optional<Verdict> owed =
+    boolean isOwed =
         view.judged()
             .flatMap(LotView.Judged::due)
-            .map(due -> due.at(now))
-            .filter(verdict -> verdict.compareTo(Verdict.NOT_SHOWN) <= 0);
-    if (owed.isPresent()) {
-      // What nobody read is read first; what was missed is acted on.
-      boolean isUnread = owed.get() == Verdict.NOT_SHOWN;
-      words.add(isUnread ? Word.READING : Word.ACTION);
-      words.add(isUnread ? Word.ACTION : Word.REHEATING);
-      words.addAll(List.of(Word.DISCARDED, Word.READING, Word.REHEATING));
+            .filter(due -> due.at(now).compareTo(Verdict.NOT_SHOWN) <= 0)
+            .isPresent();
+    if (isOwed) {
+      words.add(Word.ACTION);
+      words.add(Word.READING);
+      words.add(Word.REHEATING);
+      words.add(Word.DISCARDED);
     }
     view.state().standing().map(standing -> likely(standing.phase())).ifPresent(words::addAll);
     words.addAll(List.of(Word.READING, Word.PORTIONS, Word.DISCARDED, Word.ACTION));
