@@ -34,6 +34,9 @@ final class YamlText {
       faults.add(fault(file, place + e.getProblem()));
     } catch (YamlEngineException e) {
       faults.add(fault(file, e.getMessage()));
+    } catch (StackOverflowError e) {
+      // The library bounds aliases and length, and reads what is nested by calling itself.
+      faults.add(fault(file, "it is nested too deeply"));
     }
     return Optional.empty();
   }

@@ -155,6 +155,13 @@ class PlanCommandTest {
   }
 
   @Test
+  void what_is_nested_without_end_is_a_fault() throws IOException {
+    CommandRun run = CommandRun.of("plan", file("[".repeat(100_000)).toString(), "--at", AT);
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err()).contains("nested too deeply");
+  }
+
+  @Test
   void the_schema_is_printed_and_accepts_the_sample() throws IOException {
     CommandRun run = CommandRun.of("plan", "--schema");
     assertThat(run.out().strip()).isEqualTo(PlanFile.schema().strip());

@@ -188,6 +188,31 @@ class ForecastTest {
     assertThat(before).isLessThan(Duration.ofHours(6));
   }
 
+  /** Ten degrees in 55 minutes are no fall of a tenth a second, whatever the last digit does. */
+  @Test
+  void readings_within_seconds_tell_no_slope() {
+    StringBuilder rows = new StringBuilder(FIRST.formatted("38 F"));
+    for (int second = 0; second < 5; second++) {
+      String time = "10:55:0" + second;
+      rows.append("SP-1,,,2026-03-02T%sZ,reading,%.1f F,,,%n".formatted(time, 125 - second / 10.0));
+    }
+    assertThat(forecasts(rows.toString(), "10:57").get(0).outlook()).isEqualTo(Outlook.LATE);
+    String two = FIRST.formatted("38 F") + "SP-1,,,2026-03-02T10:00:01Z,reading,134 F,,,\n";
+    assertThat(forecasts(two, "10:01").get(0).outlook()).isEqualTo(Outlook.NOT_TOLD);
+  }
+
+  /** Expected at 11:01 for a limit at 12:00, and read no more. */
+  @ParameterizedTest
+  @CsvSource({"10:50, IN_TIME", "11:30, UNREAD", "13:00, UNREAD"})
+  void what_should_be_there_and_was_not_read_is_not_in_time(String now, Outlook outlook) {
+    String rows =
+        FIRST.formatted("38 F")
+            + reading("10:10", "117 F")
+            + reading("10:20", "103 F")
+            + reading("10:40", "82 F");
+    assertThat(forecasts(rows, now).get(0).outlook()).isEqualTo(outlook);
+  }
+
   @Test
   void food_that_is_cold_or_gone_has_no_forecast() {
     String cold = FIRST.formatted("38 F") + reading("11:00", "60 F") + reading("12:00", "41 F");

@@ -163,6 +163,8 @@ class ShareTest {
     assertThat(refused.status()).isEqualTo(422);
     assertThat(refused.text()).contains("HOT is still cooling");
     fields[3] = "cooked";
+    fields[9] = "";
+    assertThat(submit("HOT", "combined", fields).status()).isEqualTo(422);
     fields[9] = "180";
     assertThat(submit("HOT", "combined", fields).status()).isEqualTo(303);
   }

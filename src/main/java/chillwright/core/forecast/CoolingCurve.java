@@ -115,6 +115,15 @@ public final class CoolingCurve {
     return new TDistribution(freedom).inverseCumulativeProbability((1 + LEVEL) / 2);
   }
 
+  /**
+   * How much faults in the single readings turn the curve, as that moves a moment on it, in hours.
+   * The closer together the readings, the more.
+   */
+  public double shiftBySlope(double fault, double hours) {
+    double middle = Math.exp(line.predict(mean));
+    return Math.abs(hours - mean) * fault / (middle * rate * Math.sqrt(line.getXSumSquares()));
+  }
+
   /** How much a fault in the food's temperature moves the crossing of one, in hours. */
   public double shiftByReading(double fault, double celsius) {
     return fault / (rate * (celsius - surroundings));

@@ -1,6 +1,7 @@
 package chillwright.core.forecast;
 
 import chillwright.core.forecast.CoolingCurve.Point;
+import java.util.LinkedList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -26,6 +27,9 @@ record CurveForecast(
   /** Share of the time to go, by the number of readings: two, three, more. Our own. */
   private static final double[] OFF_THE_CURVE = {0.45, 0.35, 0.25};
 
+  /** Hours between two readings that count: closer ones tell the probe's last digit. Our own. */
+  private static final double APART = 0.05;
+
   /** Newest readings used. */
   private static final int MOST = 5;
 
@@ -45,7 +49,7 @@ record CurveForecast(
    */
   static Optional<CurveForecast> of(List<Point> all, double surroundings, double limit) {
     List<Point> used = used(all);
-    double last = used.get(used.size() - 1).hours();
+    double last = all.get(all.size() - 1).hours();
     return CoolingCurve.through(used, surroundings)
         .map(curve -> crossing(curve, used, limit))
         .filter(window -> window.expected() - last < FARTHEST);
@@ -53,9 +57,21 @@ record CurveForecast(
 
   /** The newest, without those at which it still steamed where two others are left. */
   private static List<Point> used(List<Point> all) {
-    List<Point> calm = all.stream().filter(point -> point.celsius() <= STEAMING).toList();
-    List<Point> used = calm.size() < 2 ? all : calm;
+    List<Point> apart = apart(all);
+    List<Point> calm = apart.stream().filter(point -> point.celsius() <= STEAMING).toList();
+    List<Point> used = calm.size() < 2 ? apart : calm;
     return used.subList(Math.max(0, used.size() - MOST), used.size());
+  }
+
+  /** Of readings close together the newest. */
+  static List<Point> apart(List<Point> all) {
+    LinkedList<Point> kept = new LinkedList<>();
+    for (int i = all.size() - 1; i >= 0; i--) {
+      if (kept.isEmpty() || kept.getFirst().hours() - all.get(i).hours() >= APART) {
+        kept.addFirst(all.get(i));
+      }
+    }
+    return List.copyOf(kept);
   }
 
   private static CurveForecast crossing(CoolingCurve curve, List<Point> used, double limit) {
@@ -65,6 +81,7 @@ record CurveForecast(
         Math.sqrt(
             square(curve.halfWidth(expected))
                 + square(curve.shiftByReading(PROBE, limit))
+                + square(curve.shiftBySlope(PROBE, expected))
                 + square(curve.shiftBySurroundings(AROUND, limit, last.celsius()))
                 + square(OFF_THE_CURVE[Math.min(used.size(), 4) - 2] * (expected - last.hours())));
     double latest = expected + width;

@@ -9,6 +9,7 @@ import java.util.Optional;
 /**
  * When food is expected to reach one limit.
  *
+ * @param asOf the moment it is made
  * @param expected best guess; empty where it never gets there in these surroundings, or where the
  *     readings cannot tell: the doubts say which
  * @param earliest in published series about nine in ten crossings fall between it and {@code
@@ -18,6 +19,7 @@ import java.util.Optional;
  */
 public record Forecast(
     Awaited awaited,
+    Instant asOf,
     Optional<Instant> expected,
     Optional<Instant> earliest,
     Optional<Instant> latest,
@@ -45,7 +47,7 @@ public record Forecast(
 
   /** Why a forecast is wide, or why there is none. */
   public enum Doubt {
-    /** One reading since it began to cool, or since it was moved or handled: nothing to tell. */
+    /** One reading since it began to cool, or was moved or handled, or several at one time. */
     ONE_READING,
     /** The last two readings do not fall. */
     NOT_FALLING,
@@ -65,6 +67,8 @@ public record Forecast(
     IN_TIME("in-time"),
     /** Part of the interval is late, or it has no end. */
     UNSURE("unsure"),
+    /** It should be there by now, and no reading shows it. */
+    UNREAD("unread"),
     /** Expected late. */
     LATE("late"),
     /** Nothing is expected, or the limit has no moment. */
@@ -92,6 +96,9 @@ public record Forecast(
     Instant last = awaited.deadline().get();
     if (expected.get().isAfter(last)) {
       return Outlook.LATE;
+    }
+    if (asOf.isAfter(expected.get())) {
+      return Outlook.UNREAD;
     }
     return latest.filter(moment -> !moment.isAfter(last)).isPresent()
         ? Outlook.IN_TIME

@@ -77,7 +77,7 @@ public final class Forecaster {
     Instant since = Instant.MIN;
     Optional<String> place = Optional.empty();
     for (LogEntry entry : timeline.entries()) {
-      Optional<String> next = entry.details().place().or(() -> Optional.empty());
+      Optional<String> next = entry.details().place();
       boolean isElsewhere = next.isPresent() && !next.equals(place);
       boolean isHandled =
           switch (entry.word()) {
@@ -110,7 +110,8 @@ public final class Forecaster {
   }
 
   private Forecast forecast(Awaited awaited) {
-    if (readings.size() < 2) {
+    List<Point> points = points();
+    if (CurveForecast.apart(points).size() < 2) {
       return untold(awaited, Doubt.ONE_READING);
     }
     Temperature around = logged.orElse(REFRIGERATOR);
@@ -118,7 +119,7 @@ public final class Forecaster {
     if (logged.isPresent() && limit <= around.celsiusDegrees()) {
       return untold(awaited, Doubt.NEVER_THERE);
     }
-    return CurveForecast.of(points(), around.celsiusDegrees(), limit)
+    return CurveForecast.of(points, around.celsiusDegrees(), limit)
         .map(window -> told(awaited, around, window))
         .orElseGet(() -> untold(awaited, Doubt.NOT_FALLING));
   }
@@ -126,13 +127,14 @@ public final class Forecaster {
   private Forecast untold(Awaited awaited, Doubt doubt) {
     Basis basis = new Basis(readings.size(), logged, List.of(doubt));
     return new Forecast(
-        awaited, Optional.empty(), Optional.empty(), Optional.empty(), target(awaited), basis);
+        awaited, now, Optional.empty(), Optional.empty(), Optional.empty(), target(awaited), basis);
   }
 
   private Forecast told(Awaited awaited, Temperature around, CurveForecast window) {
     Optional<Instant> latest = window.latest().stream().mapToObj(this::moment).findFirst();
     return new Forecast(
         awaited,
+        now,
         Optional.of(moment(window.expected())),
         Optional.of(moment(window.earliest())),
         latest.filter(moment -> logged.isPresent()),

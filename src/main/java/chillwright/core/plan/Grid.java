@@ -8,6 +8,7 @@ import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 
 /**
@@ -28,7 +29,11 @@ final class Grid {
     long back = Duration.between(first, menu.serving()).dividedBy(SLOT);
     this.slots = Math.toIntExact(Math.max(1, back));
     this.origin = menu.serving().minus(SLOT.multipliedBy(slots));
-    menu.has().forEach((name, amount) -> capacity.put(name, (int) Math.floor(amount * 10 + 1e-6)));
+    Set<String> used = menu.used();
+    menu.has().entrySet().stream()
+        .filter(there -> used.contains(there.getKey()))
+        .forEach(
+            there -> capacity.put(there.getKey(), (int) Math.floor(there.getValue() * 10 + 1e-6)));
     this.closed = closedTimes();
   }
 
@@ -37,7 +42,7 @@ final class Grid {
     return slots;
   }
 
-  /** What there is of a thing; as much as anybody could hold, where the menu names none. */
+  /** What there is of each thing that some dish holds and the menu names. */
   Map<String, Integer> capacity() {
     return capacity;
   }

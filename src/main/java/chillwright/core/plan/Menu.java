@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -58,6 +59,17 @@ public record Menu(
     if (!from.isBefore(serving)) {
       throw new IllegalArgumentException("work begins before serving");
     }
+  }
+
+  /** What any dish holds, by name; hands always, which bring food to the freezer and back. */
+  Set<String> used() {
+    Set<String> used = new HashSet<>(Set.of(HANDS));
+    for (Dish dish : dishes) {
+      used.addAll(dish.keeps().keySet());
+      dish.make().forEach(step -> used.addAll(step.uses().keySet()));
+      dish.finish().forEach(step -> used.addAll(step.uses().keySet()));
+    }
+    return used;
   }
 
   /** Of which nothing is begun yet. */

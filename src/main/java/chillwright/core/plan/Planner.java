@@ -164,7 +164,7 @@ public final class Planner {
   /** Which single thing, had the kitchen more of it, would make a plan. */
   private List<Conflict> shortages() {
     List<Conflict> found = new ArrayList<>();
-    for (String resource : menu.has().keySet().stream().sorted().toList()) {
+    for (String resource : grid.capacity().keySet()) {
       enough(resource)
           .ifPresent(amount -> found.add(new Conflict(Why.SHORT_OF, "", resource, amount)));
     }

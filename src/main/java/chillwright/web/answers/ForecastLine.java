@@ -10,7 +10,7 @@ import java.util.Optional;
  *     cannot tell; {@code basis} says which
  * @param latest null where nothing bounds it
  * @param target what it must read by a moment to be in time still
- * @param outlook in-time, unsure, late or not-told
+ * @param outlook in-time, unsure, unread, late or not-told
  * @param basis what it rests on, and why it is wide
  */
 public record ForecastLine(

@@ -176,11 +176,15 @@ final class ShareForms {
     if (codes.size() < 2) {
       told.faults.add(visitor.say("share.combined.one"));
     }
+    if (codes.size() > MOST_PARTS) {
+      told.faults.add(visitor.say("share.combined.many", MOST_PARTS));
+      return told;
+    }
     if (!MADE.contains(form.text("entry"))) {
       told.faults.add(visitor.say("share.combined.word"));
     }
     codes.stream()
-        .filter(code -> form.text("entry").equals(Word.PREPARED.text()) && isCooling(code))
+        .filter(code -> !isCookedAgain(form) && isCooling(code))
         .forEach(code -> told.faults.add(visitor.say("share.combined.cooling", code)));
     List<Incoming> left = new ArrayList<>();
     long sum = 0;
@@ -224,6 +228,11 @@ final class ShareForms {
 
   private static Optional<Long> counted(String count) {
     return count.matches("\\d{1,7}") ? Optional.of(Long.parseLong(count)) : Optional.empty();
+  }
+
+  /** Only a temperature tells that. */
+  private static boolean isCookedAgain(Form form) {
+    return form.text("entry").equals(Word.COOKED.text()) && form.has("temperature");
   }
 
   /** Its clock runs on in whatever it is put into, and that lot would not tell. */
