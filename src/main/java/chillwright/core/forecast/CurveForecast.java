@@ -1,7 +1,8 @@
 package chillwright.core.forecast;
 
 import chillwright.core.forecast.CoolingCurve.Point;
-import java.util.LinkedList;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -65,7 +66,7 @@ record CurveForecast(
 
   /** Of readings close together the newest. */
   static List<Point> apart(List<Point> all) {
-    LinkedList<Point> kept = new LinkedList<>();
+    Deque<Point> kept = new ArrayDeque<>();
     for (int i = all.size() - 1; i >= 0; i--) {
       if (kept.isEmpty() || kept.getFirst().hours() - all.get(i).hours() >= APART) {
         kept.addFirst(all.get(i));
