@@ -119,6 +119,9 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
     if (finding.has(Remark.NO_READING)) {
       return say("not-shown.no-reading", limit);
     }
+    if (finding.has(Remark.USED_COOLING)) {
+      return sentences(say("not-shown.used", awaited(finding)), doNow(finding));
+    }
     if (finding.has(Remark.START_NOT_SHOWN)) {
       return sentences(say("not-shown.start", bounded(limit, finding)), unlessShown(finding));
     }
@@ -156,12 +159,17 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
     return isTooLate ? say("reheat.too-late") : "";
   }
 
-  private String overdue(Finding finding) {
+  /** "70 °F by 12:00". */
+  private String awaited(Finding finding) {
     String bare =
         finding.rule().shape() instanceof Reach reach
             ? reach.to().text(scale)
             : limit(finding.rule());
-    String limit = finding.deadline().map(last -> say("by", bare, time(last))).orElse(bare);
+    return finding.deadline().map(last -> say("by", bare, time(last))).orElse(bare);
+  }
+
+  private String overdue(Finding finding) {
+    String limit = awaited(finding);
     Optional<LogEntry> read = finding.decisive().filter(e -> e.temperature().isPresent());
     String key = read.isPresent() ? ".read" : "";
     if (finding.has(Remark.CLOSED_UNREAD)) {

@@ -1,11 +1,15 @@
 package chillwright.core.rules;
 
+import chillwright.core.log.LogEntry;
 import chillwright.core.log.Timeline;
+import chillwright.core.log.Word;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Lays the rules of a set over a timeline. Pure and total: it knows no clock and no storage, and
@@ -13,6 +17,9 @@ import java.util.Optional;
  * stages is {@link CoolingJudge}, where its clock starts is {@link Course}.
  */
 public final class Assessment {
+  private static final Set<Occasion> COOLINGS =
+      EnumSet.of(Occasion.COOLING_COOKED, Occasion.COOLING_AMBIENT, Occasion.COOLING_RECEIVED);
+
   private final Timeline timeline;
   private final RuleSet rules;
   private final List<Finding> findings = new ArrayList<>();
@@ -73,32 +80,43 @@ public final class Assessment {
         .ifPresent(draft -> findings.add(draft.settled(Verdict.NO_RULE, timeline.beganAt())));
   }
 
-  /** A limit that a source had missed when it was used shows on this lot too. */
+  /**
+   * A limit that a source had missed when it was used shows on this lot too; so does one it was
+   * still waiting for, unless all was cooked anew: topping up must not forget a running clock.
+   */
   private void addMissedBySources() {
     for (Timeline source : timeline.sources()) {
-      Instant used = timeline.entries().get(0).happenedAt();
-      Assessment.of(source, rules).stream()
-          .filter(finding -> finding.at(used) == Verdict.OUT)
-          .map(finding -> fromSource(finding, used))
-          .forEach(findings::add);
+      LogEntry first = timeline.entries().get(0);
+      Instant used = first.happenedAt();
+      for (Finding finding : Assessment.of(source, rules)) {
+        if (finding.at(used) == Verdict.OUT) {
+          findings.add(fromSource(finding, finding.settled(), used, Remark.FROM_SOURCE));
+        } else if (first.word() == Word.PREPARED && isStillCooling(finding, source, used)) {
+          findings.add(fromSource(finding, Verdict.NOT_SHOWN, used, Remark.USED_COOLING));
+        }
+      }
     }
   }
 
-  private static Finding fromSource(Finding missed, Instant used) {
-    List<Remark> remarks = new ArrayList<>(missed.remarks());
-    if (!missed.has(Remark.FROM_SOURCE)) {
-      remarks.add(Remark.FROM_SOURCE);
-    }
+  private boolean isStillCooling(Finding finding, Timeline source, Instant used) {
+    return finding.at(used) == Verdict.PENDING
+        && finding.rule().occasions().stream().anyMatch(COOLINGS::contains)
+        && Course.of(source, rules).hasCooledBelowHot();
+  }
+
+  private static Finding fromSource(Finding missed, Verdict verdict, Instant used, Remark why) {
+    Set<Remark> remarks = EnumSet.of(Remark.FROM_SOURCE, why);
+    remarks.addAll(missed.remarks());
     return new Finding(
         missed.rule(),
         missed.lot(),
         missed.opensAt(),
         used,
-        missed.settled(),
+        verdict,
         missed.deadline(),
         missed.elapsed(),
         missed.decisive(),
         missed.evidence(),
-        remarks);
+        List.copyOf(remarks));
   }
 }

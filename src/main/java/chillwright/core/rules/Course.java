@@ -37,6 +37,7 @@ final class Course {
   private final Thresholds thresholds;
   private final List<LogEntry> coolest;
   private final List<LogEntry> warmest;
+  private final List<LogEntry> actions;
 
   /** How many of the coolest and of the warmest readings the walk has passed. */
   private int coolestRead;
@@ -50,7 +51,6 @@ final class Course {
   private Optional<LogEntry> lastReading = Optional.empty();
   private Optional<LogEntry> lastCold = Optional.empty();
   private Optional<LogEntry> firstWarm = Optional.empty();
-  private Optional<LogEntry> lastAction = Optional.empty();
   private boolean hasOrigin;
   private boolean isRoast;
   private boolean isUnderTimeControl;
@@ -62,6 +62,7 @@ final class Course {
     List<LogEntry> entries = timeline.entries();
     this.coolest = Readings.coolest(entries);
     this.warmest = Readings.warmest(entries);
+    this.actions = entries.stream().filter(e -> e.word() == Word.ACTION).toList();
     for (LogEntry entry : entries) {
       if (!isUnderTimeControl) {
         step(entry);
@@ -73,19 +74,33 @@ final class Course {
     return new Course(timeline, rules);
   }
 
+  /**
+   * Whether a clock still runs under which a reading was below the hot limit, or none is needed.
+   */
+  boolean hasCooledBelowHot() {
+    return cooling.filter(c -> c.startsAtRow || c.firstBelow.isPresent()).isPresent();
+  }
+
   private void step(LogEntry entry) {
-    if (entry.word() == Word.ACTION) {
-      lastAction = Optional.of(entry);
-    }
     Optional<Phase> next = entry.word().phase().filter(p -> !Portions.isOutgoing(entry.word()));
+    boolean isRead = entry.temperature().isPresent();
+    // What is read as the food comes off the heat is the last reading of the reheat.
+    boolean isReadFirst = isRead && isIn(Phase.REHEATING) && entry.word() == Word.COOLING;
+    if (isReadFirst) {
+      read(entry);
+    }
     next.ifPresent(entered -> enter(entered, entry));
-    if (entry.temperature().isPresent() && !isUnderTimeControl) {
+    if (isRead && !isReadFirst && !isUnderTimeControl) {
       read(entry);
     }
   }
 
+  private boolean isIn(Phase asked) {
+    return phase.filter(asked::equals).isPresent();
+  }
+
   private void enter(Phase next, LogEntry row) {
-    if (phase.filter(Phase.HOT_HOLDING::equals).isPresent() && next != Phase.HOT_HOLDING) {
+    if (isIn(Phase.HOT_HOLDING) && next != Phase.HOT_HOLDING) {
       leaveHotHolding(next, row);
     }
     cooling.ifPresent(running -> running.isBeingReheated = false);
@@ -139,10 +154,13 @@ final class Course {
     isRoast |= row.is(How.ROAST);
     reheat.filter(r -> r.isServedAtOnce).ifPresent(this::holdAfterAll);
     boolean isRunning = !stillRunning(row.happenedAt()).isEmpty();
-    boolean isReadHot = row.temperature().isPresent() && thresholds.isHot(row, isRoast);
+    boolean isReadHot = row.temperature().isPresent() && isHotFor(row);
     boolean wasBelow =
         cooling.filter(c -> c.readings.stream().anyMatch(r -> !isHotFor(r))).isPresent();
-    boolean isStopped = isRunning || isReadHot || hasNoRule(cooling);
+    boolean isStopped =
+        isRunning
+            || isReadHot
+            || cooling.filter(c -> rules.rules(c.occasion).isEmpty()).isPresent();
     if (cooling.isPresent() && !wasBelow && isStopped) {
       coolings.remove(cooling.get());
       cooling = Optional.empty();
@@ -158,7 +176,7 @@ final class Course {
   /** Food reheated for one order that is then held hot was an ordinary reheat from its row on. */
   private void holdAfterAll(Reheat served) {
     served.isServedAtOnce = false;
-    Optional<Reach> reach = reach(served.occasion());
+    Optional<Reach> reach = Thresholds.reach(rules, served.occasion());
     served.reached =
         served.readings.stream()
             .filter(r -> reach.filter(f -> Reheat.isReached(f, served.row, r, coolest)).isPresent())
@@ -166,10 +184,6 @@ final class Course {
     if (served.reached.isPresent()) {
       reheat = Optional.empty();
     }
-  }
-
-  private boolean hasNoRule(Optional<Cycle> running) {
-    return running.filter(c -> rules.rules(c.occasion).isEmpty()).isPresent();
   }
 
   private boolean isHotFor(LogEntry reading) {
@@ -200,7 +214,7 @@ final class Course {
     if (wasHot && !readsLower) {
       begun.provedBy(row, false);
     } else {
-      hotProof.ifPresent(proof -> begun.provedBy(proof, isExactlyHot(proof)));
+      hotProof.ifPresent(proof -> begun.provedBy(proof, thresholds.isExactlyHot(proof)));
     }
   }
 
@@ -228,7 +242,7 @@ final class Course {
       return;
     }
     endCooling(End.SETTLED, row);
-    boolean fromHot = phase.filter(Phase.HOT_HOLDING::equals).isPresent();
+    boolean fromHot = isIn(Phase.HOT_HOLDING);
     Reheat begun = fromHot ? Reheat.startingAt(row) : reheatFrom(row);
     begun.isServedAtOnce = row.is(How.SERVE_NOW);
     isRoast = false;
@@ -243,13 +257,9 @@ final class Course {
     if (!readsWarm && !wasWarm) {
       return Reheat.startingAt(row);
     }
-    Optional<LogEntry> exact = lastCold.filter(this::isExactlyCold);
+    Optional<LogEntry> exact = lastCold.filter(thresholds::isExactlyCold);
     LogEntry latest = exact.or(() -> lastCold.flatMap(cold -> firstWarm)).orElse(row);
     return Reheat.startingBefore(row, lastCold, latest);
-  }
-
-  private boolean isExactlyCold(LogEntry reading) {
-    return thresholds.cold().filter(l -> l.isExactly(Readings.temperature(reading))).isPresent();
   }
 
   private void begin(Reheat begun) {
@@ -318,13 +328,13 @@ final class Course {
     }
     Reheat running = reheat.get();
     running.readings.add(reading);
-    Optional<Reach> reach = reach(running.occasion());
+    Optional<Reach> reach = Thresholds.reach(rules, running.occasion());
     if (reach.isEmpty() || !Reheat.isReached(reach.get(), running.row, reading, coolest)) {
       return;
     }
     running.reached = Optional.of(reading);
     reheat = Optional.empty();
-    if (phase.filter(Phase.REHEATING::equals).isPresent() && !running.isServedAtOnce) {
+    if (isIn(Phase.REHEATING) && !running.isServedAtOnce) {
       open(Occasion.COOLING_COOKED, reading);
     }
   }
@@ -346,21 +356,16 @@ final class Course {
       running = open(Occasion.COOLING_COOKED, reading);
     }
     boolean isHot = thresholds.isHot(reading, false);
-    boolean isReheating =
-        phase.filter(Phase.REHEATING::equals).isPresent() && !running.attempts.isEmpty();
-    boolean isBeingHeated = isReheating || phase.filter(Phase.HOT_HOLDING::equals).isPresent();
-    running.read(reading, isHot, isExactlyHot(reading), isBeingHeated);
-  }
-
-  private boolean isExactlyHot(LogEntry row) {
-    return row.temperature().isPresent()
-        && thresholds.hot().filter(l -> l.isExactly(Readings.temperature(row))).isPresent();
+    boolean isBeingHeated =
+        isIn(Phase.HOT_HOLDING) || (isIn(Phase.REHEATING) && !running.attempts.isEmpty());
+    running.read(reading, isHot, thresholds.isExactlyHot(reading), isBeingHeated);
   }
 
   /**
    * A logged reheat closes a cooling where it reaches its limit before any running one passed. A
    * later one closes nothing, but where the kitchen logged an action since the limit was missed,
-   * that is the leave of its authority: the cooling starts again beside what was missed.
+   * before the reheat or after it, that is the leave of its authority: the cooling starts again
+   * beside what was missed.
    */
   private Optional<End> endByReheat(Cycle running, LogEntry reading) {
     Optional<LogEntry> attempt = Readings.last(running.attempts);
@@ -369,7 +374,7 @@ final class Course {
     }
     LogEntry row = attempt.get();
     boolean isReached =
-        reach(Thresholds.reheating(row))
+        Thresholds.reach(rules, Thresholds.reheating(row))
             .filter(reach -> Reheat.isReached(reach, row, reading, coolest))
             .isPresent();
     if (!isReached) {
@@ -380,17 +385,11 @@ final class Course {
       return Optional.of(End.REHEATED);
     }
     boolean isAllowed =
-        lastAction
-            .filter(action -> running.hasMissed(bearing, action, action.happenedAt()))
-            .isPresent();
+        actions.stream()
+            .anyMatch(
+                action ->
+                    !action.happenedAt().isBefore(reading.happenedAt())
+                        || running.hasMissed(bearing, action, action.happenedAt()));
     return isAllowed ? Optional.of(End.STARTED_AGAIN) : Optional.empty();
-  }
-
-  private Optional<Reach> reach(Occasion occasion) {
-    return rules
-        .rule(occasion)
-        .map(Rule::shape)
-        .filter(Reach.class::isInstance)
-        .map(Reach.class::cast);
   }
 }

@@ -47,7 +47,9 @@ public enum Remark {
   /** The lot was closed, so no further reading can tell. */
   CLOSED_UNREAD,
   /** The limit was missed by a lot this one came from. */
-  FROM_SOURCE;
+  FROM_SOURCE,
+  /** The lot this one came from was used while it still waited for this limit. */
+  USED_COOLING;
 
   /** As stored and answered: lower case with hyphens. */
   public String key() {

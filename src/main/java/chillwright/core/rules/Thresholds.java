@@ -66,4 +66,28 @@ record Thresholds(Optional<Limit> hot, Optional<Limit> roast, Optional<Limit> co
     }
     return row.is(How.SERVE_NOW) ? Occasion.REHEATING_SERVE_NOW : Occasion.REHEATING;
   }
+
+  /** Whether a row reads exactly the limit of hot food, which is where its cooling starts. */
+  boolean isExactlyHot(LogEntry row) {
+    return isExactly(hot(), row);
+  }
+
+  boolean isExactlyCold(LogEntry row) {
+    return isExactly(cold(), row);
+  }
+
+  private static boolean isExactly(Optional<Limit> limit, LogEntry row) {
+    return row.temperature()
+        .filter(read -> limit.filter(l -> l.isExactly(read)).isPresent())
+        .isPresent();
+  }
+
+  /** What must be reached on an occasion; empty where the set has no such rule. */
+  static Optional<Reach> reach(RuleSet rules, Occasion occasion) {
+    return rules
+        .rule(occasion)
+        .map(Rule::shape)
+        .filter(Reach.class::isInstance)
+        .map(Reach.class::cast);
+  }
 }
