@@ -1,5 +1,6 @@
 package chillwright.service;
 
+import chillwright.core.ahead.Told;
 import chillwright.core.forecast.Forecast;
 import chillwright.core.keeping.LotState;
 import chillwright.core.kitchen.Contents;
@@ -20,6 +21,7 @@ import java.util.Optional;
  * @param entries its entries as they were written, corrections included, in the order of writing
  * @param placeReadings what was read in its places while it was inside, the newest first, at most
  *     50; evidence without a verdict
+ * @param frozenLife what the readings of its freezer cost of its quality, as sentences; no finding
  * @param contents what is in it, as far as the kitchen has it on file
  * @param judged empty until its first entry is written
  */
@@ -29,6 +31,7 @@ public record LotView(
     List<LotId> descendants,
     List<LogEntry> entries,
     List<PlaceReading> placeReadings,
+    List<Told> frozenLife,
     Contents contents,
     Optional<Judged> judged) {
   /**
@@ -56,5 +59,6 @@ public record LotView(
     descendants = List.copyOf(descendants);
     entries = List.copyOf(entries);
     placeReadings = List.copyOf(placeReadings);
+    frozenLife = List.copyOf(frozenLife);
   }
 }

@@ -47,6 +47,7 @@ public final class Lots {
         List.copyOf(session.log().descendants(List.of(lot))),
         entries,
         around,
+        found.map(f -> FrozenQuality.of(session, f.timeline(), now)).orElse(List.of()),
         PartsOfLot.contents(session, state, found.map(Found::log)),
         found.map(f -> judged(session, f, around, now)));
   }

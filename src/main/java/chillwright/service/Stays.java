@@ -16,7 +16,7 @@ import java.util.Optional;
  * lot; it gives no finding, since nobody read the food.
  */
 final class Stays {
-  /** How many readings are shown of a lot, the newest. */
+  /** How many readings are shown of a lot. */
   private static final int SHOWN = 50;
 
   /** A time that a lot spent in a place, both ends included. */
@@ -24,15 +24,20 @@ final class Stays {
 
   private Stays() {}
 
+  /** What was read around a lot, the newest first, as many as are shown. */
   static List<PlaceReading> readings(Session session, Timeline timeline, Instant now) {
+    return readings(session, timeline, now, SHOWN);
+  }
+
+  static List<PlaceReading> readings(Session session, Timeline timeline, Instant now, int most) {
     List<Stay> stays = of(timeline, now);
     List<PlaceReading> found = new ArrayList<>();
-    for (int i = stays.size() - 1; i >= 0 && found.size() < SHOWN; i--) {
+    for (int i = stays.size() - 1; i >= 0 && found.size() < most; i--) {
       Stay stay = stays.get(i);
       PlaceStore.Filter filter =
           new PlaceStore.Filter(Optional.of(stay.place()), stay.from(), stay.to());
       List<LogEntry> written =
-          session.places().readings(filter, SHOWN - found.size(), Optional.empty()).items();
+          session.places().readings(filter, most - found.size(), Optional.empty()).items();
       Places.corrected(session, written).stream()
           .filter(reading -> !found.contains(reading))
           .forEach(found::add);

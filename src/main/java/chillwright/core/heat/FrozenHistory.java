@@ -43,7 +43,8 @@ public record FrozenHistory(List<Step> steps) {
 
   /**
    * Steps in days between readings, each at the warmer of its two ends: nobody looked between, and
-   * the answer must not flatter.
+   * the answer must not flatter. Of a longer silence only a day counts, since a reading speaks for
+   * no more (common practice, no source).
    *
    * @param readings at least two, in order of time
    */
@@ -53,7 +54,7 @@ public record FrozenHistory(List<Step> steps) {
       Reading before = readings.get(i - 1);
       Reading after = readings.get(i);
       double days = Duration.between(before.at(), after.at()).toMillis() / MILLIS_IN_DAY;
-      steps.add(new Step(Math.max(before.celsius(), after.celsius()), days));
+      steps.add(new Step(Math.max(before.celsius(), after.celsius()), Math.min(1, days)));
     }
     return new FrozenHistory(steps);
   }

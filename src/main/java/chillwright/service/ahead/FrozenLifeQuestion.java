@@ -2,9 +2,8 @@ package chillwright.service.ahead;
 
 import chillwright.core.ahead.Ahead;
 import chillwright.core.ahead.Ahead.Source;
-import chillwright.core.ahead.Filled;
+import chillwright.core.ahead.FrozenLife;
 import chillwright.core.ahead.Told;
-import chillwright.core.heat.Answer;
 import chillwright.core.heat.FrozenHistory;
 import chillwright.core.heat.LifeModel;
 import chillwright.core.heat.PrintedLife;
@@ -17,16 +16,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import java.util.TreeMap;
 
 /** What warm spells of a freezer cost of a food's quality life, and the best-by day they leave. */
 final class FrozenLifeQuestion implements Question.Answering {
-  private static final double USUAL_FACTOR = 3;
   private static final int MOST_STEPS = 100;
-
-  /** No day is lost to the last digit of a double. */
-  private static final double ROUNDING = 1e-6;
 
   private static final String STEPS =
       "temperatures and times such as 10F:7d,-5F:12h, at most " + MOST_STEPS;
@@ -50,6 +44,10 @@ final class FrozenLifeQuestion implements Question.Answering {
       LocalDate frozen,
       double factor,
       FrozenHistory history) {
+    FrozenLife dates() {
+      return new FrozenLife(frozen, history);
+    }
+
     static Asked of(Given given, Setting setting) throws BadQuestion {
       if (given.has("category") == given.has("life")) {
         String says = "Give either a category of the keeping list or a printed life.";
@@ -62,7 +60,7 @@ final class FrozenLifeQuestion implements Question.Answering {
       if (!given.has("frozen")) {
         given.missing("frozen", "a date such as 2026-11-22");
       }
-      double factor = given.number("q10", 1, 10, USUAL_FACTOR);
+      double factor = given.number("q10", 1, 10, FrozenLife.USUAL_FACTOR);
       Optional<FrozenHistory> history = FrozenLifeQuestion.steps(given);
       given.requireFaultless();
       return new Asked(category, life, frozen.orElseThrow(), factor, history.orElseThrow());
@@ -124,24 +122,13 @@ final class FrozenLifeQuestion implements Question.Answering {
 
   private static void byFactor(
       Category category, Asked asked, List<Told> told, List<Source> sources) {
-    OptionalInt best = category.freezer().min();
-    OptionalInt most = category.freezer().max();
-    if (best.isPresent() && best.getAsInt() != most.getAsInt()) {
-      told.add(byFactor("frozen-life.best", asked, best.getAsInt()));
-    }
-    told.add(byFactor("frozen-life.fades", asked, most.getAsInt()));
+    told.addAll(asked.dates().byFactor(category, asked.factor));
     sources.add(new Source(category.title(), category.source(), category.status()));
     sources.add(
         new Source(
             "factor for ten degrees",
             "published factors go from 1.6 to 3.9; 3 is our choice",
             "derived"));
-  }
-
-  private static Told byFactor(String key, Asked asked, int months) {
-    LocalDate before = asked.frozen.plusMonths(months);
-    double life = ChronoUnit.DAYS.between(asked.frozen, before);
-    return moved(key, asked, before, new LifeModel.Factor(life, asked.factor));
   }
 
   /** The printed months as days, each by the calendar from the day of freezing. */
@@ -153,29 +140,11 @@ final class FrozenLifeQuestion implements Question.Answering {
         .forEach((celsius, months) -> days.put(celsius, (double) days(asked.frozen, months)));
     LocalDate before =
         asked.frozen.plusDays(days(asked.frozen, life.months().lifeFrozen(LifeModel.REFERENCE)));
-    told.add(moved("frozen-life.fades", asked, before, new LifeModel.Table(days)));
+    told.add(asked.dates().moved("frozen-life.fades", before, new LifeModel.Table(days)));
     sources.add(new Source(life.title(), life.source(), life.status()));
   }
 
   private static long days(LocalDate from, double months) {
     return ChronoUnit.DAYS.between(from, from.plusMonths(Math.round(months)));
-  }
-
-  /** A date of quality, moved back by the days that the warm spells cost. */
-  private static Told moved(String key, Asked asked, LocalDate before, LifeModel model) {
-    Answer<Double> cost = asked.history.cost(model);
-    Filled was = Filled.day("was", before);
-    if (cost.reason().isPresent()) {
-      return Told.none(key + ".none", cost.reason().get(), was);
-    }
-    double days = Math.max(0, cost.value().orElseThrow());
-    double share = 100 * asked.history.used(model).value().orElseThrow();
-    LocalDate now = before.minusDays((long) Math.ceil(days - ROUNDING));
-    return Told.of(
-        key,
-        Filled.day("now", now.isBefore(asked.frozen) ? asked.frozen : now),
-        was,
-        Filled.amount("cost", days, Filled.Unit.DAYS),
-        Filled.amount("used", share, Filled.Unit.PERCENT));
   }
 }

@@ -53,12 +53,17 @@ public final class AheadAnswers {
     return new Answered(
         new Answers.RuleSetRef(book.id(), book.version()),
         ahead.question(),
-        ahead.told().stream().map(told -> line(told, text)).toList(),
+        lines(ahead.told(), language),
         text.cautions(ahead),
         ahead.sources().stream()
             .map(source -> new Source(source.what(), source.source(), source.status()))
             .toList(),
         book.defers().strip());
+  }
+
+  static List<Line> lines(List<Told> told, Language language) {
+    AheadText text = new AheadText(language);
+    return told.stream().map(one -> line(one, text)).toList();
   }
 
   private static Line line(Told told, AheadText text) {

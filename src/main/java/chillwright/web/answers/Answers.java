@@ -146,6 +146,7 @@ public final class Answers {
    * @param madeInto the lots that came from it, directly or not
    * @param placeReadings what was read in its places while it was inside, the newest first:
    *     evidence without a verdict
+   * @param frozenLife what the readings of its freezer cost of its quality; never of safety
    * @param contents allergens and ingredients of all that went into it
    */
   public record LotDetail(
@@ -156,6 +157,7 @@ public final class Answers {
       Optional<Due> due,
       List<ForecastLine> forecast,
       List<Entry> placeReadings,
+      List<AheadAnswers.Line> frozenLife,
       ContentsAnswer contents,
       String defers) {}
 

@@ -11,6 +11,7 @@ import chillwright.core.rules.Rule;
 import chillwright.core.rules.RuleSet;
 import chillwright.core.rules.Verdict;
 import chillwright.print.Figures;
+import chillwright.print.Language;
 import chillwright.print.Sentences;
 import chillwright.rulebook.RuleBook;
 import chillwright.service.LotView;
@@ -100,6 +101,7 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
         view.judged().flatMap(j -> j.due().map(finding -> due(finding, j.timeline()))),
         view.judged().map(j -> maker().forecasts(j.forecasts(), j.timeline())).orElse(List.of()),
         view.placeReadings().stream().map(entries()::reading).toList(),
+        AheadAnswers.lines(view.frozenLife(), Language.ENGLISH),
         ContentsAnswer.of(view.contents()),
         defers());
   }

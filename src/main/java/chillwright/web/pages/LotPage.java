@@ -10,6 +10,7 @@ import chillwright.core.log.LotId;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.Verdict;
+import chillwright.print.AheadText;
 import chillwright.print.CurveChart;
 import chillwright.print.Figures;
 import chillwright.print.ForecastText;
@@ -193,6 +194,7 @@ final class LotPage {
         forecasts(view, sentences, scale),
         findings(view, sentences, visitor),
         dates(view, visitor, now),
+        frozenLife(view, visitor),
         state.standing().map(s -> s.keeping().because()).orElse(List.of()),
         view.sources().stream().map(LotId::text).toList(),
         view.descendants().stream().map(LotId::text).toList(),
@@ -249,6 +251,11 @@ final class LotPage {
         counted,
         Figures.limitInBoth(finding.rule(), sentences.language()),
         finding.rule().citation().text());
+  }
+
+  private static List<String> frozenLife(LotView view, Visitor visitor) {
+    AheadText text = new AheadText(visitor.language());
+    return view.frozenLife().stream().map(text::says).toList();
   }
 
   private List<String> dates(LotView view, Visitor visitor, Instant now) {

@@ -24,6 +24,7 @@ public record LotPageView(
     List<Ahead> forecasts,
     List<Found> findings,
     List<String> dates,
+    List<String> frozenLife,
     List<String> because,
     List<String> sources,
     List<String> descendants,

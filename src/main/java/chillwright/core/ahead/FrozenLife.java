@@ -1,0 +1,70 @@
+package chillwright.core.ahead;
+
+import chillwright.core.heat.Answer;
+import chillwright.core.heat.FrozenHistory;
+import chillwright.core.heat.LifeModel;
+import chillwright.core.log.Category;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalInt;
+
+/**
+ * What the temperatures of a freezer cost of the quality of one food, as days moved. It tells of
+ * quality, never of safety.
+ *
+ * @param frozen the day it was frozen
+ * @param history what it was kept at; time that is not in it costs nothing beyond its length
+ */
+public record FrozenLife(LocalDate frozen, FrozenHistory history) {
+  /** How much faster quality is lost ten degrees Celsius warmer: published 1.6 to 3.9, chosen 3. */
+  public static final double USUAL_FACTOR = 3;
+
+  /** No day is lost to the last digit of a double. */
+  private static final double ROUNDING = 1e-6;
+
+  /**
+   * The dates of a category with printed months, the earlier first.
+   *
+   * @param factor for ten degrees Celsius, from 1
+   */
+  public List<Told> byFactor(Category category, double factor) {
+    List<Told> told = new ArrayList<>();
+    OptionalInt best = category.freezer().min();
+    OptionalInt most = category.freezer().max();
+    if (best.isPresent() && best.getAsInt() != most.orElse(best.getAsInt())) {
+      told.add(byFactor("frozen-life.best", best.getAsInt(), factor));
+    }
+    most.ifPresent(months -> told.add(byFactor("frozen-life.fades", months, factor)));
+    return told;
+  }
+
+  private Told byFactor(String key, int months, double factor) {
+    LocalDate before = frozen.plusMonths(months);
+    double life = ChronoUnit.DAYS.between(frozen, before);
+    return moved(key, before, new LifeModel.Factor(life, factor));
+  }
+
+  /**
+   * A date of quality, moved back by the days that the history cost.
+   *
+   * @param model lives in days
+   */
+  public Told moved(String key, LocalDate before, LifeModel model) {
+    Answer<Double> cost = history.cost(model);
+    Filled was = Filled.day("was", before);
+    if (cost.reason().isPresent()) {
+      return Told.none(key + ".none", cost.reason().get(), was);
+    }
+    double days = Math.max(0, cost.value().orElseThrow());
+    double share = 100 * history.used(model).value().orElseThrow();
+    LocalDate now = before.minusDays((long) Math.ceil(days - ROUNDING));
+    return Told.of(
+        key,
+        Filled.day("now", now.isBefore(frozen) ? frozen : now),
+        was,
+        Filled.amount("cost", days, Filled.Unit.DAYS),
+        Filled.amount("used", share, Filled.Unit.PERCENT));
+  }
+}

@@ -1,0 +1,104 @@
+package chillwright.service;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.core.ahead.Told;
+import chillwright.print.AheadText;
+import chillwright.print.Language;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Quality dates of frozen lots by the readings of their freezer. Months: the FoodSafety.gov cold
+ * storage chart, soups and stews 2 to 3 months. Shares of life add up (USDA Western Regional
+ * laboratory, 1948 on); the figures here are that rule worked by hand with a factor of three for
+ * ten degrees Celsius.
+ */
+class FrozenQualityTest {
+  private static final String LOT =
+      "lot,food,category,when,entry,temperature,how,place\n"
+          + "FR-1,Leek soup,soup_or_stew,2026-03-02T12:00:00Z,prepared,40F,,\n"
+          + "FR-1,,,2026-03-02T13:00:00Z,frozen,,hard,chest freezer\n";
+  private static final String PLACE = "lot,when,entry,temperature,place\n";
+
+  @TempDir Path folder;
+  private TestKitchen kitchen;
+
+  @BeforeEach
+  void open() {
+    kitchen = new TestKitchen(folder.resolve("kitchen.db"));
+    kitchen.at("2026-03-20T18:00:00Z");
+    kitchen.log(LOT);
+  }
+
+  @AfterEach
+  void close() {
+    kitchen.close();
+  }
+
+  private List<String> says(String code) {
+    AheadText text = new AheadText(Language.ENGLISH);
+    List<Told> told = kitchen.lot(code).frozenLife();
+    return told.stream().map(text::says).toList();
+  }
+
+  private void read(int day, String temperature, String place) {
+    kitchen.log(
+        PLACE + ",2026-03-%02dT14:00:00Z,reading,%s,%s\n".formatted(day, temperature, place));
+  }
+
+  /** Seven days at 10 °F (-12.2 °C) use 7 * 3^0.578 = 13.2 days at -18 °C, 6.2 more. */
+  @Test
+  void a_warm_week_moves_the_dates_by_what_it_cost() {
+    for (int day = 3; day <= 10; day++) {
+      read(day, "10F", "chest freezer");
+    }
+    assertThat(says("FR-1"))
+        .containsExactly(
+            "At its best until 2026-04-25 (it was 2026-05-02): the warm spells cost 6.2 days, and"
+                + " used 22 % of that life.",
+            "Quality fades from 2026-05-26 (it was 2026-06-02): the warm spells cost 6.2 days, and"
+                + " used 14 % of that life.");
+  }
+
+  /** Its printed months are printed for 0 °F, so steady 0 °F costs nothing. */
+  @Test
+  void a_steady_freezer_costs_nothing() {
+    read(3, "0F", "chest freezer");
+    read(4, "0F", "chest freezer");
+    assertThat(says("FR-1").get(0)).contains("until 2026-05-02 (it was 2026-05-02)");
+  }
+
+  /** Nobody looked for nine days; one of them counts, 3^0.578 - 1 = 0.9. */
+  @Test
+  void a_long_silence_counts_a_day_at_most() {
+    read(3, "10F", "chest freezer");
+    read(12, "10F", "chest freezer");
+    assertThat(says("FR-1").get(0)).contains("cost 0.9 days");
+  }
+
+  @Test
+  void nothing_is_told_of_other_places_of_few_readings_or_of_food_that_was_thawed() {
+    read(3, "10F", "other freezer");
+    read(4, "10F", "other freezer");
+    read(5, "10F", "chest freezer");
+    assertThat(says("FR-1")).isEmpty();
+    read(6, "10F", "chest freezer");
+    assertThat(says("FR-1")).hasSize(2);
+    kitchen.log(
+        "lot,when,entry,temperature,how,place\n"
+            + "FR-1,2026-03-07T12:00:00Z,thawing,,refrigerator,walk-in\n");
+    assertThat(says("FR-1")).isEmpty();
+  }
+
+  @Test
+  void a_reading_too_warm_to_be_frozen_gives_no_date() {
+    read(3, "50F", "chest freezer");
+    read(4, "0F", "chest freezer");
+    assertThat(says("FR-1").get(0)).contains("cannot be told");
+  }
+}
