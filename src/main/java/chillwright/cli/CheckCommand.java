@@ -1,7 +1,6 @@
 package chillwright.cli;
 
 import chillwright.core.forecast.Forecast;
-import chillwright.core.forecast.Forecaster;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.Problem;
 import chillwright.logfile.Cells;
@@ -119,8 +118,7 @@ final class CheckCommand implements Callable<Integer> {
   private void print(Checked checked, RuleBook book, ZoneId zone) {
     CheckText text = new CheckText(zone, checked.at());
     for (Judged lot : checked.lots()) {
-      List<Forecast> forecasts =
-          Forecaster.of(lot.timeline(), lot.ruleSet(), Optional.empty(), checked.at());
+      List<Forecast> forecasts = checked.forecasts(lot);
       console.result(text.paragraph(lot.timeline(), lot.findings(), forecasts, lot.keeping()));
       console.result("");
     }

@@ -1,10 +1,15 @@
 package chillwright.service;
 
+import chillwright.core.forecast.Forecast;
+import chillwright.core.forecast.Forecaster;
 import chillwright.core.log.Admission;
+import chillwright.core.log.Corrections;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.Intake;
+import chillwright.core.log.LogEntry;
 import chillwright.core.log.Problem;
 import chillwright.core.log.Stored;
+import chillwright.core.measure.Temperature;
 import chillwright.core.rules.Assessment;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.Verdict;
@@ -21,11 +26,27 @@ import java.util.Optional;
  */
 public record LogCheck(Judge judge, Instant now) {
 
-  /** What came of a check: lots worst first, and all faults of the input. */
-  public record Checked(Instant at, List<Judged> lots, List<Problem> problems) {
+  /**
+   * What came of a check: lots worst first, and all faults of the input.
+   *
+   * @param ofPlaces readings of places, corrections applied
+   */
+  public record Checked(
+      Instant at, List<Judged> lots, List<LogEntry> ofPlaces, List<Problem> problems) {
     public Checked {
       lots = List.copyOf(lots);
+      ofPlaces = List.copyOf(ofPlaces);
       problems = List.copyOf(problems);
+    }
+
+    /** Forecasts of one of the lots; what is around its food is what its place last read. */
+    public List<Forecast> forecasts(Judged lot) {
+      Optional<Temperature> around =
+          Stays.during(lot.timeline(), ofPlaces, at).stream()
+              .map(LogEntry::temperature)
+              .flatMap(Optional::stream)
+              .findFirst();
+      return Forecaster.of(lot.timeline(), lot.ruleSet(), around, at);
     }
 
     /** Whether any lot is out of compliance. */
@@ -47,7 +68,7 @@ public record LogCheck(Judge judge, Instant now) {
             .flatMap(Optional::stream)
             .sorted(worstFirst(at))
             .toList();
-    return new Checked(at, lots, admission.problems());
+    return new Checked(at, lots, Corrections.applied(admission.ofPlaces()), admission.problems());
   }
 
   /** Worst first; of equal verdicts the lot whose next limit passes first. */

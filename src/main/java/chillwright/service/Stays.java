@@ -8,6 +8,7 @@ import chillwright.storage.PlaceStore;
 import chillwright.storage.Session;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -20,7 +21,14 @@ final class Stays {
   private static final int SHOWN = 50;
 
   /** A time that a lot spent in a place, both ends included. */
-  private record Stay(String place, Instant from, Instant to) {}
+  private record Stay(String place, Instant from, Instant to) {
+    boolean holds(LogEntry reading) {
+      Instant at = reading.happenedAt();
+      return reading.details().place().filter(place::equals).isPresent()
+          && !at.isBefore(from)
+          && !at.isAfter(to);
+    }
+  }
 
   private Stays() {}
 
@@ -43,6 +51,15 @@ final class Stays {
           .forEach(found::add);
     }
     return found;
+  }
+
+  /** Readings that were taken around a lot while it was where it was, the newest first. */
+  static List<LogEntry> during(Timeline timeline, List<LogEntry> ofPlaces, Instant now) {
+    List<Stay> stays = of(timeline, now);
+    return ofPlaces.stream()
+        .filter(reading -> stays.stream().anyMatch(stay -> stay.holds(reading)))
+        .sorted(Comparator.comparing(LogEntry::happenedAt).reversed())
+        .toList();
   }
 
   private static List<Stay> of(Timeline timeline, Instant now) {

@@ -223,4 +223,31 @@ class ForecastTest {
             + "SP-1,,,2026-03-02T11:30:00Z,discarded,,,,\n";
     assertThat(forecasts(gone, "11:30")).isEmpty();
   }
+
+  /** Worked as above with what the walk-in read, not with the usual 38 °F. */
+  @Test
+  void a_check_takes_the_surroundings_from_readings_of_the_place_it_stands_in() {
+    String rows =
+        "SP-1,Leek soup,soup_or_stew,2026-03-02T10:00:00Z,cooked,135 F,,,\n"
+            + "SP-1,,,2026-03-02T10:01:00Z,cooling,,,walk-in,\n"
+            + "SP-1,,,2026-03-02T10:10:00Z,reading,130 F,,,\n"
+            + "SP-1,,,2026-03-02T11:10:00Z,reading,100 F,,,\n"
+            + ",,,2026-03-02T10:30:00Z,reading,60 F,,other,\n";
+    String walkIn = ",,,2026-03-02T10:40:00Z,reading,50 F,,walk-in,\n";
+    assertThat(checked(rows).get(0).basis().doubts()).contains(Doubt.SURROUNDINGS_NOT_LOGGED);
+    List<Forecast> told = checked(rows + walkIn);
+    assertThat(told.get(0).basis().doubts()).doesNotContain(Doubt.SURROUNDINGS_NOT_LOGGED);
+    assertThat(told).isEqualTo(forecasts(rows, "11:30", Optional.of(Temperature.fahrenheit(50))));
+  }
+
+  private static List<Forecast> checked(String rows) {
+    Instant now = Instant.parse("2026-03-02T11:30:00Z");
+    Judge judge =
+        new Judge(
+            library().ruleBook("us-food-code-2022").orElseThrow(),
+            library().keepingList(),
+            ZoneOffset.UTC);
+    LogCheck.Checked checked = new LogCheck(judge, WRITTEN).check(incoming(HEADER + rows), now);
+    return checked.forecasts(checked.lots().get(0));
+  }
 }

@@ -1,7 +1,6 @@
 package chillwright.web.answers;
 
 import chillwright.core.forecast.Forecast;
-import chillwright.core.forecast.Forecaster;
 import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.Keeping.Governs;
 import chillwright.core.log.Category;
@@ -46,12 +45,12 @@ public record AnswerMaker(ZoneId zone, Instant now) {
     return new Answers.Check(
         new Answers.RuleSetRef(book.id(), book.version()),
         time(checked.at()),
-        checked.lots().stream().map(this::lot).toList(),
+        checked.lots().stream().map(judged -> lot(judged, checked)).toList(),
         faults(checked.problems()),
         book.defers().strip());
   }
 
-  private Answers.Lot lot(Judged judged) {
+  private Answers.Lot lot(Judged judged, Checked checked) {
     Timeline timeline = judged.timeline();
     return new Answers.Lot(
         timeline.lot().text(),
@@ -59,7 +58,7 @@ public record AnswerMaker(ZoneId zone, Instant now) {
         timeline.food().category().key(),
         verdict(judged.findings()),
         findings(judged.findings(), timeline),
-        forecasts(Forecaster.of(timeline, judged.ruleSet(), Optional.empty(), now), timeline),
+        forecasts(checked.forecasts(judged), timeline),
         dates(judged.keeping()));
   }
 
