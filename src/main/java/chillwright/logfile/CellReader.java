@@ -274,12 +274,16 @@ final class CellReader {
     }
   }
 
-  /** A reading of a place needs no lot, nor does a correction of one; every other row does. */
+  /**
+   * A reading of a place needs no lot, nor does what was done about it, nor a correction; every
+   * other row does.
+   */
   private void checkWithoutLot(Optional<Word> word) {
     boolean reading = word.filter(Word.READING::equals).isPresent();
     boolean corrects = word.filter(Word.CORRECTION::equals).isPresent();
+    boolean acts = word.filter(Word.ACTION::equals).isPresent() && !cells.isBlank(Column.PLACE);
     boolean namesLotCells = OF_LOTS_ONLY.stream().anyMatch(column -> !cells.isBlank(column));
-    if (namesLotCells || (word.isPresent() && !reading && !corrects)) {
+    if (namesLotCells || (word.isPresent() && !reading && !corrects && !acts)) {
       cells.refuse(Column.LOT, "missing", CODES_ALLOWED, "Name the lot that this row is about.");
     } else if (reading && cells.isBlank(Column.PLACE)) {
       cells.refuse(
@@ -293,6 +297,8 @@ final class CellReader {
           "missing",
           Degrees.ALLOWED,
           "The reading of a place needs a" + " temperature.");
+    } else if (acts && cells.isBlank(Column.NOTE)) {
+      cells.refuse(Column.NOTE, "missing", "what was done, in words", "Say what was done.");
     } else if (word.isEmpty() && cells.isBlank(Column.PLACE)) {
       cells.refuse(Column.LOT, "missing", CODES_ALLOWED, "Name the lot that this row is about.");
     }

@@ -23,6 +23,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -51,6 +52,21 @@ public final class LabelMaker {
   }
 
   /**
+   * What of a lot is in one container.
+   *
+   * @param portions how many; empty where nobody said
+   * @param isWhole whether it is all of the lot
+   */
+  public record Inside(OptionalInt portions, boolean isWhole) {
+    public static final Inside WHOLE = new Inside(OptionalInt.empty(), true);
+    public static final Inside SOME = new Inside(OptionalInt.empty(), false);
+
+    public static Inside of(int portions) {
+      return new Inside(OptionalInt.of(portions), false);
+    }
+  }
+
+  /**
    * @param now the moment of printing
    * @param scale in which temperatures are told
    */
@@ -66,8 +82,10 @@ public final class LabelMaker {
    *
    * @param judged empty for a lot without entries
    * @param address of the lot's page, as a phone reaches it
+   * @param inside what of the lot is in the container that bears it
    */
-  public Label of(LotState lot, Optional<Judged> judged, String address, LabelText text) {
+  public Label of(
+      LotState lot, Optional<Judged> judged, String address, LabelText text, Inside inside) {
     List<String> governs =
         judged
             .flatMap(found -> lot.standing().map(standing -> governs(lot, standing, found)))
@@ -75,7 +93,7 @@ public final class LabelMaker {
     List<String> facts = new ArrayList<>();
     facts.add(words.say("label.lot", lot.lot()));
     judged.ifPresent(found -> facts.addAll(dates(lot, found)));
-    lot.portions().left().ifPresent(left -> facts.add(words.say("label.portions", left)));
+    portions(lot, inside).ifPresent(facts::add);
     judged.flatMap(found -> reheat(lot, found)).ifPresent(facts::add);
     judged.ifPresent(found -> facts.addAll(handling(lot, found, text.handling())));
     return new Label(
@@ -90,6 +108,17 @@ public final class LabelMaker {
         text.statement().map(LabelMaker::oneLine).orElse(""),
         words.say("label.notes"),
         words.say("label.boxes", lot.lot()));
+  }
+
+  /** Never those of the whole lot where it fills more than one container. */
+  private Optional<String> portions(LotState lot, Inside inside) {
+    OptionalInt left = lot.portions().left();
+    if (inside.portions().isPresent()) {
+      return Optional.of(words.say("label.portions-inside", inside.portions().getAsInt()));
+    }
+    return inside.isWhole() && left.isPresent()
+        ? Optional.of(words.say("label.portions", left.getAsInt()))
+        : Optional.empty();
   }
 
   /** What is not known stands first, where nothing is cut off. */
@@ -114,11 +143,28 @@ public final class LabelMaker {
       return List.of(over.get());
     }
     List<String> lines = new ArrayList<>();
-    owed(judged).ifPresent(lines::add);
+    Optional<String> owed = owed(judged);
+    owed.ifPresentOrElse(lines::add, () -> lines.addAll(limits(judged)));
     boolean isFrozen = standing.phase() == Phase.FROZEN;
     lines.addAll(
         isFrozen ? frozen(standing.keeping(), judged) : chilled(standing.keeping(), category));
-    return lines;
+    return lines.isEmpty() ? List.of(words.say("label.no-date")) : lines;
+  }
+
+  /** The temperatures that food still has to reach, by clock time, while it cools or reheats. */
+  private List<String> limits(Judged judged) {
+    return judged.findings().stream()
+        .filter(finding -> finding.at(now) == Verdict.PENDING)
+        .filter(finding -> finding.rule().shape() instanceof Reach)
+        .filter(finding -> finding.deadline().isPresent())
+        .sorted(Comparator.comparing(finding -> finding.deadline().orElseThrow()))
+        .map(
+            finding ->
+                words.say(
+                    "label.limit-by",
+                    ((Reach) finding.rule().shape()).to().text(scale),
+                    time(finding.deadline().orElseThrow())))
+        .toList();
   }
 
   /** That it must be discarded because a day or a time has passed; empty where none has. */
@@ -164,7 +210,7 @@ public final class LabelMaker {
     keeping
         .bestQualityBy()
         .or(keeping::qualityLimit)
-        .ifPresent(day -> lines.add(words.say("label.best-quality", day(day))));
+        .ifPresent(day -> lines.add(quality("label.best-quality", day)));
     OptionalInt left = keeping.daysLeftWhenThawed();
     if (left.isPresent()) {
       days(judged).ifPresent(days -> lines.add(words.say("label.days-used", days.used())));
@@ -188,8 +234,16 @@ public final class LabelMaker {
     List<String> lines = new ArrayList<>();
     keeping.discardAt().ifPresent(at -> lines.add(words.say("label.serve-by", time(at))));
     String key = category.daysAreQuality() ? "label.best-chilled" : "label.discard-after";
-    lastDay(keeping).ifPresent(day -> lines.add(words.say(key, day(day))));
-    return lines.isEmpty() ? List.of(words.say("label.no-date")) : lines;
+    lastDay(keeping)
+        .map(day -> category.daysAreQuality() ? quality(key, day) : words.say(key, day(day)))
+        .ifPresent(lines::add);
+    return lines;
+  }
+
+  /** A day of quality; that it is over, since a day in the past tells nobody what to do. */
+  private String quality(String key, LocalDate day) {
+    boolean isOver = LocalDate.ofInstant(now, zone).isAfter(day);
+    return isOver ? words.say("label.quality-passed") : words.say(key, day(day));
   }
 
   private static Optional<Days> days(Judged judged) {

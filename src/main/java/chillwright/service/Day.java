@@ -18,7 +18,7 @@ import java.util.Optional;
  *
  * @param isToday whether it is the day of the answer; what is unfinished is known of today only
  * @param places by name
- * @param open what is owed first, then what runs by when it falls due
+ * @param open each lot once: where something is owed first, then what runs by when it falls due
  * @param hasMoreOpen whether more lots are open than are listed
  * @param handovers in the order of writing
  * @param signs in the order of writing
@@ -60,6 +60,7 @@ public record Day(
    * @param last the last reading until the end of the day, corrections applied
    * @param read how often it was read on the day
    * @param inside lots there now, where its last reading is beyond its limit
+   * @param acts what was done about its readings on the day, in order of time
    */
   public record PlaceRound(
       String name,
@@ -67,9 +68,11 @@ public record Day(
       Optional<PlaceLimit> limit,
       Optional<LogEntry> last,
       int read,
-      List<LotState> inside) {
+      List<LotState> inside,
+      List<LogEntry> acts) {
     public PlaceRound {
       inside = List.copyOf(inside);
+      acts = List.copyOf(acts);
     }
 
     /** Whether the last reading is within the limit; empty without a reading or a limit. */
@@ -86,18 +89,27 @@ public record Day(
       return isFreezer && reading.filter(r -> !PlaceLimit.isFreezing(r)).isPresent();
     }
 
-    /** Whether it was read less often on that day than it should be. */
+    /**
+     * Whether it was read less often on that day than it should be: once, where the kitchen did not
+     * say how often.
+     */
     public boolean isDue() {
-      return known.filter(place -> read < place.rounds()).isPresent();
+      return read < known.map(KnownPlace::rounds).orElse(1);
+    }
+
+    /** Whether its last reading asks for something to be done. */
+    public boolean calls() {
+      return isThawing() || !isWithin().orElse(true);
     }
   }
 
   /**
    * A lot that somebody has to go on with.
    *
-   * @param due what falls due next of it; empty where an action is owed
+   * @param owed what was missed, or is not shown, and nobody did anything about yet
+   * @param due what falls due next of it; one of the two is always there
    */
-  public record Open(LotState lot, Optional<Due> due) {}
+  public record Open(LotState lot, Optional<Due> owed, Optional<Due> due) {}
 
   /** The last word on who goes on with a lot. */
   public Optional<Handover> takenOver(LotId lot) {

@@ -9,6 +9,8 @@ import chillwright.core.kitchen.KnownPlace;
 import chillwright.core.kitchen.PlaceLimit;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
+import chillwright.core.log.Word;
+import chillwright.core.rules.Acts;
 import chillwright.core.rules.RuleSet;
 import chillwright.logfile.CardCells;
 import chillwright.logfile.Cells;
@@ -22,6 +24,8 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -88,11 +92,7 @@ public final class Days {
     Page.Wanted wanted = Page.Wanted.first(Page.MOST);
     Page<LotState> owed = kitchen.lots().list(LotQuery.ALL.in(LotOrder.OWED), wanted);
     Page<Due> dues = kitchen.reports().dueNext(wanted);
-    List<Open> open = new ArrayList<>();
-    if (isToday) {
-      owed.items().forEach(lot -> open.add(new Open(lot, Optional.empty())));
-      dues.items().forEach(due -> open.add(new Open(due.lot(), Optional.of(due))));
-    }
+    List<Open> open = isToday ? open(owed.items(), dues.items()) : List.of();
     boolean hasMore = isToday && (owed.next().isPresent() || dues.next().isPresent());
     return kitchen
         .database()
@@ -106,6 +106,33 @@ public final class Days {
                     hasMore,
                     session.days().handovers(date),
                     session.days().signs(date)));
+  }
+
+  /** Each lot once: what is owed first, then what only runs. */
+  private List<Open> open(List<LotState> owed, List<Due> dues) {
+    Map<LotId, Open> open = new LinkedHashMap<>();
+    owed.forEach(lot -> open.put(lot.lot(), new Open(lot, owed(lot.lot()), Optional.empty())));
+    for (Due due : dues) {
+      Optional<Due> before = Optional.ofNullable(open.get(due.lot().lot())).flatMap(Open::owed);
+      open.put(due.lot().lot(), new Open(due.lot(), before, Optional.of(due)));
+    }
+    return List.copyOf(open.values());
+  }
+
+  private Optional<Due> owed(LotId lot) {
+    Optional<LotView> view = kitchen.lots().lot(lot);
+    return view.flatMap(LotView::judged)
+        .flatMap(
+            found ->
+                Acts.owed(found.timeline(), found.findings(), kitchen.now())
+                    .map(
+                        finding ->
+                            new Due(
+                                view.get().state(),
+                                found.timeline(),
+                                found.ruleSet(),
+                                finding,
+                                Optional.empty())));
   }
 
   private List<LotState> onHand() {
@@ -127,6 +154,7 @@ public final class Days {
     for (String name : names) {
       Optional<KnownPlace> place = Optional.ofNullable(known.get(name));
       List<LogEntry> read = readings(session, Optional.of(name), Instant.EPOCH, end, READINGS);
+      List<LogEntry> acts = acts(session, name, start, end);
       rounds.add(
           new PlaceRound(
               name,
@@ -134,9 +162,21 @@ public final class Days {
               place.flatMap(p -> PlaceLimit.of(p, rules)),
               read.stream().findFirst(),
               (int) read.stream().filter(entry -> !entry.happenedAt().isBefore(start)).count(),
-              List.of()));
+              List.of(),
+              acts));
     }
     return rounds;
+  }
+
+  /** What was done about the readings of a place, the oldest first. */
+  private static List<LogEntry> acts(Session session, String place, Instant from, Instant to) {
+    PlaceStore.Filter filter = new PlaceStore.Filter(Optional.of(place), from, to);
+    List<LogEntry> written = session.places().readings(filter, Page.MOST, Optional.empty()).items();
+    return Places.corrected(session, written).stream()
+        .flatMap(entry -> entry.standing().stream())
+        .filter(entry -> entry.word() == Word.ACTION)
+        .sorted(Comparator.comparing(LogEntry::happenedAt))
+        .toList();
   }
 
   /** Readings that stand, with what was read; the newest first. */
@@ -161,7 +201,8 @@ public final class Days {
         place.limit(),
         place.last(),
         place.read(),
-        kitchen.lots().list(inside, Page.Wanted.first(INSIDE)).items());
+        kitchen.lots().list(inside, Page.Wanted.first(INSIDE)).items(),
+        place.acts());
   }
 
   /**

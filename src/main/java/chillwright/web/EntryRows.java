@@ -185,15 +185,15 @@ final class EntryRows {
               "Readings of a place name no lot. Send those of a lot to the entries of that lot."));
     }
     String word = cells.computeIfAbsent(Column.ENTRY.title(), title -> "reading");
-    if (!Set.of("reading", "correction").contains(word.strip())) {
+    if (!Set.of("reading", "action", "correction").contains(word.strip())) {
       cells.put(Column.ENTRY.title(), "reading");
       problems.add(
           new Problem(
               "entry-not-here",
               pointer(place, Column.ENTRY),
               Shown.text(word),
-              "reading, correction",
-              "Of a place there are readings, and corrections of them, only."));
+              "reading, action, correction",
+              "Of a place there are readings, what was done about them, and corrections only."));
     }
   }
 

@@ -84,6 +84,54 @@ class DayPageTest {
     assertThat(day().at("/places/0/thawing").asBoolean()).isTrue();
   }
 
+  /** FDA Food Code 2022 3-501.14(A), 3-501.16(A)(2): 70 °F within two hours, and 41 °F. */
+  @Test
+  void a_lot_is_listed_once_with_what_is_owed_and_what_runs() {
+    served.at("2026-03-03T19:10:00Z");
+    String page = visit.open("/day").text();
+    assertThat(page.split("value=\"S-1\" form=\"over\"", -1)).hasSize(2);
+    assertThat(page).containsPattern("(?s)S-1.*<bdi>Owed: .*70 °F");
+    JsonNode open = day().at("/open");
+    assertThat(open.findValuesAsText("lot")).containsExactlyInAnyOrder("S-1", "S-2");
+    assertThat(open.findValuesAsText("owed")).containsOnly("true");
+    assertThat(open.get(0).at("/says").asText()).contains("70 °F");
+  }
+
+  @Test
+  void the_count_of_places_to_be_read_is_that_of_the_marks() {
+    taken("/kitchen/places", "name", "Bench", "kind", "counter", "rounds", "0");
+    read("Garage", "39");
+    String page = visit.open("/day").text();
+    assertThat(page)
+        .contains("Places still to be read: 2", "no reading of it is asked for")
+        .containsOnlyOnce("read today");
+    assertThat(page.split(">to be read<", -1)).hasSize(3);
+    served.at("2026-03-04T17:00:00Z");
+    assertThat(visit.open("/day").text()).contains("Places still to be read: 3");
+  }
+
+  /** FDA Food Code 2022 3-501.16(A)(2): 41 °F. */
+  @Test
+  void what_was_done_about_a_place_is_kept_with_its_day() {
+    read("Walk-in", "41");
+    assertThat(visit.open("/day").text()).doesNotContain("What was done about it");
+    served.at("2026-03-03T17:20:00Z");
+    read("Walk-in", "46");
+    assertThat(visit.open("/day").text()).contains("What was done about it");
+    Reply refused =
+        visit.submit("/day/readings", "entry", "action", "place", "Walk-in", "note", "");
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.text()).contains("Say what was done");
+    String note = "moved the <soups>, called the repair";
+    taken("/day/readings", "entry", "action", "place", "Walk-in", "note", note, "by", "RO");
+    assertThat(visit.open("/day").text()).contains("Done, 10:20, RO: moved the &lt;soups");
+    JsonNode walkIn = day().at("/places/1");
+    assertThat(walkIn.at("/acts/0/note").asText()).isEqualTo(note);
+    assertThat(walkIn.at("/read").asInt()).isEqualTo(2);
+    served.at("2026-03-04T17:20:00Z");
+    assertThat(served.get("/api/v1/days/2026-03-04").json().at("/places/1/acts")).isEmpty();
+  }
+
   @Test
   void what_is_ticked_is_handed_over() {
     String page = visit.open("/day").text();

@@ -132,6 +132,7 @@ class FaultsTest {
           {'when':'2026-03-03T17:10:00Z','temperature':'39F'} | missing
           {'when':'2026-03-03T17:10:00Z','place':'W','temperature':'39F','lot':'S-1'} | lot-not-here
           {'when':'2026-03-03T17:10Z','place':'W','entry':'chilled'} | entry-not-here
+          {'when':'2026-03-03T17:10:00Z','place':'W','entry':'action'} | missing
           {'when':'2026-03-03T17:30:00Z','place':'Walk-in','temperature':'39F'} | in-the-future
           {'entries':[]} | wrong-type
           {'entries':{}} | wrong-type

@@ -269,12 +269,102 @@ class LabelsPdfTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"sheet=none", "count=0", "count=301", "count=x", "from=31", "from=-1"})
+  @ValueSource(
+      strings = {
+        "sheet=none",
+        "count=0",
+        "count=301",
+        "count=x",
+        "from=31",
+        "from=-1",
+        "each=0",
+        "each=a",
+        "many=all",
+        "many=parts",
+        "many=portions&count=40",
+        "shet=a4-8"
+      })
   void what_cannot_be_printed_is_refused(String wrong) {
     Reply reply = served.get("/lots/L-CHILLED/labels.pdf?" + wrong);
     assertThat(reply.status()).isEqualTo(400);
-    assertThat(reply.text()).contains("There is no such sheet");
+    assertThat(reply.text()).contains("These labels cannot be printed", "<p lang=\"en\">");
     assertThat(served.get("/lots/NOBODY/labels.pdf").status()).isEqualTo(404);
+  }
+
+  @Test
+  void every_fault_of_what_is_asked_for_is_told_at_once() {
+    Reply reply =
+        served.get(
+            "/lots/L-CHILLED/labels.pdf?sheet=x&count=y&each=z&from=0", "Accept-Language", "es");
+    assertThat(reply.text())
+        .contains("Hoja o rollo", "Cuántas de cada una", "Porciones en cada envase")
+        .contains("Primer lugar libre", "<p lang=\"es\">");
+  }
+
+  /** A container says what is in it: never the portions of the whole lot on each of several. */
+  @Test
+  void portions_are_those_of_one_container() throws IOException {
+    String labels = "/lots/L-CHILLED/labels.pdf";
+    assertThat(text(labels)).contains("Portions: 8");
+    assertThat(text(labels + "?count=4")).doesNotContain("Portions");
+    assertThat(text(labels + "?count=4&each=2")).contains("Portions in this container: 2");
+    String[] three = text(labels + "?many=portions&each=3").split("Lot L-CHILLED", -1);
+    assertThat(three).hasSize(4);
+    assertThat(three[3]).contains("Portions in this container: 2");
+    assertThat(text(labels + "?many=portions&each=3")).contains("Portions in this container: 3");
+    assertThat(text(labels + "?many=portions").split("Lot L-CHILLED", -1)).hasSize(9);
+  }
+
+  @Test
+  void the_parts_of_a_divided_lot_are_printed_from_its_page() throws IOException {
+    cookedAndChilled("L-WHOLE", "Lentil stew");
+    for (int i = 1; i <= 12; i++) {
+      Reply made =
+          served.post(
+              "/api/v1/lots",
+              "{'lot':'L-PT-%d','food':'Lentil stew','category':'soup_or_stew',".formatted(i)
+                  + "'from':['L-WHOLE'],'portions':2}");
+      assertThat(made.status()).as(made.text()).isEqualTo(201);
+      log("L-PT-" + i, "{'when':'2026-03-04T10:00:00-07:00','entry':'chilled'}");
+    }
+    String text = text("/lots/L-WHOLE/labels.pdf?many=parts&sheet=letter-10");
+    assertThat(text.split("Portions: 2", -1)).hasSize(13);
+    assertThat(text).contains("Lot L-PT-1 ", "Lot L-PT-12", "Discard after Mon 9 Mar 2026");
+    try (PDDocument pdf = pdf("/lots/L-WHOLE/labels.pdf?many=parts&sheet=letter-10")) {
+      assertThat(pdf.getNumberOfPages()).isEqualTo(2);
+    }
+    assertThat(served.get("/lots/L-WHOLE").text()).contains("each of its parts (12)");
+  }
+
+  /** FDA Food Code 2022 3-501.14(A): 70 °F within 2 h of 135 °F, 41 °F within 6 h in all. */
+  @ParameterizedTest
+  @MethodSource("sheets")
+  void a_lot_that_cools_names_its_next_limits_by_the_clock(String sheet) throws IOException {
+    String lot = "L-COOL-" + sheet;
+    served.post(
+        "/api/v1/lots", "{'lot':'%s','food':'Rice','category':'soup_or_stew'}".formatted(lot));
+    log(lot, "{'when':'2026-03-07T10:00:00-07:00','entry':'cooked','temperature':'135F'}");
+    assertThat(text("/lots/" + lot + "/labels.pdf?sheet=" + sheet))
+        .contains("Must reach 70 °F by Sat 7 Mar 2026, 12:00")
+        .contains("Must reach 41 °F by Sat 7 Mar 2026, 16:00");
+  }
+
+  /** Times in a freezer are about quality (FoodSafety.gov, Cold Food Storage Chart). */
+  @Test
+  void a_frozen_lot_past_its_quality_says_so_and_shows_no_day_gone_by() throws IOException {
+    cookedAndChilledIn2025("L-OLD-FROZEN");
+    assertThat(text("/lots/L-OLD-FROZEN/labels.pdf"))
+        .contains("PAST ITS BEST QUALITY (about quality, not safety)", "After thawing use within")
+        .doesNotContain("Best quality by");
+  }
+
+  private static void cookedAndChilledIn2025(String lot) {
+    served.post(
+        "/api/v1/lots", "{'lot':'%s','food':'Bean stew','category':'soup_or_stew'}".formatted(lot));
+    log(lot, "{'when':'2025-05-05T10:00:00-07:00','entry':'cooked','temperature':'200F'}");
+    log(lot, "{'when':'2025-05-05T11:30:00-07:00','entry':'reading','temperature':'69F'}");
+    log(lot, "{'when':'2025-05-05T14:00:00-07:00','entry':'chilled','temperature':'40F'}");
+    log(lot, "{'when':'2025-05-05T16:00:00-07:00','entry':'frozen','how':'hard'}");
   }
 
   /** Names that a kitchen, or someone who means it harm, may write. Common practice, no source. */

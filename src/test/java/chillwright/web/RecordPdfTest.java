@@ -14,6 +14,8 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What stands in the printed record, read back from the PDF. */
 class RecordPdfTest {
@@ -54,6 +56,34 @@ class RecordPdfTest {
           "{'when':'2026-03-05T10:%02d:00-07:00','entry':'reading','temperature':'%dF'}"
               .formatted(i, 199 - i));
     }
+  }
+
+  /** RFC 3339 has years of four digits; a log begins in 2000 at the earliest. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "from=%2B999999999-01-01",
+        "to=%2B999999999-12-31",
+        "from=0000-01-01",
+        "from=-0001-01-01",
+        "from=2026-02-30",
+        "from=2026-03-06&to=2026-03-01",
+        "from=yesterday",
+        "frm=2026-03-01"
+      })
+  void days_that_cannot_be_are_refused_in_words(String wrong) {
+    Reply reply = served.get("/record.pdf?" + wrong);
+    assertThat(reply.status()).as(reply.text()).isEqualTo(400);
+    assertThat(reply.text()).contains("This record cannot be printed", "<p lang=\"en\">");
+    if (!wrong.startsWith("frm")) {
+      assertThat(served.get("/record?" + wrong).text()).contains("class=\"notice\"");
+    }
+  }
+
+  @Test
+  void every_fault_of_a_period_is_told_at_once() {
+    assertThat(served.get("/record.pdf?from=x&to=y&paper=z&a=b").text())
+        .contains("From: “x”", "To: “y”", "Paper: “z”", "Nothing called “a”");
   }
 
   @AfterAll
@@ -160,6 +190,7 @@ class RecordPdfTest {
       assertThat(new PDFTextStripper().getText(a4)).contains("1 / " + a4.getNumberOfPages());
     }
     assertThat(served.get("/record.pdf?paper=napkin").status()).isEqualTo(400);
+    assertThat(served.get("/lots/P-GOOD/record.pdf?paper=napkin").status()).isEqualTo(400);
   }
 
   @Test

@@ -45,6 +45,7 @@ public record DayAnswers(RuleBook book, ZoneId zone, Instant now) {
    * @param rounds how often it should be; null where nothing was said of the place
    * @param thawing whether it is a freezer above freezing: see whether the food is still frozen
    * @param lotsInside where the last reading is beyond the limit
+   * @param acts what was done about its readings on the day
    */
   public record Round(
       String name,
@@ -56,7 +57,11 @@ public record DayAnswers(RuleBook book, ZoneId zone, Instant now) {
       Optional<Integer> rounds,
       boolean due,
       boolean thawing,
-      List<String> lotsInside) {}
+      List<String> lotsInside,
+      List<Act> acts) {}
+
+  /** What was done about the readings of a place. */
+  public record Act(String note, Optional<String> by, OffsetDateTime when) {}
 
   /** What was read, and when. */
   public record Reading(String temperature, OffsetDateTime when, Optional<String> by) {}
@@ -106,7 +111,10 @@ public record DayAnswers(RuleBook book, ZoneId zone, Instant now) {
         place.known().map(KnownPlace::rounds),
         place.isDue(),
         place.isThawing(),
-        place.inside().stream().map(lot -> lot.lot().text()).toList());
+        place.inside().stream().map(lot -> lot.lot().text()).toList(),
+        place.acts().stream()
+            .map(act -> new Act(act.note().orElse(""), act.by(), time(act.happenedAt())))
+            .toList());
   }
 
   private Optional<Reading> reading(LogEntry entry) {
@@ -122,9 +130,10 @@ public record DayAnswers(RuleBook book, ZoneId zone, Instant now) {
     return new OpenLot(
         lot.lot().text(),
         lot.food(),
-        open.due().isEmpty(),
+        open.owed().isPresent(),
         finding.map(found -> time(found.deadline().orElse(found.settlesAt()))),
-        open.due()
+        open.owed()
+            .or(open::due)
             .map(
                 due -> new Sentences(zone, Figures.scale(due.timeline()), now).says(due.finding())),
         day.takenOver(lot.lot()).map(Handover::by));

@@ -58,6 +58,7 @@ final class DayPage {
             day.isClosed(),
             day.signs().stream().map(sign -> says(sign, visitor)).toList(),
             desk.kitchen().setUp().people().stream().map(Person::initials).toList(),
+            day.unread(),
             form);
     Frame frame = desk.frame(visitor, "page.day", ADDRESS, List.of());
     desk.answer(context, status, Templates.PAGES.day(frame, view).render());
@@ -67,7 +68,9 @@ final class DayPage {
     String lots =
         LotsPages.ON_HAND + "?place=" + URLEncoder.encode(place.name(), StandardCharsets.UTF_8);
     List<String> says = new ArrayList<>();
-    says.add(place.last().map(last -> read(last, visitor, now)).orElse(visitor.say("day.unread")));
+    boolean isAsked = place.isDue() || place.read() > 0;
+    String unread = visitor.say(isAsked ? "day.unread" : "day.not-asked");
+    says.add(place.last().map(last -> read(last, isAsked, visitor, now)).orElse(unread));
     place.limit().map(limit -> PlaceWords.limit(limit, visitor)).ifPresent(says::add);
     place
         .known()
@@ -80,20 +83,29 @@ final class DayPage {
         says,
         PlaceWords.sign(place),
         PlaceWords.standing(place, visitor),
-        place.isDue() || place.read() == 0,
+        place.isDue(),
         place.inside().stream()
             .map(lot -> new DayView.Inside(lot.lot().text(), lot.food()))
-            .toList());
+            .toList(),
+        place.calls(),
+        place.acts().stream().map(act -> act(act, visitor)).toList());
   }
 
-  private String read(LogEntry last, Visitor visitor, Instant now) {
+  private String act(LogEntry act, Visitor visitor) {
+    String by = act.by().map(initials -> ", " + initials).orElse("");
+    String when = desk.clock(act.happenedAt(), visitor) + by;
+    return visitor.say("day.done", when, act.note().orElse(""));
+  }
+
+  private String read(LogEntry last, boolean isAsked, Visitor visitor, Instant now) {
     String read =
         last.temperature().map(Temperature::text).orElse("")
             + ", "
             + desk.clock(last.happenedAt(), visitor);
     LocalDate today = LocalDate.ofInstant(now, desk.zone());
     boolean isToday = LocalDate.ofInstant(last.happenedAt(), desk.zone()).equals(today);
-    return visitor.say(isToday ? "day.read" : "day.read-before", read);
+    String before = isAsked ? "day.read-before" : "day.read-last";
+    return visitor.say(isToday ? "day.read" : before, read);
   }
 
   private DayView.Open open(Day day, Open open, Visitor visitor, Instant now) {
@@ -104,10 +116,17 @@ final class DayPage {
     return new DayView.Open(
         lot.lot().text(),
         lot.food(),
-        open.due().isPresent() ? Sign.of(Verdict.PENDING) : Sign.of(verdict),
+        open.owed().isPresent() ? Sign.of(verdict) : Sign.of(Verdict.PENDING),
         due.map(moment -> desk.clock(moment, visitor)).orElse(""),
-        open.due().map(next -> says(next, visitor, now)).orElse(visitor.say("record.owed")),
+        says(open, visitor, now),
         day.takenOver(lot.lot()).map(over -> says(over, visitor)).orElse(""));
+  }
+
+  private List<String> says(Open open, Visitor visitor, Instant now) {
+    List<String> says = new ArrayList<>();
+    open.owed().map(owed -> visitor.say("day.owed", says(owed, visitor, now))).ifPresent(says::add);
+    open.due().map(due -> says(due, visitor, now)).ifPresent(says::add);
+    return says;
   }
 
   private String says(Due due, Visitor visitor, Instant now) {
@@ -172,7 +191,7 @@ final class DayPage {
     }
   }
 
-  /** Takes a reading of a place. */
+  /** Takes a reading of a place, or what was done about one. */
   void read(Context context) {
     Optional<Form> form = desk.form(context);
     if (form.isEmpty()) {

@@ -7,6 +7,7 @@ import java.util.List;
  *
  * @param signs what was signed, in the order of writing
  * @param people initials to choose from
+ * @param unread how many places are to be read again today
  */
 public record DayView(
     List<Place> places,
@@ -15,6 +16,7 @@ public record DayView(
     boolean isClosed,
     List<String> signs,
     List<String> people,
+    int unread,
     Filled form) {
   /**
    * A place of the round.
@@ -25,6 +27,8 @@ public record DayView(
    * @param standing how its last reading stands; blank where nothing can tell
    * @param isDue whether it should be read again today
    * @param inside lots that are there while it reads beyond its limit
+   * @param calls whether its last reading asks for something to be done
+   * @param acts what was done about it today, a line each
    */
   public record Place(
       String name,
@@ -33,7 +37,9 @@ public record DayView(
       Sign sign,
       String standing,
       boolean isDue,
-      List<Inside> inside) {
+      List<Inside> inside,
+      boolean calls,
+      List<String> acts) {
     /** Tells its field from the others of the page. */
     public String id() {
       return Integer.toHexString(name.hashCode());
@@ -52,8 +58,9 @@ public record DayView(
   /**
    * A lot that somebody has to go on with.
    *
+   * @param says what is owed to it, then what falls due next
    * @param takenOver who took it over, in words; blank for nobody
    */
   public record Open(
-      String code, String food, Sign standing, String clock, String says, String takenOver) {}
+      String code, String food, Sign standing, String clock, List<String> says, String takenOver) {}
 }

@@ -125,8 +125,13 @@ final class Desk {
   }
 
   void fault(Context context, Visitor visitor, HttpStatus status, String key, Object... filled) {
+    faults(context, visitor, status, visitor.say(key, filled), List.of());
+  }
+
+  /** Answers that what was asked for cannot be had, with every reason. */
+  void faults(Context context, Visitor visitor, HttpStatus status, String says, List<String> why) {
     Frame frame = frame(visitor, "fault.title", "", List.of());
-    String says = visitor.say(key, filled);
-    answer(context, status, Templates.PAGES.fault(frame, says, List.of(), false).render());
+    String language = visitor.language().locale().toLanguageTag();
+    answer(context, status, Templates.PAGES.fault(frame, says, why, language, false).render());
   }
 }

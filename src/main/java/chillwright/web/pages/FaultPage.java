@@ -65,6 +65,7 @@ public final class FaultPage {
                 frame,
                 says,
                 isTold ? List.of() : trouble.says(),
+                "en",
                 trouble.status() == HttpStatus.UNAUTHORIZED.getCode())
             .render();
     desk.answer(context, HttpStatus.forStatus(trouble.status()), page);

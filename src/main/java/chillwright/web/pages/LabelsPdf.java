@@ -4,22 +4,40 @@ import chillwright.core.kitchen.KnownFood;
 import chillwright.core.log.LotId;
 import chillwright.paper.Label;
 import chillwright.paper.LabelMaker;
+import chillwright.paper.LabelMaker.Inside;
 import chillwright.paper.LabelSheets;
 import chillwright.paper.LabelText;
 import chillwright.paper.LabelText.Handling;
 import chillwright.paper.Sheet;
+import chillwright.service.Kitchen;
 import chillwright.service.LotView;
 import io.javalin.http.Context;
 import io.javalin.http.Header;
 import io.javalin.http.HttpStatus;
+import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
-/** Labels of one lot. */
+/** Labels of one lot, or of the parts it was divided into. */
 public final class LabelsPdf {
   static final String ADDRESS = "/lots/{lot}/labels.pdf";
   static final String TYPE = "application/pdf";
+
+  /** More than any lot has. */
+  private static final int MOST_PORTIONS = 100_000;
+
+  private static final List<String> MANY = List.of("lot", "parts", "portions");
+  private static final Map<String, String> NAMES =
+      Map.of(
+          "sheet", "labels.sheet",
+          "many", "labels.many",
+          "count", "labels.count",
+          "each", "labels.each",
+          "from", "labels.from");
 
   private final Desk desk;
 
@@ -38,25 +56,88 @@ public final class LabelsPdf {
     if (view.isEmpty()) {
       return;
     }
-    Optional<Sheet> sheet = Sheet.ofKey(given(context, "sheet", Sheet.ALL.get(0).key()));
-    int count = number(given(context, "count", "1"));
-    int first = number(given(context, "from", "1"));
-    boolean isRight =
-        sheet.filter(s -> first >= 1 && first <= s.labels()).isPresent()
-            && count >= 1
-            && count <= LabelSheets.MOST;
-    if (!isRight) {
-      desk.fault(context, visitor, HttpStatus.BAD_REQUEST, "fault.sheet", LabelSheets.MOST);
+    Parameters parameters = new Parameters(context, visitor, NAMES);
+    Sheet sheet = Sheet.ofKey(parameters.choice("sheet", sheets(), sheets().get(0))).orElseThrow();
+    int first = parameters.number("from", sheet.labels()).orElse(1);
+    List<Wanted> wanted = wanted(view.get(), parameters, visitor);
+    if (!parameters.faults().isEmpty()) {
+      String says = visitor.say("fault.sheet");
+      desk.faults(context, visitor, HttpStatus.BAD_REQUEST, says, parameters.faults());
       return;
     }
+    List<Label> labels = new ArrayList<>();
+    for (Wanted one : wanted) {
+      Label label = label(one, visitor, desk.address(context));
+      labels.addAll(Collections.nCopies(one.count(), label));
+    }
     LotId lot = view.get().state().lot();
-    Label label = label(view.get(), visitor, desk.address(context) + "/lots/" + lot);
-    byte[] pdf = LabelSheets.of(Collections.nCopies(count, label), sheet.get(), first);
     context.header(Header.CONTENT_DISPOSITION, "inline; filename=\"labels-" + lot + ".pdf\"");
-    context.contentType(TYPE).result(pdf);
+    context.contentType(TYPE).result(LabelSheets.of(labels, sheet, first));
   }
 
-  private Label label(LotView view, Visitor visitor, String address) {
+  /** So many labels of a lot that are all alike. */
+  private record Wanted(LotView lot, Inside inside, int count) {}
+
+  /** What is asked for; where it cannot be had, that is told and the answer means nothing. */
+  private List<Wanted> wanted(LotView lot, Parameters parameters, Visitor visitor) {
+    String many = parameters.choice("many", MANY, MANY.get(0));
+    int count = parameters.number("count", LabelSheets.MOST).orElse(1);
+    Optional<Integer> each = parameters.number("each", MOST_PORTIONS);
+    List<Wanted> wanted =
+        switch (many) {
+          case "parts" ->
+              parts(desk.kitchen(), lot).stream()
+                  .map(part -> new Wanted(part, inside(each, count), count))
+                  .toList();
+          case "portions" -> containers(lot, each.orElse(1), count);
+          default -> List.of(new Wanted(lot, inside(each, count), count));
+        };
+    int all = wanted.stream().mapToInt(Wanted::count).sum();
+    if (all == 0) {
+      String none = many.equals("parts") ? "labels.no-parts" : "labels.no-portions";
+      parameters.refuse(visitor.say(none));
+    } else if (all > LabelSheets.MOST) {
+      parameters.refuse(visitor.say("labels.too-many", all, LabelSheets.MOST));
+    }
+    return wanted;
+  }
+
+  private static Inside inside(Optional<Integer> each, int count) {
+    return each.map(Inside::of).orElse(count == 1 ? Inside.WHOLE : Inside.SOME);
+  }
+
+  /** As many containers as the portions fill; the last holds what remains. */
+  private static List<Wanted> containers(LotView lot, int each, int count) {
+    int left = lot.state().portions().left().orElse(0);
+    List<Wanted> wanted = new ArrayList<>();
+    if (left >= each) {
+      wanted.add(new Wanted(lot, Inside.of(each), left / each * count));
+    }
+    if (left % each > 0) {
+      wanted.add(new Wanted(lot, Inside.of(left % each), count));
+    }
+    return wanted;
+  }
+
+  /** Lots on hand that are nothing but a part of that lot, or a part of such a part. */
+  static List<LotView> parts(Kitchen kitchen, LotView lot) {
+    Set<LotId> same = new HashSet<>(Set.of(lot.state().lot()));
+    List<LotView> parts = new ArrayList<>();
+    for (LotId made : lot.descendants()) {
+      Optional<LotView> part = kitchen.lots().lot(made);
+      part.filter(view -> same.containsAll(view.sources()))
+          .filter(view -> view.state().food().equals(lot.state().food()))
+          .ifPresent(
+              view -> {
+                same.add(made);
+                parts.add(view);
+              });
+    }
+    return parts.stream().filter(view -> view.state().isOnHand()).toList();
+  }
+
+  private Label label(Wanted wanted, Visitor visitor, String address) {
+    LotView view = wanted.lot();
     LabelMaker maker =
         new LabelMaker(
             new PaperWords(visitor.language()), desk.zone(), desk.kitchen().now(), visitor.scale());
@@ -65,7 +146,8 @@ public final class LabelsPdf {
             .map(
                 found ->
                     new LabelMaker.Judged(found.timeline(), found.ruleSet(), found.findings()));
-    return maker.of(view.state(), judged, address, text(view, visitor));
+    String page = address + "/lots/" + view.state().lot();
+    return maker.of(view.state(), judged, page, text(view, visitor), wanted.inside());
   }
 
   private LabelText text(LotView view, Visitor visitor) {
@@ -81,17 +163,5 @@ public final class LabelsPdf {
 
   private static Handling handling(KnownFood food) {
     return new Handling(food.container(), food.place(), food.reheating(), food.thawing());
-  }
-
-  private static String given(Context context, String name, String usual) {
-    return Optional.ofNullable(context.queryParam(name))
-        .map(String::strip)
-        .filter(text -> !text.isEmpty())
-        .orElse(usual);
-  }
-
-  /** The number so written; 0, which is never right, for anything else. */
-  private static int number(String text) {
-    return text.matches("\\d{1,4}") ? Integer.parseInt(text) : 0;
   }
 }

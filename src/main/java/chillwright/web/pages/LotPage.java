@@ -203,7 +203,8 @@ final class LotPage {
         entries.shown(),
         view.placeReadings().stream().map(entries::text).toList(),
         new ProbeWords(visitor, at -> desk.moment(at, visitor)).vouched(desk, view.entries()),
-        leadsNowhere);
+        leadsNowhere,
+        LabelsPdf.parts(desk.kitchen(), view).size());
   }
 
   private String curve(LotView view, Scale scale, Visitor visitor) {

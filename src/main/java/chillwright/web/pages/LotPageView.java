@@ -10,6 +10,7 @@ import java.util.List;
  * @param probes what vouches for its readings
  * @param curve its temperatures as an SVG picture; blank where there are too few
  * @param labelsLeadNowhere whether the code on its labels would lead a phone to itself
+ * @param parts how many lots on hand are nothing but parts of it
  */
 public record LotPageView(
     String code,
@@ -33,8 +34,14 @@ public record LotPageView(
     List<Entry> entries,
     List<String> placeReadings,
     List<String> probes,
-    boolean labelsLeadNowhere) {
+    boolean labelsLeadNowhere,
+    int parts) {
   private static final int LIKELY = 5;
+
+  /** Whether it has portions left that labels can be printed for. */
+  public boolean hasPortions() {
+    return !acts.left().isEmpty() && !acts.left().equals("0");
+  }
 
   /** The words that are offered at once. */
   public List<String> likely() {

@@ -3,6 +3,7 @@ package chillwright.web.pages;
 import chillwright.core.kitchen.DaySign;
 import chillwright.core.kitchen.Handover;
 import chillwright.core.log.LogEntry;
+import chillwright.core.log.Word;
 import chillwright.core.rules.RuleSet;
 import chillwright.paper.LotSheet.Row;
 import chillwright.service.Page;
@@ -75,10 +76,16 @@ final class RecordDays {
     return new Row(
         words.moment(shown.happenedAt()),
         shown.details().place().orElse(""),
-        reading.standing().map(entries::reading).orElse(visitor.say("lot.void")) + late,
+        reading.standing().map(of -> says(of, entries)).orElse(visitor.say("lot.void")) + late,
         written.by().orElse(""),
         isCorrected ? visitor.say("lot.was", entries.reading(written)) : "",
         reading.corrections().stream().map(entries::why).collect(Collectors.joining("; ")));
+  }
+
+  /** What was read, or what was done about a reading. */
+  private String says(LogEntry entry, Entries entries) {
+    String says = entries.reading(entry);
+    return entry.word() == Word.ACTION ? visitor.say("record.action") + " " + says : says;
   }
 
   /** Hand-overs and signs of days, both included, in the order of writing. */

@@ -8,10 +8,9 @@ import chillwright.print.Sentences;
 import chillwright.service.Page;
 import chillwright.service.Reports.Trouble;
 import io.javalin.http.Context;
-import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** The record: what went out of compliance or was not shown, and what was done about it. */
@@ -20,6 +19,8 @@ final class RecordPage {
 
   /** What an inspector usually asks for first: the last 90 days. */
   static final int DAYS = 90;
+
+  private static final Map<String, String> NAMES = Map.of("from", "record.from", "to", "record.to");
 
   private final Desk desk;
 
@@ -31,8 +32,10 @@ final class RecordPage {
     Visitor visitor = desk.visitor(context);
     Instant now = desk.kitchen().now();
     LocalDate today = LocalDate.ofInstant(now, desk.zone());
-    LocalDate from = day(context, "from").orElse(today.minusDays(DAYS));
-    LocalDate to = day(context, "to").orElse(today);
+    Parameters parameters = new Parameters(context, visitor, NAMES);
+    Parameters.Period asked = parameters.period(today.minusDays(DAYS), today);
+    LocalDate from = asked.from();
+    LocalDate to = asked.to();
     Page<Trouble> found =
         desk.kitchen()
             .reports()
@@ -52,22 +55,12 @@ final class RecordPage {
                 + start(from)
                 + "&to="
                 + start(to.plusDays(1)).minusMillis(1));
-    Frame frame = desk.frame(visitor, "page.record", ADDRESS, List.of());
+    Frame frame = desk.frame(visitor, "page.record", ADDRESS, parameters.faults());
     desk.answer(context, Templates.PAGES.record(frame, view).render());
   }
 
   private Instant start(LocalDate day) {
     return day.atStartOfDay(desk.zone()).toInstant();
-  }
-
-  static Optional<LocalDate> day(Context context, String name) {
-    try {
-      return Optional.ofNullable(context.queryParam(name))
-          .filter(text -> !text.isBlank())
-          .map(LocalDate::parse);
-    } catch (DateTimeException e) {
-      return Optional.empty();
-    }
   }
 
   private RecordView.Item item(Trouble trouble, Visitor visitor, Instant now) {

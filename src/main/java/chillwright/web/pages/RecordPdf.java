@@ -22,6 +22,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -29,6 +30,8 @@ import java.util.Set;
 final class RecordPdf {
   static final String ADDRESS = "/record.pdf";
   static final String OF_LOT = "/lots/{lot}/record.pdf";
+
+  private static final List<String> PAPERS = List.of("letter", "a4");
 
   /** The most lots of one document. */
   private static final int MOST_LOTS = 200;
@@ -60,18 +63,46 @@ final class RecordPdf {
     if (view.isEmpty()) {
       return;
     }
+    Parameters parameters = new Parameters(context, visitor, Map.of("paper", "paper.size"));
+    String paper = parameters.choice("paper", PAPERS, PAPERS.get(0));
+    if (refuses(context, visitor, parameters)) {
+      return;
+    }
     List<String> facts = new ArrayList<>(rules(visitor));
     facts.add(visitor.say("paper.shows-one"));
     LotSheet sheet = new LotSheets(desk, visitor).of(view.get());
     Days none = new Days(List.of(), List.of(), List.of());
-    answer(context, visitor, facts, List.of(sheet), none, view.get().state().lot().text());
+    RecordDocument record = document(visitor, facts, List.of(sheet), none, paper);
+    answer(context, visitor, record, view.get().state().lot().text());
   }
 
   void period(Context context) {
     Visitor visitor = desk.visitor(context);
     LocalDate today = LocalDate.ofInstant(desk.kitchen().now(), desk.zone());
-    LocalDate from = RecordPage.day(context, "from").orElse(today.minusDays(RecordPage.DAYS));
-    LocalDate to = RecordPage.day(context, "to").orElse(today);
+    Parameters parameters =
+        new Parameters(
+            context,
+            visitor,
+            Map.of("from", "record.from", "to", "record.to", "paper", "paper.size"));
+    String paper = parameters.choice("paper", PAPERS, PAPERS.get(0));
+    Parameters.Period asked = parameters.period(today.minusDays(RecordPage.DAYS), today);
+    if (refuses(context, visitor, parameters)) {
+      return;
+    }
+    RecordDocument record = document(visitor, asked.from(), asked.to(), paper);
+    answer(context, visitor, record, asked.from() + "_" + asked.to());
+  }
+
+  private boolean refuses(Context context, Visitor visitor, Parameters parameters) {
+    List<String> faults = parameters.faults();
+    if (!faults.isEmpty()) {
+      String says = visitor.say("fault.paper");
+      desk.faults(context, visitor, HttpStatus.BAD_REQUEST, says, faults);
+    }
+    return !faults.isEmpty();
+  }
+
+  private RecordDocument document(Visitor visitor, LocalDate from, LocalDate to, String paper) {
     Chosen chosen = choose(start(from), start(to.plusDays(1)).minusMillis(1));
     LotSheets sheets = new LotSheets(desk, visitor);
     List<LotSheet> lots = new ArrayList<>();
@@ -96,7 +127,10 @@ final class RecordPdf {
     if (days.readings().size() >= RecordDays.MOST_READINGS) {
       facts.add(visitor.say("paper.cut-readings", RecordDays.MOST_READINGS));
     }
-    answer(context, visitor, facts, lots, days, from + "_" + to);
+    if (to.isAfter(from.plusDays(MOST_DAYS))) {
+      facts.add(visitor.say("paper.cut-days", from.plusDays(MOST_DAYS)));
+    }
+    return document(visitor, facts, lots, days, paper);
   }
 
   /** What it says besides lots. */
@@ -178,27 +212,19 @@ final class RecordPdf {
     return defers.contains(caution) ? List.of(defers) : List.of(caution, defers);
   }
 
-  private void answer(
-      Context context,
-      Visitor visitor,
-      List<String> facts,
-      List<LotSheet> lots,
-      Days days,
-      String name) {
-    Optional<Sheet.Size> size =
-        Sheet.page(Optional.ofNullable(context.queryParam("paper")).orElse("letter"));
-    if (size.isEmpty()) {
-      desk.fault(context, visitor, HttpStatus.BAD_REQUEST, "fault.paper");
-      return;
-    }
+  private RecordDocument document(
+      Visitor visitor, List<String> facts, List<LotSheet> lots, Days days, String paper) {
     RecordHead head =
         new RecordHead(
             visitor.say("paper.record"),
             desk.kitchen().settings().name().orElse(visitor.say("kitchen.unnamed")),
             facts,
             cautions(visitor));
-    RecordDocument record =
-        new RecordDocument(head, lots, days.limits(), days.readings(), days.signs(), size.get());
+    Sheet.Size size = Sheet.page(paper).orElseThrow();
+    return new RecordDocument(head, lots, days.limits(), days.readings(), days.signs(), size);
+  }
+
+  private void answer(Context context, Visitor visitor, RecordDocument record, String name) {
     byte[] pdf = RecordPaper.of(record, new PaperWords(visitor.language()));
     context.header(Header.CONTENT_DISPOSITION, "inline; filename=\"record-" + name + ".pdf\"");
     context.contentType(LabelsPdf.TYPE).result(pdf);

@@ -1,0 +1,135 @@
+package chillwright.web.pages;
+
+import chillwright.logfile.Cells;
+import io.javalin.http.Context;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.regex.Pattern;
+
+/** What the address of a page asks for, with every fault of it in words. */
+final class Parameters {
+  /** Four digits of year: what lies further off is no day of a kitchen. */
+  private static final Pattern DATE = Pattern.compile("\\d{4}-\\d\\d-\\d\\d");
+
+  /** The earliest day that a log may hold, and as far ahead. */
+  private static final LocalDate FIRST = LocalDate.ofInstant(Cells.EARLIEST, ZoneOffset.UTC);
+
+  private static final LocalDate LAST = LocalDate.of(2099, 12, 31);
+
+  /** So much of what was given is shown. */
+  private static final int SHOWN = 40;
+
+  private final Context context;
+  private final Visitor visitor;
+  private final Map<String, String> names;
+  private final List<String> faults = new ArrayList<>();
+
+  /**
+   * Refuses every name but these.
+   *
+   * @param names each with the key of what the form calls it
+   */
+  Parameters(Context context, Visitor visitor, Map<String, String> names) {
+    this.context = context;
+    this.visitor = visitor;
+    this.names = names;
+    String known = String.join(", ", new TreeSet<>(names.keySet()));
+    for (String name : new TreeSet<>(context.queryParamMap().keySet())) {
+      if (!names.containsKey(name)) {
+        faults.add(visitor.say("fault.parameter", cut(name), known));
+      }
+    }
+  }
+
+  /** A period of days, both included. */
+  record Period(LocalDate from, LocalDate to) {}
+
+  /** What was given under that name; empty for nothing but blanks. */
+  Optional<String> text(String name) {
+    return Optional.ofNullable(context.queryParam(name))
+        .map(String::strip)
+        .filter(text -> !text.isEmpty());
+  }
+
+  /** One of a few words; the usual one where none, or another, was given. */
+  String choice(String name, List<String> words, String usual) {
+    Optional<String> given = text(name);
+    given
+        .filter(text -> !words.contains(text))
+        .ifPresent(text -> refuse("fault.choice", name, text, String.join(", ", words)));
+    return given.filter(words::contains).orElse(usual);
+  }
+
+  /** A whole number from 1 to the most; empty where none, or no such, was given. */
+  Optional<Integer> number(String name, int most) {
+    Optional<String> given = text(name);
+    Optional<Integer> number =
+        given
+            .filter(text -> text.matches("\\d{1,6}"))
+            .map(Integer::valueOf)
+            .filter(count -> count >= 1 && count <= most);
+    if (given.isPresent() && number.isEmpty()) {
+      refuse("fault.number", name, given.get(), most);
+    }
+    return number;
+  }
+
+  /** The days from "from" to "to"; the usual ones where they are not given, or not days. */
+  Period period(LocalDate usualFrom, LocalDate usualTo) {
+    Optional<LocalDate> from = day("from");
+    Optional<LocalDate> to = day("to");
+    Period asked =
+        new Period(
+            from.orElse(usualFrom.isAfter(to.orElse(usualTo)) ? to.get() : usualFrom),
+            to.orElse(from.filter(usualTo::isBefore).orElse(usualTo)));
+    if (asked.from().isAfter(asked.to())) {
+      faults.add(visitor.say("fault.period", asked.from(), asked.to()));
+    }
+    return faults.isEmpty() ? asked : new Period(usualFrom, usualTo);
+  }
+
+  private Optional<LocalDate> day(String name) {
+    Optional<String> given = text(name);
+    Optional<LocalDate> day = given.flatMap(Parameters::parsed);
+    if (given.isPresent() && day.isEmpty()) {
+      refuse("fault.day", name, given.get(), FIRST + " \u2013 " + LAST);
+    }
+    return day;
+  }
+
+  private static Optional<LocalDate> parsed(String text) {
+    if (!DATE.matcher(text).matches()) {
+      return Optional.empty();
+    }
+    try {
+      LocalDate day = LocalDate.parse(text);
+      return Optional.of(day).filter(d -> !d.isBefore(FIRST) && !d.isAfter(LAST));
+    } catch (DateTimeException e) {
+      return Optional.empty();
+    }
+  }
+
+  private void refuse(String key, String name, String given, Object allowed) {
+    faults.add(visitor.say(key, visitor.say(names.get(name)), cut(given), allowed));
+  }
+
+  /** Adds a fault that only who asked can tell. */
+  void refuse(String says) {
+    faults.add(says);
+  }
+
+  private static String cut(String given) {
+    boolean fits = given.codePointCount(0, given.length()) <= SHOWN;
+    return fits ? given : given.substring(0, given.offsetByCodePoints(0, SHOWN)) + "\u2026";
+  }
+
+  List<String> faults() {
+    return List.copyOf(faults);
+  }
+}
