@@ -9,6 +9,7 @@ import chillwright.core.log.Misread;
 import chillwright.core.log.Nearest;
 import chillwright.core.log.Row;
 import chillwright.core.log.Word;
+import chillwright.core.measure.Depth;
 import chillwright.core.measure.Temperature;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -29,7 +30,13 @@ final class CellReader {
 
   /** Cells that only a lot has: in the reading of a place they show that its lot was left out. */
   private static final Set<Column> OF_LOTS_ONLY =
-      EnumSet.of(Column.FOOD, Column.CATEGORY, Column.PORTIONS, Column.FROM);
+      EnumSet.of(
+          Column.FOOD,
+          Column.CATEGORY,
+          Column.PORTIONS,
+          Column.FROM,
+          Column.CONTAINER,
+          Column.DEPTH);
 
   /** Cells that a reading of a lot may tell something in. */
   private static final Set<Column> OF_READINGS =
@@ -72,7 +79,9 @@ final class CellReader {
         from(),
         text(Column.TO, Cells.LONGEST_TEXT),
         times.until(),
-        text(Column.PROBE, Cells.LONGEST_TEXT));
+        text(Column.PROBE, Cells.LONGEST_TEXT),
+        text(Column.CONTAINER, Cells.LONGEST_CONTAINER),
+        depth());
   }
 
   private Optional<Word> word() {
@@ -104,6 +113,22 @@ final class CellReader {
       cells.refuse(column, flaw.code(), Degrees.ALLOWED, flaw.says());
     }
     return temperature;
+  }
+
+  private Optional<Depth> depth() {
+    if (cells.isBlank(Column.DEPTH)) {
+      return Optional.empty();
+    }
+    Optional<Depth> depth = Depth.read(cells.given(Column.DEPTH));
+    if (depth.isEmpty()) {
+      cells.refuse(
+          Column.DEPTH,
+          "bad-depth",
+          Depth.ALLOWED,
+          "\"%s\" is no depth of food: write a number and its unit, such as 2in or 5cm."
+              .formatted(Texts.shown(cells.given(Column.DEPTH))));
+    }
+    return depth;
   }
 
   private Optional<How> how(Optional<Word> word) {

@@ -26,6 +26,8 @@ public final class Cells {
   /** The most characters in a cell of text, and in a note. */
   public static final int LONGEST_TEXT = 500;
 
+  public static final int LONGEST_CONTAINER = 60;
+
   public static final int LONGEST_NOTE = 2000;
 
   private final long earliest = EARLIEST.toEpochMilli();

@@ -23,6 +23,8 @@ public enum Column {
   TO("to"),
   UNTIL("until"),
   PROBE("probe"),
+  CONTAINER("container"),
+  DEPTH("depth"),
   BY("by"),
   NOTE("note"),
   ID("id"),

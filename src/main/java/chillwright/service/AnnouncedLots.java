@@ -67,6 +67,8 @@ final class AnnouncedLots {
         sources,
         Optional.empty(),
         Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
         Optional.empty());
   }
 

@@ -5,6 +5,7 @@ import static chillwright.storage.schema.Tables.LOG_ENTRY;
 import chillwright.core.log.Details;
 import chillwright.core.log.EntryId;
 import chillwright.core.log.LogEntry;
+import chillwright.core.measure.Depth;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
@@ -37,6 +38,8 @@ final class EntryRow {
   private static final Cell<Instant> UNTIL_AT = Cell.of(LOG_ENTRY, LOG_ENTRY.UNTIL_AT);
   private static final Cell<LocalDate> UNTIL_DAY = Cell.of(LOG_ENTRY, LOG_ENTRY.UNTIL_DAY);
   private static final Cell<String> PROBE = Cell.of(LOG_ENTRY, LOG_ENTRY.PROBE);
+  private static final Cell<String> CONTAINER = Cell.of(LOG_ENTRY, LOG_ENTRY.CONTAINER);
+  private static final Cell<String> DEPTH = Cell.of(LOG_ENTRY, LOG_ENTRY.DEPTH);
 
   private EntryRow() {}
 
@@ -71,6 +74,8 @@ final class EntryRow {
     UNTIL_AT.set(row, Values.markedAt(details.until()));
     UNTIL_DAY.set(row, Values.markedDay(details.until()));
     PROBE.set(row, details.probe().orElse(null));
+    CONTAINER.set(row, details.container().orElse(null));
+    DEPTH.set(row, details.depth().map(Depth::cell).orElse(null));
   }
 
   /**
@@ -102,6 +107,8 @@ final class EntryRow {
         Values.lotIds(SOURCES.get(row, before)),
         Optional.ofNullable(RECIPIENT.get(row, before)),
         Values.mark(UNTIL_AT.get(row, before), UNTIL_DAY.get(row, before)),
-        Optional.ofNullable(PROBE.get(row, before)));
+        Optional.ofNullable(PROBE.get(row, before)),
+        Optional.ofNullable(CONTAINER.get(row, before)),
+        Optional.ofNullable(DEPTH.get(row, before)).flatMap(Depth::read));
   }
 }

@@ -33,7 +33,8 @@ public final class Migrations {
           "0002_set_up.sql",
           "0003_plans.sql",
           "0004_probe.sql",
-          "0005_address.sql");
+          "0005_address.sql",
+          "0006_container.sql");
 
   private final List<Script> scripts;
 

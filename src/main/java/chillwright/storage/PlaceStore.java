@@ -183,6 +183,8 @@ public final class PlaceStore {
             List.of(),
             Optional.empty(),
             Optional.empty(),
-            Optional.ofNullable(row.getProbe())));
+            Optional.ofNullable(row.getProbe()),
+            Optional.empty(),
+            Optional.empty()));
   }
 }

@@ -46,6 +46,8 @@ final class CorrectionText {
     add(changes, "portions", was.portions(), now.portions());
     add(changes, "until", was.until(), now.until());
     add(changes, "probe", was.probe(), now.probe());
+    add(changes, "container", was.container(), now.container());
+    add(changes, "depth", was.depth(), now.depth());
     add(changes, "to", was.to(), now.to());
     add(changes, "food", was.food(), now.food());
     add(changes, "category", was.category(), now.category());

@@ -13,6 +13,7 @@ import chillwright.core.log.Problem.Where.InField;
 import chillwright.core.log.Problem.Where.InFile;
 import chillwright.core.log.Row;
 import chillwright.core.log.Word;
+import chillwright.core.measure.Depth;
 import chillwright.core.measure.Temperature;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -83,6 +84,8 @@ class CellsTest {
             "to=the hall",
             "until=2026-03-08",
             "probe=T3",
+            "container=full pan",
+            "depth=2.50 in",
             "by=mk",
             "note=two pots\nput together",
             "id=e1");
@@ -108,7 +111,9 @@ class CellsTest {
                     List.of(new LotId("S-1"), new LotId("S-2")),
                     Optional.of("the hall"),
                     Optional.of(new Mark.Day(LocalDate.of(2026, 3, 8))),
-                    Optional.of("T3"))));
+                    Optional.of("T3"),
+                    Optional.of("full pan"),
+                    Depth.read("2.5in"))));
   }
 
   @Test
@@ -179,7 +184,7 @@ class CellsTest {
                 new InFile("log.csv", 7, "temprature"),
                 "temprature",
                 "lot, food, category, when, entry, temperature, how, place, air, portions, from,"
-                    + " to, until, probe, by, note, id, corrects",
+                    + " to, until, probe, container, depth, by, note, id, corrects",
                 "\"temprature\" is no column of a log. Did you mean temperature?"));
   }
 
@@ -334,6 +339,18 @@ class CellsTest {
                 + " Perhaps Soup-12?");
   }
 
+  @ParameterizedTest
+  @CsvSource({"2in,2in", "2.50 in,2.5in", "5cm,5cm", "10 CM,10cm", "0.2in,0.2in", "24in,24in"})
+  void depth_is_kept_as_read(String written, String kept) {
+    assertThat(read("depth=" + written).details().depth().map(Depth::cell)).contains(kept);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"2", "in", "two in", "0in", "0.1in", "24.1in", "61cm", "2.125in", "5mm"})
+  void what_is_no_depth_of_food_is_refused(String written) {
+    assertRefused("depth", "bad-depth", "depth=" + written);
+  }
+
   @Test
   void sources_are_codes_separated_by_blanks_each_once() {
     assertThat(read("from=S-1  S-2").details().from())
@@ -349,6 +366,7 @@ class CellsTest {
     "place,500",
     "to,500",
     "probe,500",
+    "container,60",
     "by,500",
     "note,2000"
   })

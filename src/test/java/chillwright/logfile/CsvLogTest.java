@@ -145,7 +145,7 @@ class CsvLogTest {
                 at(1, ""),
                 "",
                 "a header row: lot,food,category,when,entry,temperature,how,place,air,portions,"
-                    + "from,to,until,probe,by,note,id,corrects",
+                    + "from,to,until,probe,container,depth,by,note,id,corrects",
                 "This file is empty. Its first row names the columns."));
   }
 

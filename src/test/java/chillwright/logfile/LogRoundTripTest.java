@@ -90,6 +90,8 @@ class LogRoundTripTest {
       row.put("note", text(random) + "why");
     }
     maybe(random, row, "air", degrees(random));
+    maybe(random, row, "container", "pan " + random.nextInt(9));
+    maybe(random, row, "depth", random.nextInt(1, 24) + (random.nextBoolean() ? "in" : " cm"));
     maybe(random, row, "portions", Integer.toString(random.nextInt(1, 1_000_001)));
     maybe(random, row, "from", "S-" + random.nextInt(9) + " T-" + random.nextInt(9));
     maybe(random, row, "until", random.nextBoolean() ? moment(random) : date(random));

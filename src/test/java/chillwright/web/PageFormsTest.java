@@ -55,6 +55,25 @@ class PageFormsTest {
     assertThat(visit.open(Visit.target(first)).text()).contains("Saved: reading, 150 °F");
   }
 
+  /** Our own design, no source: what a pan holds is told of the pan, not of the pot before it. */
+  @Test
+  void container_and_depth_go_to_the_containers_a_batch_is_split_into() {
+    Reply page = visit.open("/new-batch");
+    String[] batch = {
+      "once", Visit.once(page), "lot", "BS-9", "entry", "cooked", "temperature", "180",
+      "scale", "F", "food", "Bean stew", "category", "soup_or_stew", "containers", "2",
+      "portions", "10", "container", "full pan", "depth", "2"
+    };
+    Reply sent = visit.submit("/new-batch", batch);
+    assertThat(sent.status()).as(sent.text()).isEqualTo(303);
+    JsonNode first = served.get("/api/v1/lots/BS-9-1/entries").json().at("/items/0");
+    assertThat(first.at("/container").asText()).isEqualTo("full pan");
+    assertThat(first.at("/depth").asText()).isEqualTo("2 in");
+    JsonNode pot = served.get("/api/v1/lots/BS-9/entries").json().at("/items/0");
+    assertThat(pot.at("/container").isNull()).isTrue();
+    assertThat(visit.open("/lots/BS-9-1").text()).contains("full pan", "2 in deep");
+  }
+
   @Test
   void a_batch_sent_twice_is_begun_once() {
     Reply page = visit.open("/new-batch");

@@ -2,6 +2,7 @@ package chillwright.core.log;
 
 import chillwright.core.log.IntakeFaults.Fault;
 import chillwright.core.log.Problem.Where.InFile;
+import chillwright.core.measure.Depth;
 import chillwright.core.measure.Temperature;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -85,6 +86,8 @@ final class ChangedRows {
     add(all, "to", was.to(), is.to());
     add(all, "until", was.until().map(ChangedRows::text), is.until().map(ChangedRows::text));
     add(all, "probe", was.probe(), is.probe());
+    add(all, "container", was.container(), is.container());
+    add(all, "depth", was.depth().map(Depth::cell), is.depth().map(Depth::cell));
     add(all, "by", stored.by(), given.by());
     add(all, "note", stored.note(), given.note());
     return all;

@@ -1,5 +1,6 @@
 package chillwright.core.log;
 
+import chillwright.core.measure.Depth;
 import chillwright.core.measure.Temperature;
 import java.util.List;
 import java.util.Optional;
@@ -17,6 +18,8 @@ import java.util.function.Function;
  * @param from the lots this one was divided from or made of, on a lot's first row
  * @param to who got the portions
  * @param until a time or date marked on the food
+ * @param container what the food stands in, by the name the kitchen gives it
+ * @param depth of the food in it
  */
 public record Details(
     Optional<String> food,
@@ -29,7 +32,9 @@ public record Details(
     List<LotId> from,
     Optional<String> to,
     Optional<Mark> until,
-    Optional<String> probe) {
+    Optional<String> probe,
+    Optional<String> container,
+    Optional<Depth> depth) {
   /** No cell filled in. */
   public static final Details NONE =
       new Details(
@@ -41,6 +46,8 @@ public record Details(
           Optional.empty(),
           OptionalInt.empty(),
           List.of(),
+          Optional.empty(),
+          Optional.empty(),
           Optional.empty(),
           Optional.empty(),
           Optional.empty());
@@ -66,7 +73,9 @@ public record Details(
         correction.from.isEmpty() ? from : correction.from,
         filled(correction, Details::to),
         filled(correction, Details::until),
-        filled(correction, Details::probe));
+        filled(correction, Details::probe),
+        filled(correction, Details::container),
+        filled(correction, Details::depth));
   }
 
   /** These details without the cells that only a lot's first row, or a correction of it, keeps. */
@@ -85,19 +94,45 @@ public record Details(
         List.of(),
         to,
         until,
-        probe);
+        probe,
+        container,
+        depth);
   }
 
   /** These details without a count of portions. */
   public Details uncounted() {
     return new Details(
-        food, category, temperature, how, place, air, OptionalInt.empty(), from, to, until, probe);
+        food,
+        category,
+        temperature,
+        how,
+        place,
+        air,
+        OptionalInt.empty(),
+        from,
+        to,
+        until,
+        probe,
+        container,
+        depth);
   }
 
   /** These details with another mark on the food. */
   public Details markedUntil(Optional<Mark> mark) {
     return new Details(
-        food, category, temperature, how, place, air, portions, from, to, mark, probe);
+        food,
+        category,
+        temperature,
+        how,
+        place,
+        air,
+        portions,
+        from,
+        to,
+        mark,
+        probe,
+        container,
+        depth);
   }
 
   private <T> Optional<T> filled(Details correction, Function<Details, Optional<T>> cell) {

@@ -176,7 +176,9 @@ public final class Answers {
       List<String> from,
       Optional<String> to,
       Optional<String> until,
-      Optional<String> probe) {}
+      Optional<String> probe,
+      Optional<String> container,
+      Optional<String> depth) {}
 
   /**
    * One entry as it was written.

@@ -7,6 +7,7 @@ import chillwright.core.log.How;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Mark;
+import chillwright.core.measure.Depth;
 import chillwright.core.measure.Temperature;
 import chillwright.service.Places.PlaceReading;
 import java.time.Instant;
@@ -109,7 +110,9 @@ public record EntryAnswers(ZoneId zone) {
         details.from().stream().map(LotId::text).toList(),
         details.to(),
         details.until().map(this::mark),
-        details.probe());
+        details.probe(),
+        details.container(),
+        details.depth().map(Depth::text));
   }
 
   private String mark(Mark mark) {

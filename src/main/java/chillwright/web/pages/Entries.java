@@ -104,6 +104,8 @@ final class Entries {
     details.portions().ifPresent(count -> parts.add(visitor.say("entry.portions") + " " + count));
     details.to().ifPresent(to -> parts.add(visitor.say("entry.to") + " " + to));
     details.until().ifPresent(until -> parts.add(mark(until)));
+    details.container().ifPresent(parts::add);
+    details.depth().ifPresent(depth -> parts.add(depth.text() + " " + visitor.say("entry.deep")));
     details.probe().ifPresent(probe -> parts.add(visitor.say("entry.probe") + " " + probe));
     entry.note().ifPresent(parts::add);
     return parts;

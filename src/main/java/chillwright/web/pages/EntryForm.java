@@ -41,6 +41,8 @@ final class EntryForm {
           Column.FROM,
           Column.TO,
           Column.PROBE,
+          Column.CONTAINER,
+          Column.DEPTH,
           Column.BY,
           Column.NOTE,
           Column.CORRECTS,
@@ -75,6 +77,9 @@ final class EntryForm {
 
   private String cell(Column column) {
     String given = form.text(column.title());
+    if (column == Column.DEPTH) {
+      return depth(given);
+    }
     boolean isFigure = column == Column.TEMPERATURE || column == Column.AIR;
     if (given.isEmpty() || !isFigure) {
       return given;
@@ -82,6 +87,13 @@ final class EntryForm {
     String dotted = given.replace(',', '.');
     char last = dotted.charAt(dotted.length() - 1);
     return Character.isDigit(last) ? dotted + form.text("scale") : dotted;
+  }
+
+  /** A bare figure is in inches where the form's scale is Fahrenheit, else in centimeters. */
+  private String depth(String given) {
+    String dotted = given.replace(',', '.');
+    boolean isBare = !dotted.isEmpty() && Character.isDigit(dotted.charAt(dotted.length() - 1));
+    return isBare ? dotted + (form.text("scale").equals("C") ? "cm" : "in") : dotted;
   }
 
   /** A moment that the outbox noted, a time of the kitchen's zone that was typed, or now. */

@@ -6,6 +6,7 @@ import chillwright.core.keeping.LotState.Standing;
 import chillwright.core.kitchen.KnownFood;
 import chillwright.core.log.KeepingList;
 import chillwright.print.Language;
+import chillwright.rulebook.Handbook;
 import chillwright.service.Kitchen;
 import chillwright.service.LotQuery;
 import chillwright.service.Page;
@@ -63,6 +64,14 @@ final class Known {
         .list(onHand, Page.Wanted.first(Page.MOST))
         .items()
         .forEach(lot -> lot.standing().flatMap(Standing::place).ifPresent(names::add));
+    return List.copyOf(names);
+  }
+
+  /** What the kitchen keeps its foods in, then the pans of the handbook. */
+  List<String> containers() {
+    Set<String> names = new LinkedHashSet<>();
+    kitchen.setUp().foods().forEach(food -> food.container().ifPresent(names::add));
+    Handbook.shipped().pans().forEach(pan -> names.add(pan.title()));
     return List.copyOf(names);
   }
 

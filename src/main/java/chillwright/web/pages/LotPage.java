@@ -190,6 +190,7 @@ final class LotPage {
         NextWords.of(view, now),
         Arrays.stream(How.values()).map(How::text).toList(),
         new Known(desk.kitchen()).places(),
+        new Known(desk.kitchen()).containers(),
         curve(view, scale, visitor),
         forecasts(view, sentences, scale),
         findings(view, sentences, visitor),

@@ -21,6 +21,7 @@ public record LotPageView(
     List<String> words,
     List<String> hows,
     List<String> places,
+    List<String> pans,
     String curve,
     List<Ahead> forecasts,
     List<Found> findings,

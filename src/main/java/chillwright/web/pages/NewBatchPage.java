@@ -56,7 +56,12 @@ final class NewBatchPage {
     Known known = new Known(desk.kitchen());
     NewBatchView view =
         new NewBatchView(
-            form, known.foods(), known.categories(visitor.language()), WORDS, known.places());
+            form,
+            known.foods(),
+            known.categories(visitor.language()),
+            WORDS,
+            known.places(),
+            known.containers());
     Frame frame = desk.frame(visitor, "page.new-batch", ADDRESS, List.of());
     desk.answer(context, status, Templates.PAGES.newBatch(frame, view).render());
   }
@@ -107,6 +112,7 @@ final class NewBatchPage {
     KnownFood food = known.get();
     fill(fields, "category", Optional.of(food.category()));
     fill(fields, "place", food.place());
+    fill(fields, "container", food.container());
     if (food.portions().isPresent()) {
       fill(fields, "portions", Optional.of(Integer.toString(food.portions().getAsInt())));
     }
@@ -147,12 +153,21 @@ final class NewBatchPage {
       code = logbook.createLot(announced(probe), ofLot).lot().text();
     }
     List<Incoming> rows = new ArrayList<>();
-    rows.add(form.row(code));
+    rows.add(form(ofBatch(fields, containers), now).row(code));
     if (containers > 1) {
       rows.addAll(split(fields, code, containers, now));
     }
     logbook.log(rows, once);
     return new LotId(code);
+  }
+
+  /** A batch that is split stands in none of the containers itself. */
+  private static Map<String, String> ofBatch(Map<String, String> fields, int containers) {
+    Map<String, String> own = new HashMap<>(fields);
+    if (containers > 1) {
+      own.keySet().removeAll(List.of("container", "depth"));
+    }
+    return own;
   }
 
   private static NewLot announced(Row probe) {
@@ -180,7 +195,9 @@ final class NewBatchPage {
       own.put("entry", isWarm ? Word.COOLING.text() : word);
       own.put("from", code);
       own.put("portions", share == 0 ? "" : Integer.toString(share));
-      own.put("place", fields.getOrDefault("place", ""));
+      for (String same : List.of("place", "container", "depth", "scale")) {
+        own.put(same, fields.getOrDefault(same, ""));
+      }
       rows.add(form(own, now).row(code + "-" + i));
     }
     Map<String, String> taken = common(fields);

@@ -8,4 +8,5 @@ public record NewBatchView(
     List<String> foods,
     List<Choice> categories,
     List<String> words,
-    List<String> places) {}
+    List<String> places,
+    List<String> pans) {}

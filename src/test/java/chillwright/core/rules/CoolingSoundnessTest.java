@@ -109,6 +109,8 @@ class CoolingSoundnessTest {
             List.of(),
             Optional.empty(),
             Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
             Optional.empty());
     return new LogEntry(
         new EntryId("e" + number),
