@@ -54,12 +54,40 @@ public final class PlanFile {
   public static Menu read(String name, String text, KeepingList keeping, ZoneId zone, Instant now)
       throws BrokenRules {
     PlanFile reading = new PlanFile(keeping, now);
-    Optional<Document> document = YamlText.read(new TextFile(name, text, false), reading.faults);
-    document.ifPresent(found -> reading.faults.addAll(SchemaCheck.PLAN.allFaults(found)));
-    reading.faults.throwIfAny();
-    Optional<Menu> menu = reading.menu(Spot.whole(document.orElseThrow()), zone);
-    reading.faults.throwIfAny();
+    return reading.read(new TextFile(name, text, false), zone, false);
+  }
+
+  /** The same of a plan that is still being written: it may have no dish yet. */
+  public static Menu begun(String text, KeepingList keeping, ZoneId zone, Instant now)
+      throws BrokenRules {
+    return new PlanFile(keeping, now).read(new TextFile("", text, false), zone, true);
+  }
+
+  private Menu read(TextFile file, ZoneId zone, boolean mayBeEmpty) throws BrokenRules {
+    Optional<Document> document = YamlText.read(file, faults);
+    document.ifPresent(found -> faults.addAll(SchemaCheck.PLAN.allFaults(found)));
+    faults.throwIfAny();
+    Spot root = Spot.whole(document.orElseThrow());
+    if (!mayBeEmpty && root.at("dishes").items().isEmpty()) {
+      faults.add(
+          root.at("dishes")
+              .fault("wrong-value", "a list of 1 to 40 dishes", "there is no dish. Write one."));
+    }
+    Optional<Menu> menu = menu(root, zone);
+    faults.throwIfAny();
     return menu.orElseThrow();
+  }
+
+  /**
+   * What a text says, unchecked, for a form that changes a part of it.
+   *
+   * @throws BrokenRules where it is no YAML
+   */
+  public static JsonNode tree(String text) throws BrokenRules {
+    Faults faults = new Faults();
+    Optional<Document> document = YamlText.read(new TextFile("", text, false), faults);
+    faults.throwIfAny();
+    return document.orElseThrow().root();
   }
 
   /** The JSON schema of such a file. */
