@@ -4,6 +4,7 @@ import chillwright.core.log.Category;
 import chillwright.core.log.KeepingList;
 import chillwright.core.plan.Dish;
 import chillwright.core.plan.Dish.Route;
+import chillwright.core.plan.Filling;
 import chillwright.core.plan.Menu;
 import chillwright.core.plan.Menu.Hours;
 import chillwright.core.plan.Step;
@@ -23,6 +24,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -162,7 +164,8 @@ public final class PlanFile {
   }
 
   private List<Dish> dishes(Spot root, Map<String, Double> has) {
-    int guests = root.at("guests").node().asInt(1);
+    OptionalInt guests =
+        root.has("guests") ? OptionalInt.of(root.at("guests").node().asInt()) : OptionalInt.empty();
     Set<String> names = new HashSet<>();
     List<Dish> dishes = new ArrayList<>();
     for (Spot spot : root.at("dishes").items()) {
@@ -179,7 +182,7 @@ public final class PlanFile {
     return dishes;
   }
 
-  private Optional<Dish> dish(Spot spot, int guests, Map<String, Double> has) {
+  private Optional<Dish> dish(Spot spot, OptionalInt guests, Map<String, Double> has) {
     Optional<Category> category = category(spot);
     Route route =
         Arrays.stream(Route.values())
@@ -199,18 +202,24 @@ public final class PlanFile {
     }
     Duration thaw = minutes(spot.at("thawHours").node(), 60);
     Duration hold = minutes(spot.at("holdMinutes").node(), 1);
+    PlanPortions sizes = new PlanPortions(faults);
+    int portions = sizes.portions(spot, guests);
+    Optional<Filling> filling = sizes.filling(spot);
+    Map<String, Double> keeps = amounts(spot.at("keeps"));
+    filling.ifPresent(found -> PlanPortions.keep(found, portions, has.keySet(), keeps));
     return category.map(
         found ->
             new Dish(
                 spot.text("dish"),
                 found,
-                spot.at("portions").node().asInt(guests),
+                portions,
                 route,
                 make,
                 finish,
-                amounts(spot.at("keeps")),
+                keeps,
                 thaw,
-                hold));
+                hold,
+                filling));
   }
 
   private static Duration minutes(JsonNode node, int each) {

@@ -34,6 +34,17 @@ final class PlanTree {
 
   static final List<String> DAYS = List.of("mon", "tue", "wed", "thu", "fri", "sat", "sun");
 
+  /** The figures of a dish. */
+  private static final List<String> FIGURES =
+      List.of(
+          "portions",
+          "portionsPerGuest",
+          "portionFluidOunces",
+          "portionMillilitres",
+          "panDepthInches",
+          "thawHours",
+          "holdMinutes");
+
   private static final JsonNodeFactory MAKE = JsonNodeFactory.instance;
   private static final DateTimeFormatter TYPED = DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm");
 
@@ -138,9 +149,8 @@ final class PlanTree {
   void dish(String was, Form form, String category) {
     ObjectNode dish = find(was).orElseGet(() -> dishesOf().addObject());
     dish.put("dish", form.text("dish")).put("category", category).put("route", form.text("route"));
-    for (String name : List.of("portions", "thawHours", "holdMinutes")) {
-      number(dish, name, form.text(name));
-    }
+    FIGURES.forEach(name -> number(dish, name, form.text(name)));
+    word(dish, "pan", form.text("pan"));
     steps(dish, "make", form);
     steps(dish, "finish", form);
     amounts(dish, "keeps", "keeps/", form);

@@ -19,6 +19,7 @@ public record PlanView(
     List<String> moved,
     List<Day> days,
     List<String> bounds,
+    List<String> pans,
     List<Batch> batches,
     String caution,
     List<String> faults,
@@ -31,6 +32,7 @@ public record PlanView(
     List<Choice> things,
     List<Choice> categories,
     List<String> foods,
+    List<Choice> panSizes,
     String input) {
   /** A dish that may become a batch, with the address that offers it. */
   public record Batch(String dish, String address) {}
@@ -40,6 +42,8 @@ public record PlanView(
     moved = List.copyOf(moved);
     days = List.copyOf(days);
     bounds = List.copyOf(bounds);
+    pans = List.copyOf(pans);
+    panSizes = List.copyOf(panSizes);
     batches = List.copyOf(batches);
     faults = List.copyOf(faults);
     dishes = List.copyOf(dishes);

@@ -2,6 +2,7 @@ package chillwright.web.pages;
 
 import chillwright.core.plan.Dish;
 import chillwright.print.PlanText;
+import chillwright.rulebook.Handbook;
 import chillwright.service.Plans.Planned;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
@@ -49,6 +50,7 @@ final class PlanViews {
         planned.moved().stream().map(text::moved).toList(),
         text.days(planned.plan()),
         planned.plan().bounds().stream().map(text::bound).toList(),
+        text.pans(planned.menu()),
         planned.menu().dishes().stream().map(PlanViews::batch).toList(),
         text.caution(),
         faults.others(),
@@ -61,6 +63,7 @@ final class PlanViews {
         named(Stream.concat(COMMON.stream(), tree.things().stream()).distinct()),
         known.categories(visitor.language()),
         known.foods(),
+        Handbook.shipped().pans().stream().map(pan -> new Choice(pan.key(), pan.title())).toList(),
         tree.text());
   }
 
