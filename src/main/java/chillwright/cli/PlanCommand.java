@@ -127,7 +127,7 @@ final class PlanCommand implements Callable<Integer> {
   private void print(Menu menu, Plan plan, RuleBook book) {
     PlanText text = new PlanText(menu.zone());
     console.result(text.serving(menu));
-    text.lines(plan).forEach(console::result);
+    text.lines(menu, plan).forEach(console::result);
     console.result("");
     console.result(text.caution());
     console.result(book.defers().strip());

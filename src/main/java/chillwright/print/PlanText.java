@@ -33,6 +33,9 @@ public record PlanText(ZoneId zone, Language language) {
   private static final DateTimeFormatter DAY_AND_CLOCK =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm");
 
+  private static final List<String> THINGS =
+      List.of("oven", "hob", Menu.HANDS, Menu.REFRIGERATOR, Menu.FREEZER, Menu.FREEZING, Menu.WARM);
+
   /** A day with what is to be done on it. */
   public record Day(String title, List<String> lines) {
     public Day {
@@ -46,7 +49,7 @@ public record PlanText(ZoneId zone, Language language) {
   }
 
   /** All of a plan, for a terminal or plain paper. */
-  public List<String> lines(Plan plan) {
+  public List<String> lines(Menu menu, Plan plan) {
     List<String> lines = new ArrayList<>();
     lines.add(verdict(plan));
     for (Conflict conflict : plan.conflicts()) {
@@ -57,10 +60,20 @@ public record PlanText(ZoneId zone, Language language) {
       lines.add(day.title());
       day.lines().forEach(line -> lines.add("  " + line));
     }
+    if (!pans(menu).isEmpty()) {
+      lines.add("");
+      pans(menu).forEach(lines::add);
+    }
     lines.add("");
     lines.add(say("plan.bounds"));
     plan.bounds().forEach(bound -> lines.add("  " + bound(bound)));
     return lines;
+  }
+
+  /** Pans of each dish whose portions have a size. */
+  public List<String> pans(Menu menu) {
+    PanText text = new PanText(language);
+    return menu.dishes().stream().flatMap(dish -> text.says(dish, menu).stream()).toList();
   }
 
   /** Whether there is a plan, and how sure that is. */
@@ -119,10 +132,15 @@ public record PlanText(ZoneId zone, Language language) {
     };
   }
 
-  private static String uses(Map<String, Double> uses) {
+  /** What a kitchen has, in this language, where we have a word for it; else the cook's own. */
+  String thing(String name) {
+    return THINGS.contains(name) ? say("plan.thing." + name) : name;
+  }
+
+  private String uses(Map<String, Double> uses) {
     return uses.entrySet().stream()
         .sorted(Map.Entry.comparingByKey())
-        .map(use -> use.getKey() + " " + amount(use.getValue()))
+        .map(use -> thing(use.getKey()) + " " + amount(use.getValue()))
         .collect(Collectors.joining(", "));
   }
 
@@ -198,9 +216,10 @@ public record PlanText(ZoneId zone, Language language) {
           say(
               "plan.conflict.step",
               conflict.dish(),
-              conflict.resource(),
+              thing(conflict.resource()),
               amount(conflict.enough()));
-      case SHORT_OF -> say("plan.conflict.short", conflict.resource(), amount(conflict.enough()));
+      case SHORT_OF ->
+          say("plan.conflict.short", thing(conflict.resource()), amount(conflict.enough()));
       case CLOSED -> say("plan.conflict.closed");
       case TOO_MUCH -> say("plan.conflict.too-much");
     };

@@ -4,6 +4,7 @@ import chillwright.core.log.Category;
 import chillwright.core.log.KeepingList;
 import chillwright.core.plan.Dish;
 import chillwright.core.plan.Dish.Route;
+import chillwright.core.plan.Filling;
 import chillwright.core.plan.Menu;
 import chillwright.core.plan.Menu.Hours;
 import chillwright.core.plan.Step;
@@ -23,6 +24,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -54,12 +56,40 @@ public final class PlanFile {
   public static Menu read(String name, String text, KeepingList keeping, ZoneId zone, Instant now)
       throws BrokenRules {
     PlanFile reading = new PlanFile(keeping, now);
-    Optional<Document> document = YamlText.read(new TextFile(name, text, false), reading.faults);
-    document.ifPresent(found -> reading.faults.addAll(SchemaCheck.PLAN.allFaults(found)));
-    reading.faults.throwIfAny();
-    Optional<Menu> menu = reading.menu(Spot.whole(document.orElseThrow()), zone);
-    reading.faults.throwIfAny();
+    return reading.read(new TextFile(name, text, false), zone, false);
+  }
+
+  /** The same of a plan that is still being written: it may have no dish yet. */
+  public static Menu begun(String text, KeepingList keeping, ZoneId zone, Instant now)
+      throws BrokenRules {
+    return new PlanFile(keeping, now).read(new TextFile("", text, false), zone, true);
+  }
+
+  private Menu read(TextFile file, ZoneId zone, boolean mayBeEmpty) throws BrokenRules {
+    Optional<Document> document = YamlText.read(file, faults);
+    document.ifPresent(found -> faults.addAll(SchemaCheck.PLAN.allFaults(found)));
+    faults.throwIfAny();
+    Spot root = Spot.whole(document.orElseThrow());
+    if (!mayBeEmpty && root.at("dishes").items().isEmpty()) {
+      faults.add(
+          root.at("dishes")
+              .fault("wrong-value", "a list of 1 to 40 dishes", "there is no dish. Write one."));
+    }
+    Optional<Menu> menu = menu(root, zone);
+    faults.throwIfAny();
     return menu.orElseThrow();
+  }
+
+  /**
+   * What a text says, unchecked, for a form that changes a part of it.
+   *
+   * @throws BrokenRules where it is no YAML
+   */
+  public static JsonNode tree(String text) throws BrokenRules {
+    Faults faults = new Faults();
+    Optional<Document> document = YamlText.read(new TextFile("", text, false), faults);
+    faults.throwIfAny();
+    return document.orElseThrow().root();
   }
 
   /** The JSON schema of such a file. */
@@ -134,7 +164,8 @@ public final class PlanFile {
   }
 
   private List<Dish> dishes(Spot root, Map<String, Double> has) {
-    int guests = root.at("guests").node().asInt(1);
+    OptionalInt guests =
+        root.has("guests") ? OptionalInt.of(root.at("guests").node().asInt()) : OptionalInt.empty();
     Set<String> names = new HashSet<>();
     List<Dish> dishes = new ArrayList<>();
     for (Spot spot : root.at("dishes").items()) {
@@ -151,7 +182,7 @@ public final class PlanFile {
     return dishes;
   }
 
-  private Optional<Dish> dish(Spot spot, int guests, Map<String, Double> has) {
+  private Optional<Dish> dish(Spot spot, OptionalInt guests, Map<String, Double> has) {
     Optional<Category> category = category(spot);
     Route route =
         Arrays.stream(Route.values())
@@ -171,18 +202,24 @@ public final class PlanFile {
     }
     Duration thaw = minutes(spot.at("thawHours").node(), 60);
     Duration hold = minutes(spot.at("holdMinutes").node(), 1);
+    PlanPortions sizes = new PlanPortions(faults);
+    int portions = sizes.portions(spot, guests);
+    Optional<Filling> filling = sizes.filling(spot);
+    Map<String, Double> keeps = amounts(spot.at("keeps"));
+    filling.ifPresent(found -> PlanPortions.keep(found, portions, has.keySet(), keeps));
     return category.map(
         found ->
             new Dish(
                 spot.text("dish"),
                 found,
-                spot.at("portions").node().asInt(guests),
+                portions,
                 route,
                 make,
                 finish,
-                amounts(spot.at("keeps")),
+                keeps,
                 thaw,
-                hold));
+                hold,
+                filling));
   }
 
   private static Duration minutes(JsonNode node, int each) {

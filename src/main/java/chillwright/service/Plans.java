@@ -37,8 +37,8 @@ public final class Plans {
     this.kitchen = kitchen;
   }
 
-  /** A plan that is kept. */
-  public record Kept(String code, Instant saidAt) {}
+  /** A plan that is kept, with its input as it was given. */
+  public record Kept(String code, String input, Instant saidAt) {}
 
   /**
    * A plan as of now.
@@ -57,7 +57,7 @@ public final class Plans {
   /** All plans, by code. */
   public List<Kept> all() {
     return kitchen.database().read(session -> session.plans().all()).stream()
-        .map(said -> new Kept(said.code(), said.saidAt()))
+        .map(said -> new Kept(said.code(), said.input(), said.saidAt()))
         .toList();
   }
 
@@ -121,8 +121,8 @@ public final class Plans {
 
   private Menu menu(Said said) {
     try {
-      return PlanFile.read(
-          "", said.input(), kitchen.library().keepingList(), kitchen.zone(), said.saidAt());
+      return PlanFile.begun(
+          said.input(), kitchen.library().keepingList(), kitchen.zone(), said.saidAt());
     } catch (BrokenRules broken) {
       throw new Refused(Refused.Why.FAULTS, broken.problems());
     }

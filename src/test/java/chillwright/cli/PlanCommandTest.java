@@ -167,4 +167,65 @@ class PlanCommandTest {
     assertThat(run.out().strip()).isEqualTo(PlanFile.schema().strip());
     assertThat(new ObjectMapper().readTree(run.out()).at("/title").asText()).isNotEmpty();
   }
+
+  private static final String SCALED =
+      """
+      serving: 2026-12-12T18:00:00-07:00
+      guests: %s
+      kitchen:
+        has: {hob: 1, refrigerator: 60}
+      dishes:
+        - dish: Leek soup
+          category: soup_or_stew
+          portionsPerGuest: 1.5
+          portionFluidOunces: 8
+          pan: full-2.5
+          route: chilled
+          make: [{step: simmer, minutes: 60}]
+          finish: [{step: reheat, minutes: 60}]
+      """;
+
+  /**
+   * A full pan of 2 1/2 in holds 240 fl oz in use (a steamer maker's table of pans), so 192 filled
+   * 2 in deep: 60 portions of 8 fl oz are 480 fl oz, two and a half such pans, so three. An 8 oz
+   * ladle is one of the ladles of the Institute of Child Nutrition.
+   */
+  @Test
+  void guests_become_portions_and_portions_pans() throws IOException {
+    String path = file(SCALED.formatted("40")).toString();
+    JsonNode pans = json(CommandRun.of("plan", path, "--at", AT, "--format", "json")).at("/pans/0");
+    assertThat(pans.at("/portions").asInt()).isEqualTo(60);
+    assertThat(pans.at("/litres").asDouble()).isEqualTo(14.2);
+    assertThat(pans.at("/pans").asInt()).isEqualTo(3);
+    assertThat(pans.at("/fits/refrigerator").asBoolean()).isTrue();
+    assertThat(pans.at("/tools/0").asText()).isEqualTo("ladle-8");
+    CommandRun text = CommandRun.of("plan", path, "--at", AT);
+    assertThat(text.out()).contains("60 portions are 14.2 litres: 3 of the pan").contains("fits");
+  }
+
+  /** Seven pans of 20 x 12 x 2 1/2 in take up 68.8 litres, of 60 in the refrigerator. */
+  @Test
+  void more_guests_than_the_refrigerator_holds_are_told() throws IOException {
+    String path = file(SCALED.formatted("110")).toString();
+    JsonNode plan = json(CommandRun.of("plan", path, "--at", AT, "--format", "json"));
+    assertThat(plan.at("/verdict").asText()).isEqualTo("no-plan");
+    assertThat(plan.at("/pans/0/room").asDouble()).isEqualTo(68.8);
+    assertThat(plan.at("/pans/0/fits/refrigerator").asBoolean()).isFalse();
+    assertThat(plan.at("/conflicts/0/why").asText()).isEqualTo("step-needs-more");
+  }
+
+  @Test
+  void every_fault_of_portions_and_pans_is_told_at_once() throws IOException {
+    String path =
+        file(SCALED
+                .formatted("40")
+                .replace("full-2.5", "full-9")
+                .replace("portionsPerGuest: 1.5", "portionsPerGuest: 1\n    portions: 4")
+                .replace("category: soup", "portionMillilitres: 200\n    category: soup"))
+            .toString();
+    CommandRun run = CommandRun.of("plan", path, "--at", AT);
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err())
+        .contains("there is no such pan", "Write one of the two", "portionFluidOunces too");
+  }
 }

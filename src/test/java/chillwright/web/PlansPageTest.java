@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chillwright.web.Served.Reply;
 import java.io.StringReader;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import net.fortuna.ical4j.data.CalendarBuilder;
@@ -100,5 +102,78 @@ class PlansPageTest {
     assertThat(visit.open("/plans/supper-12").text())
         .contains("Hay un plan.")
         .contains("viernes 2026-03-20");
+  }
+
+  private Reply begin(String guests) {
+    visit.open("/plans");
+    return visit.submit(
+        "/plans", "name", "Harvest súpper", "serving", "2026-03-20T18:00", "guests", guests);
+  }
+
+  private Reply dish(String... more) {
+    Map<String, String> form = new LinkedHashMap<>();
+    form.put("token", visit.token());
+    form.put("dish", "Leek soup");
+    form.put("category", "soup_or_stew");
+    form.put("route", "chilled");
+    form.put("make/0/step", "simmer");
+    form.put("make/0/minutes", "60");
+    form.put("make/0/uses/hob", "1");
+    form.put("finish/1/step", "reheat");
+    form.put("finish/1/minutes", "120");
+    for (int i = 0; i < more.length; i += 2) {
+      form.put(more[i], more[i + 1]);
+    }
+    return visit.submit("/plans/harvest-supper/dishes", form);
+  }
+
+  /** FDA Food Code 2022 3-403.11(D): reheated within two hours, so from 16:00 on. */
+  @Test
+  void a_plan_is_made_by_filling_in_fields_and_moves_with_its_hour() {
+    Reply begun = begin("40");
+    assertThat(Visit.target(begun)).isEqualTo("/plans/harvest-supper");
+    assertThat(visit.open("/plans/harvest-supper").text()).contains("No dish yet");
+    Reply has = visit.submit("/plans/harvest-supper/kitchen", "has/hob", "2", "has/oven", "1,5");
+    assertThat(has.status()).as(has.text()).isEqualTo(200);
+    Reply made = dish();
+    assertThat(made.status()).as(made.text()).isEqualTo(200);
+    assertThat(made.text()).contains("There is a plan.", "16:00 - 18:00", "hob 1");
+    Reply later =
+        visit.submit(
+            "/plans/harvest-supper/event", "name", "Supper", "serving", "2026-03-20T19:00");
+    assertThat(later.text())
+        .contains("17:00 - 19:00", "2026-03-20 17:00 instead of 2026-03-20 16:00")
+        .contains("Something else was asked for.");
+    assertThat(visit.open("/plans").text()).contains("Supper").contains("2026-03-20 19:00");
+    Reply gone = dish("was", "Leek soup", "remove", "yes");
+    assertThat(gone.text()).contains("No dish yet");
+  }
+
+  @Test
+  void every_fault_stands_beside_its_field_and_nothing_is_changed() {
+    assertThat(begin("many").text()).contains("A whole number of guests");
+    begin("40");
+    Reply refused =
+        dish("route", "frozen", "make/0/minutes", "soon", "portions", "0", "category", "");
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.text())
+        .contains("Whole minutes, from 1 to 4320.", "A whole number of portions")
+        .contains("value=\"soon\"");
+    Reply nameless = dish("dish", "", "make/0/step", "", "make/0/minutes", "");
+    assertThat(nameless.text()).contains("What the dish is called.", "At least one step");
+    Reply unthawed = dish("route", "frozen", "make/0/uses/hob", "");
+    assertThat(unthawed.text()).contains("A frozen dish needs it");
+    assertThat(visit.open("/plans/harvest-supper").text()).contains("No dish yet");
+  }
+
+  @Test
+  void the_next_plan_begins_with_the_same_kitchen() {
+    begin("40");
+    visit.open("/plans/harvest-supper");
+    visit.submit("/plans/harvest-supper/kitchen", "has/hob", "7");
+    assertThat(Visit.target(begin("30"))).isEqualTo("/plans/harvest-supper-2");
+    assertThat(visit.open("/plans/harvest-supper-2").text())
+        .contains("name=\"has/hob\"")
+        .contains("value=\"7\"");
   }
 }

@@ -4,6 +4,7 @@ import chillwright.core.log.Category;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * A dish of a menu.
@@ -14,6 +15,7 @@ import java.util.Map;
  *     place, and kilograms that freeze; by the names of {@link Menu}
  * @param thaw how long it thaws in the refrigerator; zero for food heated from frozen
  * @param hold how long it may be held hot before it is served without losing quality
+ * @param filling into what it is filled; empty where nobody said
  */
 public record Dish(
     String name,
@@ -24,7 +26,8 @@ public record Dish(
     List<Step> finish,
     Map<String, Double> keeps,
     Duration thaw,
-    Duration hold) {
+    Duration hold,
+    Optional<Filling> filling) {
   /** How a dish goes from the pot to the table. */
   public enum Route {
     /** Made for the hour it is served. */
@@ -42,6 +45,20 @@ public record Dish(
     public String text() {
       return text;
     }
+  }
+
+  /** Of which nobody said into what it is filled. */
+  public Dish(
+      String name,
+      Category category,
+      int portions,
+      Route route,
+      List<Step> make,
+      List<Step> finish,
+      Map<String, Double> keeps,
+      Duration thaw,
+      Duration hold) {
+    this(name, category, portions, route, make, finish, keeps, thaw, hold, Optional.empty());
   }
 
   public Dish {

@@ -1,12 +1,15 @@
 package chillwright.web.answers;
 
 import chillwright.core.plan.Bound;
+import chillwright.core.plan.Dish;
 import chillwright.core.plan.Menu;
 import chillwright.core.plan.Moved;
 import chillwright.core.plan.Plan;
 import chillwright.core.plan.Plan.Conflict;
 import chillwright.core.plan.Plan.Task;
+import chillwright.core.portions.Measure;
 import chillwright.core.rules.Rule;
+import chillwright.print.PanText;
 import chillwright.print.PlanText;
 import chillwright.rulebook.RuleBook;
 import java.time.Instant;
@@ -33,6 +36,7 @@ public record PlanAnswers(RuleBook book) {
       Answers.RuleSetRef ruleSet,
       List<TaskLine> tasks,
       List<BoundLine> bounds,
+      List<PanLine> pans,
       List<ConflictLine> conflicts,
       List<MovedLine> moved,
       String caution,
@@ -61,6 +65,30 @@ public record PlanAnswers(RuleBook book) {
       Optional<OffsetDateTime> to,
       Optional<String> rule,
       Optional<String> citation,
+      String says) {}
+
+  /**
+   * A dish as pans; only dishes whose portions have a size have one.
+   *
+   * @param litres of food
+   * @param pan its key in the table of pans
+   * @param pans how many
+   * @param room litres that the pans take up where they stand
+   * @param fits whether this dish alone fits, by what the kitchen has
+   * @param tools ladles and scoops that measure a portion
+   * @param source who printed what the pan holds
+   */
+  public record PanLine(
+      String dish,
+      int portions,
+      double litres,
+      String pan,
+      double depthInches,
+      int pans,
+      double room,
+      Map<String, Boolean> fits,
+      List<String> tools,
+      String source,
       String says) {}
 
   /** A plan that is kept. */
@@ -97,10 +125,35 @@ public record PlanAnswers(RuleBook book) {
         new Answers.RuleSetRef(book.id(), book.version()),
         plan.tasks().stream().map(task -> task(task, plan, menu, text)).toList(),
         plan.bounds().stream().map(bound -> bound(bound, menu, text)).toList(),
+        menu.dishes().stream().flatMap(dish -> pans(dish, menu, text).stream()).toList(),
         plan.conflicts().stream().map(conflict -> conflict(conflict, text)).toList(),
         moved.stream().map(one -> moved(one, menu, text)).toList(),
         text.caution(),
         book.defers().strip());
+  }
+
+  private static Optional<PanLine> pans(Dish dish, Menu menu, PlanText text) {
+    int portions = dish.portions();
+    PanText words = new PanText(text.language());
+    return dish.filling()
+        .map(
+            filling ->
+                new PanLine(
+                    dish.name(),
+                    portions,
+                    rounded(filling.litres(portions)),
+                    filling.pan().key(),
+                    filling.depthInches(),
+                    filling.pans(portions),
+                    rounded(filling.room(portions)),
+                    PanText.room(dish, menu),
+                    filling.tools().stream().map(Measure::key).toList(),
+                    filling.pan().source(),
+                    words.says(dish, menu).orElseThrow()));
+  }
+
+  private static double rounded(double litres) {
+    return Math.round(litres * 10) / 10.0;
   }
 
   private static MovedLine moved(Moved moved, Menu menu, PlanText text) {

@@ -97,6 +97,9 @@ public final class PageRoutes {
     get(PlansPage.ONE, plans::show);
     get(PlansPage.CALENDAR, plans::calendar);
     routes.post(PlansPage.ADDRESS, plans::save);
+    routes.post(PlansPage.ONE + "/event", plans::event);
+    routes.post(PlansPage.ONE + "/kitchen", plans::kitchen);
+    routes.post(PlansPage.ONE + "/dishes", plans::dish);
   }
 
   /** What can be got can be asked about, too. */

@@ -1,6 +1,5 @@
 package chillwright.web.pages;
 
-import chillwright.core.plan.Dish;
 import chillwright.core.plan.Plan.Task;
 import chillwright.print.PlanText;
 import chillwright.service.Plans;
@@ -9,17 +8,15 @@ import chillwright.service.Refused;
 import io.javalin.http.Context;
 import io.javalin.http.Header;
 import io.javalin.http.HttpStatus;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
-import java.time.Instant;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
-/** Make-ahead plans: what is to be planned, the days that come of it, and its calendar. */
+/** Make-ahead plans: those that are kept, a new one, the page of each, and its calendar. */
 final class PlansPage {
   static final String ADDRESS = "/plans";
   static final String ONE = "/plans/{plan}";
@@ -33,6 +30,14 @@ final class PlansPage {
 
   void all(Context context) {
     Visitor visitor = desk.visitor(context);
+    list(context, HttpStatus.OK, visitor, blank(), PlanFaults.NONE, example(visitor));
+  }
+
+  private PlanTree blank() {
+    return PlanTree.blank(desk.zone());
+  }
+
+  private Filled example(Visitor visitor) {
     String inTwoWeeks =
         desk.kitchen()
             .now()
@@ -41,17 +46,59 @@ final class PlansPage {
             .truncatedTo(ChronoUnit.DAYS)
             .withHour(18)
             .format(DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ssXXX", Locale.ROOT));
-    Filled form = Filled.with(Map.of("input", visitor.say("plans.example", inTwoWeeks)));
-    answer(context, HttpStatus.OK, visitor, empty("", form));
+    return Filled.with(Map.of("input", visitor.say("plans.example", inTwoWeeks)));
+  }
+
+  private void list(
+      Context context,
+      HttpStatus status,
+      Visitor visitor,
+      PlanTree tree,
+      PlanFaults faults,
+      Filled text) {
+    List<PlansView.Kept> kept =
+        desk.kitchen().plans().all().stream()
+            .map(
+                plan -> {
+                  PlanTree of = PlanTree.of(plan.input(), desk.zone());
+                  String name = of.name().isEmpty() ? plan.code() : of.name();
+                  String serving = of.fields("").get("serving").replace('T', ' ');
+                  return new PlansView.Kept(plan.code(), name, serving);
+                })
+            .sorted(Comparator.comparing(PlansView.Kept::serving).reversed())
+            .toList();
+    PlanForm form = new PlanViews(desk, visitor).event(tree, faults);
+    Frame frame = desk.frame(visitor, "page.plans", ADDRESS, List.of());
+    PlansView view = new PlansView(kept, form, faults.others(), text);
+    desk.answer(context, status, Templates.PAGES.plans(frame, view).render());
   }
 
   void show(Context context) {
     Visitor visitor = desk.visitor(context);
     plan(context, visitor)
-        .ifPresent(planned -> answer(context, HttpStatus.OK, visitor, view(planned, visitor)));
+        .ifPresent(
+            planned -> {
+              PlanTree tree = PlanTree.of(planned.input(), desk.zone());
+              show(context, HttpStatus.OK, visitor, planned, tree, PlanFaults.NONE);
+            });
   }
 
-  private Optional<Planned> plan(Context context, Visitor visitor) {
+  private void show(
+      Context context,
+      HttpStatus status,
+      Visitor visitor,
+      Planned planned,
+      PlanTree tree,
+      PlanFaults faults) {
+    String kept = PlanTree.of(planned.input(), desk.zone()).name();
+    String title = kept.isEmpty() ? planned.code() : kept;
+    Frame frame = desk.titled(visitor, title, ADDRESS, List.of());
+    PlanView view = new PlanViews(desk, visitor).of(planned, tree, faults);
+    desk.answer(context, status, Templates.PAGES.plan(frame, view).render());
+  }
+
+  /** A plan by the code in the address; where there is none the page says so. */
+  Optional<Planned> plan(Context context, Visitor visitor) {
     String code = context.pathParam("plan");
     Optional<Planned> planned =
         Plans.isCode(code) ? desk.kitchen().plans().plan(code) : Optional.empty();
@@ -61,78 +108,112 @@ final class PlansPage {
     return planned;
   }
 
-  /** Keeps what is to be planned, and shows what comes of it. */
+  /** Begins a plan by its name, or keeps one that is written as text. */
   void save(Context context) {
     Optional<Form> sent = desk.form(context);
     if (sent.isEmpty()) {
       return;
     }
     Visitor visitor = desk.visitor(context);
-    String code = sent.get().text("plan");
+    if (sent.get().has("input")) {
+      text(context, sent.get(), visitor);
+    } else {
+      begin(context, sent.get(), visitor);
+    }
+  }
+
+  private void text(Context context, Form sent, Visitor visitor) {
+    String code = sent.text("plan");
     if (!Plans.isCode(code)) {
-      refuse(context, visitor, sent.get(), List.of(visitor.say("plans.code.wrong")));
+      refuse(context, visitor, sent, List.of(visitor.say("plans.code.wrong")));
       return;
     }
     try {
-      desk.kitchen().plans().save(code, sent.get().text("input"));
+      desk.kitchen().plans().save(code, sent.text("input"));
       context.redirect(ADDRESS + "/" + code, HttpStatus.SEE_OTHER);
     } catch (Refused refused) {
-      refuse(context, visitor, sent.get(), EntryForm.faults(refused.problems()));
+      refuse(context, visitor, sent, EntryForm.faults(refused.problems()));
     }
   }
 
   private void refuse(Context context, Visitor visitor, Form sent, List<String> faults) {
     Filled form = new Filled(sent.all(), faults, "");
-    answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, empty("", form));
+    list(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, blank(), PlanFaults.NONE, form);
   }
 
-  private List<String> kept() {
-    return desk.kitchen().plans().all().stream().map(Plans.Kept::code).toList();
+  /** With the kitchen of the plan that was written last, since it is most likely the same. */
+  private void begin(Context context, Form sent, Visitor visitor) {
+    List<Plans.Kept> before = desk.kitchen().plans().all();
+    PlanTree tree = blank();
+    tree.event(sent);
+    before.stream()
+        .max(Comparator.comparing(Plans.Kept::saidAt))
+        .ifPresent(last -> tree.kitchenOf(PlanTree.of(last.input(), desk.zone())));
+    try {
+      String code = PlanCode.of(tree.name(), before.stream().map(Plans.Kept::code).toList());
+      desk.kitchen().plans().save(code, tree.text());
+      context.redirect(ADDRESS + "/" + code, HttpStatus.SEE_OTHER);
+    } catch (Refused refused) {
+      PlanFaults faults = PlanFaults.of(refused.problems(), visitor);
+      HttpStatus status = HttpStatus.UNPROCESSABLE_CONTENT;
+      list(context, status, visitor, tree, faults, example(visitor));
+    }
   }
 
-  private PlansView empty(String code, Filled form) {
-    return new PlansView(
-        code, kept(), "", "", List.of(), List.of(), List.of(), List.of(), List.of(), "", form);
+  void event(Context context) {
+    change(context, PlanTree::event);
   }
 
-  private PlansView view(Planned planned, Visitor visitor) {
-    PlanText text = new PlanText(planned.menu().zone(), visitor.language());
-    return new PlansView(
-        planned.code(),
-        kept(),
-        text.serving(planned.menu()),
-        text.verdict(planned.plan()),
-        planned.plan().conflicts().stream().map(text::conflict).toList(),
-        planned.moved().stream().map(text::moved).toList(),
-        text.days(planned.plan()),
-        planned.plan().bounds().stream().map(text::bound).toList(),
-        planned.menu().dishes().stream().map(PlansPage::batch).toList(),
-        text.caution(),
-        Filled.with(Map.of("plan", planned.code(), "input", planned.input())));
+  void kitchen(Context context) {
+    change(context, PlanTree::kitchen);
   }
 
-  private static PlansView.Batch batch(Dish dish) {
-    String address =
-        NewBatchPage.ADDRESS
-            + "?food="
-            + encoded(dish.name())
-            + "&category="
-            + encoded(dish.category().key())
-            + "&portions="
-            + dish.portions();
-    return new PlansView.Batch(dish.name(), address);
+  /** Adds a dish, changes the one that is named, or takes it away. */
+  void dish(Context context) {
+    change(
+        context,
+        (tree, form) -> {
+          if (form.has("remove")) {
+            tree.remove(form.text("was"));
+            return;
+          }
+          Known known = new Known(desk.kitchen());
+          Optional<String> before =
+              known
+                  .food(form.text("dish"))
+                  .map(food -> food.category())
+                  .or(() -> known.category(form.text("dish")));
+          String category = form.has("category") ? form.text("category") : before.orElse("");
+          tree.dish(form.text("was"), form, category);
+        });
   }
 
-  private static String encoded(String text) {
-    return URLEncoder.encode(text, StandardCharsets.UTF_8);
+  /** What a form does to what is to be planned. */
+  private interface Change {
+    void make(PlanTree tree, Form form);
   }
 
-  private void answer(Context context, HttpStatus status, Visitor visitor, PlansView view) {
-    Frame frame =
-        view.code().isEmpty()
-            ? desk.frame(visitor, "page.plans", ADDRESS, List.of())
-            : desk.titled(visitor, view.code(), ADDRESS, List.of());
-    desk.answer(context, status, Templates.PAGES.plans(frame, view).render());
+  /** Answers with the plan as it is now, and what the change moved. */
+  private void change(Context context, Change change) {
+    Optional<Form> sent = desk.form(context);
+    if (sent.isEmpty()) {
+      return;
+    }
+    Visitor visitor = desk.visitor(context);
+    Optional<Planned> found = plan(context, visitor);
+    if (found.isEmpty()) {
+      return;
+    }
+    Planned before = found.get();
+    PlanTree tree = PlanTree.of(before.input(), desk.zone());
+    change.make(tree, sent.get());
+    try {
+      Planned now = desk.kitchen().plans().save(before.code(), tree.text());
+      show(context, HttpStatus.OK, visitor, now, tree, PlanFaults.NONE);
+    } catch (Refused refused) {
+      PlanFaults faults = PlanFaults.of(refused.problems(), visitor);
+      show(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, before, tree, faults);
+    }
   }
 
   /** The tasks as a calendar that other programs read. */
@@ -145,7 +226,6 @@ final class PlansPage {
     Planned planned = found.get();
     PlanText text = new PlanText(planned.menu().zone(), visitor.language());
     ICalendar calendar = new ICalendar(planned.code());
-    Instant now = desk.kitchen().now();
     int number = 0;
     for (Task task : planned.plan().tasks()) {
       String id = planned.code() + "/" + number++ + "@" + planned.saidAt().toEpochMilli();
@@ -153,7 +233,7 @@ final class PlansPage {
       calendar.add(
           new ICalendar.Event(
               id, task.start(), task.dish() + ": " + text.what(task), text.caution(), address),
-          now);
+          desk.kitchen().now());
     }
     context.header(Header.CONTENT_DISPOSITION, "inline; filename=\"tasks.ics\"");
     context.contentType("text/calendar; charset=utf-8").result(calendar.end());

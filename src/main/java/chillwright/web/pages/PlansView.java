@@ -1,38 +1,19 @@
 package chillwright.web.pages;
 
-import chillwright.print.PlanText.Day;
 import java.util.List;
 
 /**
- * A make-ahead plan, or the form for one.
+ * The plans of the kitchen, and the forms for a new one.
  *
- * @param code of the plan; blank where a new one is asked for
- * @param kept codes of all plans
- * @param serving when all is on the table; blank without a plan
- * @param verdict whether there is a plan; blank without one
- * @param batches the dishes, for a batch of each
+ * @param form by name, serving time and guests
+ * @param text by a text, for those who have one
  */
-public record PlansView(
-    String code,
-    List<String> kept,
-    String serving,
-    String verdict,
-    List<String> conflicts,
-    List<String> moved,
-    List<Day> days,
-    List<String> bounds,
-    List<Batch> batches,
-    String caution,
-    Filled form) {
-  /** A dish that may become a batch, with the address that offers it. */
-  public record Batch(String dish, String address) {}
+public record PlansView(List<Kept> kept, PlanForm form, List<String> faults, Filled text) {
+  /** A plan that is kept: its code, what it is called, and when all is on the table. */
+  public record Kept(String code, String name, String serving) {}
 
   public PlansView {
     kept = List.copyOf(kept);
-    conflicts = List.copyOf(conflicts);
-    moved = List.copyOf(moved);
-    days = List.copyOf(days);
-    bounds = List.copyOf(bounds);
-    batches = List.copyOf(batches);
+    faults = List.copyOf(faults);
   }
 }

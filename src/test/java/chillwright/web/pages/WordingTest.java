@@ -9,6 +9,7 @@ import chillwright.core.kitchen.KnownProbe.Scales;
 import chillwright.core.kitchen.ProbeCheck.Method;
 import chillwright.core.log.How;
 import chillwright.core.log.Word;
+import chillwright.core.plan.Dish.Route;
 import chillwright.core.rules.Verdict;
 import chillwright.paper.Sheet;
 import chillwright.print.Language;
@@ -17,6 +18,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
@@ -72,7 +74,15 @@ class WordingTest {
                             .map(field -> "ahead." + question.key() + "." + field.name())));
     Stream<String> scales = Arrays.stream(Scales.values()).map(of -> "scales." + of.key());
     Stream<String> methods = Arrays.stream(Method.values()).map(how -> "check." + how.key());
-    return Stream.of(words, hows, verdicts, sheets, kinds, allergens, scales, methods, questions)
+    Stream<String> plans =
+        Stream.of(
+                PlanFaults.keys(),
+                PlanViews.keys(),
+                PlanTree.DAYS.stream().map(day -> "plans.day." + day).toList(),
+                Arrays.stream(Route.values()).map(of -> "plans.route." + of.text()).toList())
+            .flatMap(List::stream);
+    return Stream.of(
+            words, hows, verdicts, sheets, kinds, allergens, scales, methods, questions, plans)
         .flatMap(keys -> keys)
         .collect(Collectors.toCollection(TreeSet::new));
   }

@@ -1,0 +1,68 @@
+package chillwright.print;
+
+import chillwright.core.plan.Dish;
+import chillwright.core.plan.Filling;
+import chillwright.core.plan.Menu;
+import chillwright.core.portions.Measure;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/** Portions of a planned dish as pans, in words. */
+public record PanText(Language language) {
+  /** How many pans, whether they fit, and what serves a portion; empty without a portion's size. */
+  public Optional<String> says(Dish dish, Menu menu) {
+    return dish.filling().map(filling -> says(dish, filling, menu));
+  }
+
+  private String says(Dish dish, Filling filling, Menu menu) {
+    PlanText text = new PlanText(menu.zone(), language);
+    int portions = dish.portions();
+    String pans =
+        language.say(
+            "plan.pans",
+            dish.name(),
+            portions,
+            PlanText.amount(filling.litres(portions)),
+            filling.pans(portions),
+            filling.pan().title(),
+            PlanText.amount(filling.depthInches()),
+            PlanText.amount(filling.room(portions)));
+    Stream<String> room =
+        room(dish, menu).entrySet().stream()
+            .map(
+                of ->
+                    language.say(
+                        of.getValue() ? "plan.fits" : "plan.fits.not", text.thing(of.getKey())));
+    Stream<String> tools = filling.tools().stream().map(this::tool);
+    return Stream.of(Stream.of(pans), room, tools)
+        .flatMap(part -> part)
+        .collect(Collectors.joining(" "));
+  }
+
+  private String tool(Measure tool) {
+    String number = tool.key().substring(tool.key().indexOf('-') + 1);
+    return language.say(tool.key().startsWith("ladle") ? "plan.ladle" : "plan.scoop", number);
+  }
+
+  /** Whether a dish alone fits where it is kept, by the name of what the kitchen has. */
+  public static Map<String, Boolean> room(Dish dish, Menu menu) {
+    List<String> kept =
+        switch (dish.route()) {
+          case FRESH -> List.of();
+          case CHILLED -> List.of(Menu.REFRIGERATOR);
+          case FROZEN -> List.of(Menu.REFRIGERATOR, Menu.FREEZER);
+        };
+    Map<String, Boolean> room = new TreeMap<>();
+    for (String thing : kept) {
+      Double there = menu.has().get(thing);
+      if (there != null && dish.keeps().containsKey(thing)) {
+        room.put(thing, dish.keeps().get(thing) <= there);
+      }
+    }
+    return room;
+  }
+}

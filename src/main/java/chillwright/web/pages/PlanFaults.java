@@ -1,0 +1,97 @@
+package chillwright.web.pages;
+
+import chillwright.core.log.Problem;
+import chillwright.core.log.Problem.Where.InField;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * Faults of what is to be planned, each in words beside its field.
+ *
+ * @param at by the place in the tree, such as "/dishes/0/make/1/minutes"
+ * @param others those of no field that a form shows
+ */
+record PlanFaults(Map<String, String> at, List<String> others) {
+  static final PlanFaults NONE = new PlanFaults(Map.of(), List.of());
+
+  /** What may be wrong with a field, by its last name; amounts have one sentence for all. */
+  private static final Set<String> NAMED =
+      Set.of(
+          "serving",
+          "guests",
+          "name",
+          "dish",
+          "category",
+          "route",
+          "portions",
+          "portionsPerGuest",
+          "portionFluidOunces",
+          "portionMillilitres",
+          "pan",
+          "panDepthInches",
+          "step",
+          "minutes",
+          "thawHours",
+          "holdMinutes",
+          "make",
+          "days",
+          "from",
+          "to");
+
+  PlanFaults {
+    at = Map.copyOf(at);
+    others = List.copyOf(others);
+  }
+
+  static PlanFaults of(List<Problem> problems, Visitor visitor) {
+    Map<String, String> at = new LinkedHashMap<>();
+    List<String> others = new ArrayList<>();
+    for (Problem problem : problems) {
+      String pointer = problem.where() instanceof InField in ? in.pointer() : "";
+      if (problem.code().equals("unknown-thing")) {
+        others.add(visitor.say("plans.fault.thing", last(pointer)));
+      } else if (isAmount(pointer)) {
+        at.putIfAbsent(pointer, visitor.say("plans.fault.amount"));
+      } else if (problem.code().equals("doubled-name")) {
+        at.putIfAbsent(pointer, visitor.say("plans.fault.doubled"));
+      } else if (NAMED.contains(last(pointer))) {
+        at.putIfAbsent(field(pointer), visitor.say("plans.fault." + last(pointer)));
+      } else {
+        others.add(problem.says());
+      }
+    }
+    return new PlanFaults(at, others);
+  }
+
+  private static boolean isAmount(String pointer) {
+    return pointer.matches(".*/(has|keeps|uses)/[^/]+");
+  }
+
+  private static String last(String pointer) {
+    return pointer.substring(pointer.lastIndexOf('/') + 1);
+  }
+
+  /** A list without a row is at fault in its first row. */
+  private static String field(String pointer) {
+    return last(pointer).equals("make") ? pointer + "/0/step" : pointer;
+  }
+
+  /** The keys of all sentences of this class. */
+  static List<String> keys() {
+    List<String> keys = new ArrayList<>(NAMED.stream().map(name -> "plans.fault." + name).toList());
+    keys.addAll(List.of("plans.fault.thing", "plans.fault.amount", "plans.fault.doubled"));
+    return keys;
+  }
+
+  boolean isEmpty() {
+    return at.isEmpty() && others.isEmpty();
+  }
+
+  /** Whether a field of that part of the tree is at fault. */
+  boolean isIn(String pointer) {
+    return at.keySet().stream().anyMatch(place -> place.startsWith(pointer + "/"));
+  }
+}

@@ -1,0 +1,57 @@
+package chillwright.web.pages;
+
+import java.util.List;
+import java.util.Map;
+
+/**
+ * A part of what is to be planned, as a form: the fields are named as their places in that part.
+ *
+ * @param id begins the ids of its fields, so that they differ from those of other forms
+ * @param base the place of the part, such as "/dishes/0"
+ * @param fields what they hold
+ * @param faults in words, by the place in the whole
+ * @param isOpen whether it is unfolded
+ * @param title of a dish, as it is kept; blank for a new one
+ * @param rows how many rows each of its lists shows
+ */
+public record PlanForm(
+    String id,
+    String base,
+    Map<String, String> fields,
+    Map<String, String> faults,
+    boolean isOpen,
+    String title,
+    Map<String, Integer> rows) {
+  public PlanForm {
+    fields = Map.copyOf(fields);
+    faults = Map.copyOf(faults);
+    rows = Map.copyOf(rows);
+  }
+
+  public String given(String name) {
+    return fields.getOrDefault(name, "");
+  }
+
+  public boolean is(String name, String value) {
+    return given(name).equals(value);
+  }
+
+  /** Whether a field that holds several words holds that one. */
+  public boolean holds(String name, String word) {
+    return List.of(given(name).split(" ", -1)).contains(word);
+  }
+
+  /** What is wrong with a field; blank for nothing. */
+  public String fault(String name) {
+    return faults.getOrDefault(base + "/" + name, "");
+  }
+
+  /** The id of a field. */
+  public String id(String name) {
+    return id + "-" + name.replace('/', '-');
+  }
+
+  public int rows(String list) {
+    return rows.getOrDefault(list, 0);
+  }
+}

@@ -1,0 +1,274 @@
+package chillwright.web.pages;
+
+import chillwright.rulebook.BrokenRules;
+import chillwright.rulebook.PlanFile;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.math.BigDecimal;
+import java.time.DateTimeException;
+import java.time.LocalDateTime;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.StreamSupport;
+
+/**
+ * What is to be planned, as a tree of which a form changes one part. Fields of a form are named as
+ * their places in the tree, such as "make/0/minutes"; a figure that is none stays as it was
+ * written, so that it is found at fault where every other fault is found.
+ */
+final class PlanTree {
+  /** What food holds where it is kept; all else that a kitchen has is held by steps. */
+  static final List<String> KEPT_IN = List.of("refrigerator", "freezer", "freezing", "warm");
+
+  /** Rows of a list that a form can hold. */
+  static final int MOST_ROWS = 40;
+
+  static final List<String> DAYS = List.of("mon", "tue", "wed", "thu", "fri", "sat", "sun");
+
+  /** The figures of a dish. */
+  private static final List<String> FIGURES =
+      List.of(
+          "portions",
+          "portionsPerGuest",
+          "portionFluidOunces",
+          "portionMillilitres",
+          "panDepthInches",
+          "thawHours",
+          "holdMinutes");
+
+  private static final JsonNodeFactory MAKE = JsonNodeFactory.instance;
+  private static final DateTimeFormatter TYPED = DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm");
+
+  private final ObjectNode root;
+  private final ZoneId zone;
+
+  private PlanTree(ObjectNode root, ZoneId zone) {
+    this.root = root;
+    this.zone = zone;
+  }
+
+  /** One of which nothing is said yet. */
+  static PlanTree blank(ZoneId zone) {
+    ObjectNode root = MAKE.objectNode();
+    root.putArray("dishes");
+    return new PlanTree(root, zone);
+  }
+
+  /**
+   * Of an input that the kitchen keeps, which has been read before.
+   *
+   * @param usual the zone of the kitchen, where the text names none
+   */
+  static PlanTree of(String input, ZoneId usual) {
+    try {
+      ObjectNode root = PlanFile.tree(input).deepCopy();
+      ZoneId zone = root.has("zone") ? ZoneId.of(root.path("zone").asText()) : usual;
+      return new PlanTree(root, zone);
+    } catch (BrokenRules broken) {
+      throw new IllegalStateException("a plan that is kept has been read before", broken);
+    }
+  }
+
+  String text() {
+    return root.toPrettyString();
+  }
+
+  /** What the event is called; blank where it has no name. */
+  String name() {
+    return root.path("name").asText();
+  }
+
+  List<String> dishes() {
+    return StreamSupport.stream(root.path("dishes").spliterator(), false)
+        .map(dish -> dish.path("dish").asText())
+        .toList();
+  }
+
+  /** What the kitchen has, by name, as it was written. */
+  List<String> things() {
+    List<String> names = new ArrayList<>();
+    root.path("kitchen").path("has").fieldNames().forEachRemaining(names::add);
+    return names;
+  }
+
+  /** Takes over what another plan says of the kitchen. */
+  void kitchenOf(PlanTree other) {
+    root.set("kitchen", other.root.path("kitchen").deepCopy());
+  }
+
+  /** Name, serving time and guests. */
+  void event(Form form) {
+    word(root, "name", form.text("name"));
+    root.put("serving", moment(form.text("serving")));
+    number(root, "guests", form.text("guests"));
+  }
+
+  private String moment(String typed) {
+    try {
+      return LocalDateTime.parse(typed)
+          .atZone(zone)
+          .format(DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ssXXX"));
+    } catch (DateTimeException e) {
+      return typed;
+    }
+  }
+
+  /** What there is, and when hands are there. */
+  void kitchen(Form form) {
+    ObjectNode kitchen = root.putObject("kitchen");
+    amounts(kitchen, "has", "has/", form);
+    ArrayNode open = MAKE.arrayNode();
+    for (int row = 0; row < MOST_ROWS; row++) {
+      String at = "open/" + row + "/";
+      if (form.has(at + "days") || form.has(at + "from") || form.has(at + "to")) {
+        ObjectNode hours = open.addObject();
+        ArrayNode days = hours.putArray("days");
+        for (String day : DAYS) {
+          if (form.words(at + "days").contains(day)) {
+            days.add(day);
+          }
+        }
+        hours.put("from", form.text(at + "from")).put("to", form.text(at + "to"));
+      }
+    }
+    if (!open.isEmpty()) {
+      kitchen.set("open", open);
+    }
+  }
+
+  /** A dish in place of the one of that name, or a new one. */
+  void dish(String was, Form form, String category) {
+    ObjectNode dish = find(was).orElseGet(() -> dishesOf().addObject());
+    dish.put("dish", form.text("dish")).put("category", category).put("route", form.text("route"));
+    FIGURES.forEach(name -> number(dish, name, form.text(name)));
+    word(dish, "pan", form.text("pan"));
+    steps(dish, "make", form);
+    steps(dish, "finish", form);
+    amounts(dish, "keeps", "keeps/", form);
+  }
+
+  private ArrayNode dishesOf() {
+    return (ArrayNode) root.get("dishes");
+  }
+
+  private Optional<ObjectNode> find(String name) {
+    return StreamSupport.stream(root.path("dishes").spliterator(), false)
+        .filter(dish -> !name.isEmpty() && dish.path("dish").asText().equals(name))
+        .map(ObjectNode.class::cast)
+        .findFirst();
+  }
+
+  void remove(String name) {
+    List<String> names = dishes();
+    if (names.contains(name)) {
+      dishesOf().remove(names.indexOf(name));
+    }
+  }
+
+  private static void steps(ObjectNode dish, String list, Form form) {
+    ArrayNode steps = MAKE.arrayNode();
+    for (int row = 0; row < MOST_ROWS; row++) {
+      String at = list + "/" + row + "/";
+      if (form.has(at + "step") || form.has(at + "minutes")) {
+        ObjectNode step = steps.addObject();
+        step.put("step", form.text(at + "step"));
+        number(step, "minutes", form.text(at + "minutes"));
+        amounts(step, "uses", at + "uses/", form);
+      }
+    }
+    boolean isNeeded = list.equals("make");
+    if (steps.isEmpty() && !isNeeded) {
+      dish.remove(list);
+    } else {
+      dish.set(list, steps);
+    }
+  }
+
+  /** All amounts whose fields begin so. */
+  private static void amounts(ObjectNode holder, String key, String prefix, Form form) {
+    ObjectNode amounts = MAKE.objectNode();
+    form.all().keySet().stream()
+        .filter(name -> name.startsWith(prefix))
+        .sorted()
+        .forEach(name -> number(amounts, name.substring(prefix.length()), form.text(name)));
+    if (amounts.isEmpty()) {
+      holder.remove(key);
+    } else {
+      holder.set(key, amounts);
+    }
+  }
+
+  private static void word(ObjectNode holder, String key, String text) {
+    if (text.isEmpty()) {
+      holder.remove(key);
+    } else {
+      holder.put(key, text);
+    }
+  }
+
+  /** A decimal comma is taken, since some phones offer no dot. */
+  private static void number(ObjectNode holder, String key, String text) {
+    String dotted = text.replace(',', '.');
+    if (text.isEmpty()) {
+      holder.remove(key);
+    } else if (dotted.matches("\\d{1,9}(\\.\\d{1,6})?")) {
+      BigDecimal figure = new BigDecimal(dotted).stripTrailingZeros();
+      holder.set(
+          key,
+          figure.scale() <= 0
+              ? MAKE.numberNode(figure.toBigIntegerExact())
+              : MAKE.numberNode(figure));
+    } else {
+      holder.put(key, text);
+    }
+  }
+
+  /** What the part of the tree at a pointer says, by the names of the fields of its form. */
+  Map<String, String> fields(String pointer) {
+    Map<String, String> found = new LinkedHashMap<>();
+    flat("", root.at(pointer), found);
+    found.computeIfPresent("serving", (key, text) -> typed(text));
+    return found;
+  }
+
+  private String typed(String moment) {
+    try {
+      return TYPED.format(OffsetDateTime.parse(moment).atZoneSameInstant(zone));
+    } catch (DateTimeException e) {
+      return moment;
+    }
+  }
+
+  private static void flat(String at, JsonNode node, Map<String, String> found) {
+    String under = at.isEmpty() ? "" : at + "/";
+    if (node.isObject()) {
+      node.fields().forEachRemaining(of -> flat(under + of.getKey(), of.getValue(), found));
+    } else if (at.endsWith("days")) {
+      String days =
+          StreamSupport.stream(node.spliterator(), false)
+              .map(JsonNode::asText)
+              .collect(Collectors.joining(" "));
+      found.put(at, days);
+    } else if (node.isArray()) {
+      for (int row = 0; row < node.size(); row++) {
+        flat(under + row, node.get(row), found);
+      }
+    } else if (!node.isMissingNode()) {
+      found.put(at, node.isNumber() ? node.decimalValue().toPlainString() : node.asText());
+    }
+  }
+
+  /** How many rows a list of the tree has. */
+  int rows(String pointer) {
+    return root.at(pointer).size();
+  }
+}

@@ -1,0 +1,56 @@
+package chillwright.web.pages;
+
+import chillwright.print.PlanText.Day;
+import java.util.List;
+
+/**
+ * A make-ahead plan with the forms that change it.
+ *
+ * @param verdict whether there is a plan; blank while it has no dish
+ * @param steps what steps hold, such as ovens, and {@code kept} what kept food holds, of what the
+ *     kitchen has
+ * @param input all of it as text
+ */
+public record PlanView(
+    String code,
+    String serving,
+    String verdict,
+    List<String> conflicts,
+    List<String> moved,
+    List<Day> days,
+    List<String> bounds,
+    List<String> pans,
+    List<Batch> batches,
+    String caution,
+    List<String> faults,
+    PlanForm event,
+    PlanForm kitchen,
+    List<PlanForm> dishes,
+    PlanForm dish,
+    List<Choice> steps,
+    List<Choice> kept,
+    List<Choice> things,
+    List<Choice> categories,
+    List<String> foods,
+    List<Choice> panSizes,
+    String input) {
+  /** A dish that may become a batch, with the address that offers it. */
+  public record Batch(String dish, String address) {}
+
+  public PlanView {
+    conflicts = List.copyOf(conflicts);
+    moved = List.copyOf(moved);
+    days = List.copyOf(days);
+    bounds = List.copyOf(bounds);
+    pans = List.copyOf(pans);
+    panSizes = List.copyOf(panSizes);
+    batches = List.copyOf(batches);
+    faults = List.copyOf(faults);
+    dishes = List.copyOf(dishes);
+    steps = List.copyOf(steps);
+    kept = List.copyOf(kept);
+    things = List.copyOf(things);
+    categories = List.copyOf(categories);
+    foods = List.copyOf(foods);
+  }
+}

@@ -1,0 +1,125 @@
+package chillwright.web.pages;
+
+import chillwright.core.plan.Dish;
+import chillwright.print.PlanText;
+import chillwright.rulebook.Handbook;
+import chillwright.service.Plans.Planned;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+
+/** Puts a plan and the forms that change it on its page. */
+final class PlanViews {
+  /** What a kitchen has, whether or not it was said: the commonest things. */
+  private static final List<String> COMMON =
+      List.of("oven", "hob", "hands", "refrigerator", "freezer", "freezing", "warm");
+
+  /** Blank rows below those that are filled. */
+  private static final int MORE_STEPS = 2;
+
+  private final Desk desk;
+  private final Visitor visitor;
+
+  PlanViews(Desk desk, Visitor visitor) {
+    this.desk = desk;
+    this.visitor = visitor;
+  }
+
+  /**
+   * The page of a plan.
+   *
+   * @param tree what its forms hold, which is what was sent where that was at fault
+   */
+  PlanView of(Planned planned, PlanTree tree, PlanFaults faults) {
+    PlanText text = new PlanText(planned.menu().zone(), visitor.language());
+    boolean isEmpty = planned.menu().dishes().isEmpty();
+    List<String> kept = planned.menu().dishes().stream().map(Dish::name).toList();
+    Known known = new Known(desk.kitchen());
+    List<PlanForm> dishes = new ArrayList<>();
+    for (int i = 0; i < kept.size() && i < tree.dishes().size(); i++) {
+      dishes.add(dish(tree, i, kept.get(i), faults));
+    }
+    return new PlanView(
+        planned.code(),
+        text.serving(planned.menu()),
+        isEmpty ? "" : text.verdict(planned.plan()),
+        planned.plan().conflicts().stream().map(text::conflict).toList(),
+        planned.moved().stream().map(text::moved).toList(),
+        text.days(planned.plan()),
+        planned.plan().bounds().stream().map(text::bound).toList(),
+        text.pans(planned.menu()),
+        planned.menu().dishes().stream().map(PlanViews::batch).toList(),
+        text.caution(),
+        faults.others(),
+        event(tree, faults),
+        kitchen(tree, faults, isEmpty),
+        dishes,
+        dish(tree, kept.size(), "", faults),
+        named(tree.things().stream().filter(name -> !PlanTree.KEPT_IN.contains(name))),
+        named(tree.things().stream().filter(PlanTree.KEPT_IN::contains)),
+        named(Stream.concat(COMMON.stream(), tree.things().stream()).distinct()),
+        known.categories(visitor.language()),
+        known.foods(),
+        Handbook.shipped().pans().stream().map(pan -> new Choice(pan.key(), pan.title())).toList(),
+        tree.text());
+  }
+
+  private List<Choice> named(Stream<String> things) {
+    return things.map(name -> new Choice(name, title(name))).toList();
+  }
+
+  private String title(String thing) {
+    return COMMON.contains(thing) ? visitor.say("plans.thing." + thing) : thing;
+  }
+
+  /** The keys of what a kitchen has. */
+  static List<String> keys() {
+    return COMMON.stream().map(name -> "plans.thing." + name).toList();
+  }
+
+  PlanForm event(PlanTree tree, PlanFaults faults) {
+    boolean isOpen =
+        Stream.of("/name", "/serving", "/guests").anyMatch(faults.at().keySet()::contains);
+    return new PlanForm("event", "", tree.fields(""), faults.at(), isOpen, tree.name(), Map.of());
+  }
+
+  private PlanForm kitchen(PlanTree tree, PlanFaults faults, boolean isOpen) {
+    return new PlanForm(
+        "kitchen",
+        "/kitchen",
+        tree.fields("/kitchen"),
+        faults.at(),
+        isOpen || faults.isIn("/kitchen") || !faults.others().isEmpty(),
+        "",
+        Map.of("open", tree.rows("/kitchen/open") + 1));
+  }
+
+  private PlanForm dish(PlanTree tree, int number, String title, PlanFaults faults) {
+    String at = "/dishes/" + number;
+    Map<String, Integer> rows =
+        Map.of(
+            "make", tree.rows(at + "/make") + MORE_STEPS,
+            "finish", tree.rows(at + "/finish") + MORE_STEPS);
+    boolean isOpen = faults.isIn(at) || (number == 0 && title.isEmpty());
+    return new PlanForm("d" + number, at, tree.fields(at), faults.at(), isOpen, title, rows);
+  }
+
+  private static PlanView.Batch batch(Dish dish) {
+    String address =
+        NewBatchPage.ADDRESS
+            + "?food="
+            + encoded(dish.name())
+            + "&category="
+            + encoded(dish.category().key())
+            + "&portions="
+            + dish.portions();
+    return new PlanView.Batch(dish.name(), address);
+  }
+
+  private static String encoded(String text) {
+    return URLEncoder.encode(text, StandardCharsets.UTF_8);
+  }
+}
