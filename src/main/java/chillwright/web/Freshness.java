@@ -1,13 +1,12 @@
 package chillwright.web;
 
 import chillwright.service.Kitchen;
-import chillwright.service.Page;
+import chillwright.service.KnownState;
 import io.javalin.http.Context;
 import io.javalin.http.Header;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
-import java.time.Instant;
 import java.util.HexFormat;
 import java.util.Optional;
 import java.util.function.Supplier;
@@ -17,16 +16,11 @@ import java.util.function.Supplier;
  * answer changes when something is written, when a limit passes, and with the minutes it counts.
  */
 final class Freshness {
-  private static final long MINUTE_MILLIS = 60_000;
-
-  private final Kitchen kitchen;
+  private final KnownState known;
   private final LastAnswers answered = new LastAnswers();
-  private String revision = "";
-  private Instant nextLimit = Instant.MIN;
-  private String change = "";
 
   Freshness(Kitchen kitchen) {
-    this.kitchen = kitchen;
+    this.known = new KnownState(kitchen);
   }
 
   /**
@@ -35,11 +29,11 @@ final class Freshness {
    */
   void answer(Context context, Supplier<Object> made) {
     String address = context.path() + "?" + context.queryString();
-    String state = state();
+    String state = known.name();
     Optional<LastAnswers.Answered> before = answered.of(address, state);
     String tag = before.map(LastAnswers.Answered::tag).orElseGet(() -> tag(address, state));
-    String known = Optional.ofNullable(context.header(Header.IF_NONE_MATCH)).orElse("");
-    if (matches(known, tag)) {
+    String kept = Optional.ofNullable(context.header(Header.IF_NONE_MATCH)).orElse("");
+    if (matches(kept, tag)) {
       mark(context, tag).status(304);
       return;
     }
@@ -48,7 +42,7 @@ final class Freshness {
             .map(LastAnswers.Answered::bytes)
             .orElseGet(() -> rendered(address, state, tag, made));
     mark(context, tag);
-    if (known.strip().equals("*")) {
+    if (kept.strip().equals("*")) {
       context.status(304);
     } else {
       Answer.json(context, bytes);
@@ -79,29 +73,6 @@ final class Freshness {
 
   private static String tag(String address, String state) {
     return "W/\"" + hash(address + " " + state) + "\"";
-  }
-
-  /** Names what is known now; two moments with one name have the same answers. */
-  private String state() {
-    Instant now = kitchen.now();
-    // The last moment that complies is counted to the minute before: a limit passes right after it.
-    long minute = Math.floorDiv(now.toEpochMilli() - 1, MINUTE_MILLIS);
-    return change(now) + " " + minute;
-  }
-
-  /** Names the time between two changes of what is known; asks the database once for each. */
-  private synchronized String change(Instant now) {
-    String current = kitchen.revision();
-    if (!current.equals(revision) || !now.isBefore(nextLimit)) {
-      nextLimit =
-          kitchen.reports().dueNext(Page.Wanted.first(1)).items().stream()
-              .map(due -> due.finding().settlesAt())
-              .findFirst()
-              .orElse(Instant.MAX);
-      revision = current;
-      change = revision + " " + nextLimit;
-    }
-    return change;
   }
 
   private static String hash(String text) {

@@ -1,6 +1,7 @@
 package chillwright.web.pages;
 
 import chillwright.service.Kitchen;
+import chillwright.service.KnownState;
 import chillwright.service.LabelAddress;
 import chillwright.service.Settings;
 import io.javalin.http.Context;
@@ -13,6 +14,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /** What every page needs: the kitchen, who asks, and the frame around the answer. */
 final class Desk {
@@ -23,6 +25,7 @@ final class Desk {
 
   private final Kitchen kitchen;
   private final boolean needsKey;
+  private final LastViews last;
 
   /**
    * @param needsKey whether whoever opens a page must have given the access key
@@ -30,6 +33,7 @@ final class Desk {
   Desk(Kitchen kitchen, boolean needsKey) {
     this.kitchen = kitchen;
     this.needsKey = needsKey;
+    this.last = new LastViews(new KnownState(kitchen));
   }
 
   boolean needsKey() {
@@ -56,6 +60,11 @@ final class Desk {
 
   Visitor visitor(Context context) {
     return Visitor.of(context, kitchen.settings().scale());
+  }
+
+  /** A view that depends on nothing of its visitor but language and scale. */
+  <V> V view(String question, Visitor visitor, Class<V> kind, Supplier<V> making) {
+    return last.view(question + " " + visitor.language() + " " + visitor.scale(), kind, making);
   }
 
   Frame frame(Visitor visitor, String titleKey, String here, List<String> notices) {

@@ -37,22 +37,13 @@ final class LotsPages {
 
   /** On hand, what must go first before the others; all of it or of one place. */
   void onHand(Context context) {
-    Visitor visitor = desk.visitor(context);
     Optional<String> place = parameter(context, "place");
     LotQuery query = LotQuery.ALL.in(LotOrder.USE_FIRST);
-    show(
-        context,
-        visitor,
-        "page.on-hand",
-        ON_HAND,
-        place.map(query::at).orElse(query),
-        visitor.say("lots.on-hand.says"),
-        places(visitor, place));
+    show(context, "page.on-hand", ON_HAND, place.map(query::at).orElse(query));
   }
 
   void all(Context context) {
-    Visitor visitor = desk.visitor(context);
-    show(context, visitor, "page.lots", ALL, LotQuery.ALL, "", List.of());
+    show(context, "page.lots", ALL, LotQuery.ALL);
   }
 
   private static Optional<String> parameter(Context context, String name) {
@@ -69,39 +60,43 @@ final class LotsPages {
     return places;
   }
 
-  private void show(
-      Context context,
-      Visitor visitor,
-      String title,
-      String here,
-      LotQuery query,
-      String says,
-      List<LotsView.Place> places) {
+  private void show(Context context, String title, String here, LotQuery query) {
+    Visitor visitor = desk.visitor(context);
     Optional<String> cursor = parameter(context, "cursor");
-    Page<LotState> lots;
+    LotsView view;
     try {
-      lots = desk.kitchen().lots().list(query, new Page.Wanted(SHOWN, cursor));
+      view =
+          desk.view(
+              here + " " + query + " " + cursor,
+              visitor,
+              LotsView.class,
+              () -> view(visitor, here, query, cursor));
     } catch (Refused stale) {
       context.redirect(here, HttpStatus.SEE_OTHER);
       return;
     }
+    Frame frame = desk.frame(visitor, title, here, List.of());
+    desk.answer(context, Templates.PAGES.lots(frame, view).render());
+  }
+
+  private LotsView view(Visitor visitor, String here, LotQuery query, Optional<String> cursor) {
+    Page<LotState> lots = desk.kitchen().lots().list(query, new Page.Wanted(SHOWN, cursor));
     Instant now = desk.kitchen().now();
+    boolean isOnHand = here.equals(ON_HAND);
     String ofPlace = query.place().map(place -> "place=" + encoded(place)).orElse("");
+    String asked = ofPlace.isEmpty() ? "" : "?" + ofPlace;
     String next =
         lots.next()
             .map(at -> here + "?cursor=" + encoded(at) + (ofPlace.isEmpty() ? "" : "&" + ofPlace))
             .orElse("");
     LotActs acts = new LotActs(desk.kitchen());
-    LotsView view =
-        new LotsView(
-            says,
-            places,
-            lots.items().stream().map(lot -> item(lot, acts, visitor, now)).toList(),
-            next,
-            here + ".csv" + (ofPlace.isEmpty() ? "" : "?" + ofPlace),
-            here + (ofPlace.isEmpty() ? "" : "?" + ofPlace));
-    Frame frame = desk.frame(visitor, title, here, List.of());
-    desk.answer(context, Templates.PAGES.lots(frame, view).render());
+    return new LotsView(
+        isOnHand ? visitor.say("lots.on-hand.says") : "",
+        isOnHand ? places(visitor, query.place()) : List.of(),
+        lots.items().stream().map(lot -> item(lot, acts, visitor, now)).toList(),
+        next,
+        here + ".csv" + asked,
+        here + asked);
   }
 
   private LotsView.Item item(LotState lot, LotActs acts, Visitor visitor, Instant now) {

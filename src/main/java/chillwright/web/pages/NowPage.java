@@ -41,7 +41,11 @@ final class NowPage {
   void show(Context context) {
     Visitor visitor = desk.visitor(context);
     Frame frame = desk.frame(visitor, "page.now", ADDRESS, List.of());
-    desk.answer(context, Templates.PAGES.now(frame, view(visitor)).render());
+    desk.answer(context, Templates.PAGES.now(frame, shown(visitor)).render());
+  }
+
+  private NowView shown(Visitor visitor) {
+    return desk.view(ADDRESS, visitor, NowView.class, () -> view(visitor));
   }
 
   private NowView view(Visitor visitor) {
