@@ -6,6 +6,7 @@ import chillwright.web.Served.Reply;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -159,28 +160,91 @@ class PageFormsTest {
     assertThat(entries().findValuesAsText("temperature")).contains("150.5 °F", "149 °F");
   }
 
+  private Reply correct(int entry, String... changes) {
+    String id = entries().get(entry).at("/id").asText();
+    String page = visit.open("/lots/S-1/correct?entry=" + id).text();
+    Map<String, String> fields = PageText.fields(page, "correct");
+    fields.putAll(Map.of("token", visit.token(), "reason", "read wrong", "by", "RO"));
+    for (int i = 0; i < changes.length; i += 2) {
+      fields.put(changes[i], changes[i + 1]);
+    }
+    return visit.submit("/lots/S-1/correct", fields);
+  }
+
+  private void readWrongly() {
+    visit.submit(
+        ENTRIES,
+        "entry",
+        "reading",
+        "temperature",
+        "105",
+        "scale",
+        "F",
+        "place",
+        "Counter",
+        "by",
+        "AL",
+        "sure",
+        "yes");
+  }
+
+  /** The record shows both, and the reason: FDA Food Code 2022 names no form; our own rule. */
   @Test
   void a_correction_with_its_reason_is_shown_beside_what_it_corrects() {
-    visit.submit(ENTRIES, "entry", "reading", "temperature", "105", "scale", "F", "sure", "yes");
-    String wrong = entries().get(1).at("/id").asText();
-    Reply corrected =
-        visit.submit(
-            ENTRIES,
-            "entry",
-            "correction",
-            "corrects",
-            wrong,
-            "temperature",
-            "150",
-            "scale",
-            "F",
-            "note",
-            "typed 105 for 150",
-            "by",
-            "RO");
+    readWrongly();
+    Reply corrected = correct(1, "temperature", "150", "air", "38", "portions", "");
     assertThat(corrected.status()).as(corrected.text()).isEqualTo(303);
     String page = visit.open("/lots/S-1").text();
-    assertThat(page).contains("150 °F", "was 105 °F", "typed 105 for 150", "corrected by RO");
+    assertThat(page).contains("150 °F", "was 105 °F", "read wrong", "corrected by RO", "38 °F");
+    assertThat(entries()).hasSize(3);
+    assertThat(entries().get(2).at("/place").asText("")).as("only what differs").isEmpty();
+  }
+
+  @Test
+  void a_wrong_time_a_wrong_word_and_a_wrong_note_are_void_and_written_again() {
+    readWrongly();
+    Reply corrected = correct(1, "when", "2026-03-03T10:13", "entry", "cooling", "note", "tub 2");
+    assertThat(corrected.status()).as(corrected.text()).isEqualTo(303);
+    JsonNode all = entries();
+    assertThat(all.findValuesAsText("entry"))
+        .containsExactly("cooked", "reading", "correction", "cooling");
+    assertThat(all.get(3).at("/when").asText()).startsWith("2026-03-03T10:13");
+    assertThat(all.get(3).at("/by").asText()).isEqualTo("AL");
+    String page = visit.open("/lots/S-1").text();
+    assertThat(page).contains("void", "was 105 °F", "read wrong", "tub 2");
+  }
+
+  @Test
+  void a_cell_that_should_be_blank_is_made_blank_and_an_entry_void() {
+    readWrongly();
+    assertThat(correct(1, "place", "").status()).isEqualTo(303);
+    assertThat(visit.open("/lots/S-1").text()).contains("was 105 °F, Counter");
+    assertThat(entries()).hasSize(4);
+    assertThat(correct(3, "void", "yes").status()).isEqualTo(303);
+    assertThat(entries()).hasSize(5);
+  }
+
+  @Test
+  void a_correction_that_changes_nothing_or_the_beginning_of_a_lot_is_refused() {
+    readWrongly();
+    Reply same = correct(1);
+    assertThat(same.status()).isEqualTo(422);
+    assertThat(same.text()).contains("Nothing was changed", "value=\"105\"");
+    assertThat(correct(0, "temperature", "").text()).contains("not made blank");
+    assertThat(correct(0, "void", "yes").text()).contains("would void the first row");
+    assertThat(correct(0, "food", "Pea soup").status()).isEqualTo(303);
+    assertThat(visit.open("/lots/S-1").text()).contains("Pea soup");
+  }
+
+  /** Common practice, no source: what is asked for stands first. */
+  @Test
+  void a_reading_is_chosen_where_one_is_awaited_and_an_action_where_that_is_asked_for() {
+    String reading = "value=\"reading\" checked";
+    assertThat(visit.open("/lots/S-1").text()).contains(reading);
+    served.at("2026-03-03T20:00:00Z");
+    assertThat(visit.open("/lots/S-1").text()).contains(reading, "/lots/S-1?entry=action#entry");
+    assertThat(visit.open("/lots/S-1?entry=action").text()).contains("value=\"action\" checked");
+    assertThat(visit.open("/lots/S-1?entry=nonsense").text()).contains(reading);
   }
 
   @Test

@@ -133,9 +133,11 @@ class StoriesIT extends PhoneStories {
     phone().waitFor("Saved: reading, 150 °F");
 
     phone().tapText("Correct this");
-    phone().type(".entries input[name=temperature]", "105");
-    phone().type(".entries input[name=note]", "read 105, typed 150");
-    phone().type(".entries input[name=by]", "RO");
+    phone().waitFor("so that the entry reads as it should");
+    phone().find("#temperature").clear();
+    phone().type("#temperature", "105");
+    phone().type("#reason", "read 105, typed 150");
+    phone().type("#by", "RO");
     phone().tapText("Save the correction");
     phone().waitFor("corrected by RO");
     assertThat(phone().text()).contains("105 °F", "was 150 °F", "read 105, typed 150");

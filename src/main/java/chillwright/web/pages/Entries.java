@@ -6,7 +6,6 @@ import chillwright.core.log.LogEntry;
 import chillwright.core.log.Mark;
 import chillwright.core.log.Word;
 import chillwright.core.measure.Temperature;
-import chillwright.core.measure.Temperature.Scale;
 import chillwright.service.Places.PlaceReading;
 import java.util.ArrayList;
 import java.util.List;
@@ -54,16 +53,8 @@ final class Entries {
         now,
         corrections.isEmpty() ? "" : visitor.say("lot.was", text(entry)),
         corrections.stream().map(this::why).collect(Collectors.joining("; ")),
-        letter(entry),
         standing.flatMap(LogEntry::temperature).map(Temperature::text).orElse(""),
-        true);
-  }
-
-  private String letter(LogEntry entry) {
-    return entry
-        .temperature()
-        .map(read -> read.scale() == Scale.CELSIUS ? "C" : "F")
-        .orElse(visitor.scaleLetter());
+        standing.isPresent());
   }
 
   String why(LogEntry correction) {

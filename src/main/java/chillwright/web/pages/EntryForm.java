@@ -5,7 +5,6 @@ import chillwright.core.log.LogEntry;
 import chillwright.core.log.Misread;
 import chillwright.core.log.Problem;
 import chillwright.core.log.Row;
-import chillwright.core.log.Word;
 import chillwright.core.measure.Temperature;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.logfile.Cells;
@@ -40,6 +39,7 @@ final class EntryForm {
           Column.PORTIONS,
           Column.FROM,
           Column.TO,
+          Column.UNTIL,
           Column.PROBE,
           Column.CONTAINER,
           Column.DEPTH,
@@ -145,7 +145,7 @@ final class EntryForm {
    * @param readings the readings of the lot so far, in order of time
    */
   Optional<String> doubt(Incoming incoming, List<LogEntry> readings, Desk desk, Visitor visitor) {
-    if (form.has("sure") || isCorrection() || readings.isEmpty()) {
+    if (form.has("sure") || readings.isEmpty()) {
       return Optional.empty();
     }
     if (!(incoming instanceof Row row)) {
@@ -170,11 +170,6 @@ final class EntryForm {
                 before.text(),
                 desk.clock(last.happenedAt(), visitor)))
         : Optional.empty();
-  }
-
-  /** A correction is meant to differ from what was read. */
-  boolean isCorrection() {
-    return form.text(Column.ENTRY.title()).equals(Word.CORRECTION.text());
   }
 
   /** What was filled in, to be shown again. */

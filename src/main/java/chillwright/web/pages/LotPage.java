@@ -57,7 +57,7 @@ final class LotPage {
           page(
               view.get(),
               visitor,
-              blank(view.get(), visitor),
+              opened(view.get(), visitor, context.queryParam("entry")),
               NOTHING,
               desk.isAddressLoopback(context));
       answer(context, HttpStatus.OK, visitor, view.get(), page, notices);
@@ -90,6 +90,15 @@ final class LotPage {
     Map<String, String> fields = new HashMap<>();
     fields.put("entry", NextWords.of(view, desk.kitchen().now()).get(0));
     fields.put("scale", scale(view).map(EntryForm::letter).orElse(visitor.scaleLetter()));
+    return Filled.with(fields);
+  }
+
+  /** The same, with the word that a link asks for. */
+  private Filled opened(LotView view, Visitor visitor, String asked) {
+    Map<String, String> fields = new HashMap<>(blank(view, visitor).fields());
+    Optional.ofNullable(asked)
+        .filter(NextWords.of(view, desk.kitchen().now())::contains)
+        .ifPresent(word -> fields.put("entry", word));
     return Filled.with(fields);
   }
 
@@ -133,10 +142,7 @@ final class LotPage {
         faults = EntryForm.faults(refused.problems());
       }
     }
-    // The form of a correction stands elsewhere on the page: in this one it would be another entry.
-    Map<String, String> fields =
-        entry.isCorrection() ? blank(view.get(), visitor).fields() : entry.fields();
-    Filled again = new Filled(fields, faults, doubt.orElse(""));
+    Filled again = new Filled(entry.fields(), faults, doubt.orElse(""));
     LotPageView page = page(view.get(), visitor, again, NOTHING, desk.isAddressLoopback(context));
     answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, view.get(), page, List.of());
   }

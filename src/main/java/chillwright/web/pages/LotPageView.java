@@ -44,6 +44,11 @@ public record LotPageView(
     return !acts.left().isEmpty() && !acts.left().equals("0");
   }
 
+  /** Whether something is owed, which an action settles. */
+  public boolean isOwed() {
+    return next.stream().anyMatch(line -> line.until().isEmpty());
+  }
+
   /** The words that are offered at once. */
   public List<String> likely() {
     return words.subList(0, Math.min(LIKELY, words.size()));
@@ -135,8 +140,8 @@ public record LotPageView(
    * @param text what it says besides its word
    * @param was what it said before a correction; blank for one that was not corrected
    * @param why who corrected it, when and why
-   * @param scale the letter of the scale it was read in
    * @param read the temperature as it stands; blank where none was read, or it was voided
+   * @param canBeCorrected whether it stands; what is void is written again
    */
   public record Entry(
       String id,
@@ -146,7 +151,6 @@ public record LotPageView(
       String text,
       String was,
       String why,
-      String scale,
       String read,
       boolean canBeCorrected) {}
 }

@@ -2,6 +2,10 @@ package chillwright.web.pages;
 
 import chillwright.core.log.Phase;
 import chillwright.core.log.Word;
+import chillwright.core.rules.Finding;
+import chillwright.core.rules.Remark;
+import chillwright.core.rules.Shape.Hold;
+import chillwright.core.rules.Shape.Reach;
 import chillwright.core.rules.Verdict;
 import chillwright.service.LotView;
 import java.time.Instant;
@@ -15,6 +19,9 @@ final class NextWords {
   /** Common practice, no source: it is only the order in which words are offered. */
   static List<String> of(LotView view, Instant now) {
     List<Word> words = new ArrayList<>();
+    if (waitsForReading(view, now)) {
+      words.add(Word.READING);
+    }
     boolean isOwed =
         view.judged()
             .flatMap(LotView.Judged::due)
@@ -31,6 +38,21 @@ final class NextWords {
     words.addAll(List.of(Word.values()));
     words.remove(Word.CORRECTION);
     return words.stream().distinct().map(Word::text).toList();
+  }
+
+  /** Whether a clock runs that only a reading answers, or ran out without one. */
+  private static boolean waitsForReading(LotView view, Instant now) {
+    return view.judged().map(LotView.Judged::findings).orElse(List.of()).stream()
+        .anyMatch(
+            finding ->
+                finding.at(now) == Verdict.PENDING
+                    ? takesReading(finding)
+                    : finding.at(now) == Verdict.NOT_SHOWN && finding.has(Remark.READING_OVERDUE));
+  }
+
+  /** Whether a reading of the food is what a finding waits for. */
+  static boolean takesReading(Finding finding) {
+    return finding.rule().shape() instanceof Reach || finding.rule().shape() instanceof Hold;
   }
 
   private static List<Word> likely(Phase phase) {

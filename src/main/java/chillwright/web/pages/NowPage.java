@@ -6,8 +6,6 @@ import chillwright.core.keeping.LotState;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
-import chillwright.core.rules.Shape.Hold;
-import chillwright.core.rules.Shape.Reach;
 import chillwright.core.rules.Verdict;
 import chillwright.print.Figures;
 import chillwright.print.ForecastText;
@@ -123,8 +121,6 @@ final class NowPage {
   private NowView.Next next(Due due, Visitor visitor, Instant now) {
     Finding finding = due.finding();
     Instant last = finding.deadline().orElse(finding.settlesAt());
-    boolean takesReading =
-        finding.rule().shape() instanceof Reach || finding.rule().shape() instanceof Hold;
     return new NowView.Next(
         due.lot().lot().text(),
         due.lot().food(),
@@ -137,6 +133,6 @@ final class NowPage {
             + finding.rule().citation().text()
             + "]",
         forecast(due, visitor, now),
-        takesReading);
+        NextWords.takesReading(finding));
   }
 }

@@ -40,6 +40,9 @@ public final class PageRoutes {
     LotPage lot = new LotPage(desk);
     get(LotPage.ADDRESS, lot::show);
     routes.post(LotPage.ENTRIES, lot::log);
+    CorrectPage correct = new CorrectPage(desk);
+    get(CorrectPage.ADDRESS, correct::show);
+    routes.post(CorrectPage.ADDRESS, correct::take);
     ShareForms share = new ShareForms(desk, lot);
     routes.post(ShareForms.PARTS, share::divide);
     routes.post(ShareForms.COUNTS, share::count);
