@@ -26,8 +26,9 @@ import picocli.CommandLine.Option;
     name = "cooling-methods",
     mixinStandardHelpOptions = true,
     description = {
-      "Tells what a kitchen's own coolings show, by food, container, depth and place: how often each",
-      "way made its limits, with its worst margin, and how often it missed. It validates nothing.",
+      "Tells what a kitchen's own coolings show, by food, container, depth and place: how often",
+      "each way made its limits, with its worst margin, and how often it missed. It validates",
+      "nothing.",
       "",
       "While `serve` runs it holds the database for itself: use its page /cooling-methods instead."
     },
