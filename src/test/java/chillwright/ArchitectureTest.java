@@ -157,6 +157,8 @@ class ArchitectureTest {
           .definedBy("chillwright.core.ahead..")
           .layer("forecast")
           .definedBy("chillwright.core.forecast..")
+          .layer("learning")
+          .definedBy("chillwright.core.learning..")
           .layer("plan")
           .definedBy("chillwright.core.plan..")
           .whereLayer("measure")
@@ -173,6 +175,8 @@ class ArchitectureTest {
           .mayOnlyAccessLayers("measure", "heat")
           .whereLayer("ahead")
           .mayOnlyAccessLayers("measure", "heat", "portions")
+          .whereLayer("learning")
+          .mayOnlyAccessLayers("measure", "log", "rules")
           .whereLayer("forecast")
           .mayOnlyAccessLayers("measure", "log", "rules", "heat");
 

@@ -73,6 +73,7 @@ public final class Main implements Runnable {
     commands.put("plan", () -> new PlanCommand(clock, console));
     commands.put("rules", () -> new RulesCommand(clock, console));
     commands.put("kitchen", () -> new KitchenCommand(clock, console));
+    commands.put("cooling-methods", () -> new CoolingMethodsCommand(clock, console));
     commands.put("recompute", () -> new RecomputeCommand(clock, console));
     return commands;
   }

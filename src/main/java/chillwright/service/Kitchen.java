@@ -167,6 +167,11 @@ public final class Kitchen implements AutoCloseable {
     return new Reports(this);
   }
 
+  /** What its own coolings show. */
+  public CoolingMethods coolingMethods() {
+    return new CoolingMethods(this);
+  }
+
   public Places places() {
     return new Places(this);
   }

@@ -34,6 +34,9 @@ public final class FindingStore {
     this.session = session;
   }
 
+  /** Rules of cooling; as in the index that finds their findings. */
+  private static final String COOLINGS = "cooling.%";
+
   /** A finding of a list over many lots. */
   public record OfLot(LotId lot, FindingRow row) {}
 
@@ -144,6 +147,25 @@ public final class FindingStore {
     Condition inTrouble = FINDING.CALLS.eq(inline(1));
     return slice(
         FINDING.SETTLES_AT.ge(from).and(FINDING.SETTLES_AT.le(to)).and(inTrouble), limit, after);
+  }
+
+  /**
+   * Lots with a cooling that settled from one moment to another, both included; the newest first,
+   * and once for each finding, which are about two a cooling.
+   */
+  public List<LotId> cooled(Instant from, Instant to, int limit) {
+    return session
+        .sql()
+        .select(LOT.CODE)
+        .from(FINDING)
+        .join(LOT)
+        .on(LOT.ID.eq(FINDING.LOT_ID))
+        .where(FINDING.RULE.like(inline(COOLINGS)))
+        .and(FINDING.SETTLES_AT.ge(from))
+        .and(FINDING.SETTLES_AT.le(to))
+        .orderBy(FINDING.SETTLES_AT.desc(), FINDING.LOT_ID.desc())
+        .limit(limit)
+        .fetch(row -> new LotId(row.value1()));
   }
 
   private Slice<OfLot> slice(Condition wanted, int limit, Optional<Position> after) {

@@ -31,6 +31,7 @@ final class Routes {
     all.setUp(new SetUpHandlers(kitchen));
     all.probes(new ProbeHandlers(kitchen));
     all.days(new DayHandlers(kitchen));
+    all.get(API + "/cooling-methods", new CoolingMethodHandlers(kitchen)::list);
     all.all(
         new KitchenHandlers(kitchen),
         new LotHandlers(kitchen, freshness),

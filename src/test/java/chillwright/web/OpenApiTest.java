@@ -218,6 +218,8 @@ class OpenApiTest {
     answers("/api/v1/readings", "EntryList");
     answers("/api/v1/due", "DueList");
     answers("/api/v1/reports/out-of-compliance", "TroubleList");
+    answers("/api/v1/cooling-methods", "CoolingMethods");
+    answers("/api/v1/cooling-methods?from=noon", "Problem");
     answers("/api/v1/keeping", "CategoryList");
     answers("/api/v1/rule-sets", "RuleSetList");
     answers("/api/v1/rule-sets/us-food-code-2022", "RuleSetDetail");

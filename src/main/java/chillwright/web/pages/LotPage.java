@@ -2,6 +2,7 @@ package chillwright.web.pages;
 
 import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.LotState;
+import chillwright.core.learning.CoolingRuns;
 import chillwright.core.log.Category;
 import chillwright.core.log.How;
 import chillwright.core.log.Incoming;
@@ -199,6 +200,7 @@ final class LotPage {
         new Known(desk.kitchen()).containers(),
         curve(view, scale, visitor),
         forecasts(view, sentences, scale),
+        methods(view),
         findings(view, sentences, visitor),
         dates(view, visitor, now),
         frozenLife(view, visitor),
@@ -243,6 +245,13 @@ final class LotPage {
                 new LotPageView.Ahead(
                     forecast.outlook().key(), text.says(forecast), text.basis(forecast)))
         .toList();
+  }
+
+  private static String methods(LotView view) {
+    boolean cools =
+        view.judged().map(LotView.Judged::findings).orElse(List.of()).stream()
+            .anyMatch(finding -> CoolingRuns.isCooling(finding.rule()));
+    return cools ? CoolingMethodsPage.of(view.state().food()) : "";
   }
 
   private static List<Found> findings(LotView view, Sentences sentences, Visitor visitor) {

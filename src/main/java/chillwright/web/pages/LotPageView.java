@@ -9,6 +9,7 @@ import java.util.List;
  * @param words the words that may come next, the likeliest first
  * @param probes what vouches for its readings
  * @param curve its temperatures as an SVG picture; blank where there are too few
+ * @param methods address of what coolings of this food show; blank where it never cooled
  * @param labelsLeadNowhere whether the code on its labels would lead a phone to itself
  * @param parts how many lots on hand are nothing but parts of it
  */
@@ -24,6 +25,7 @@ public record LotPageView(
     List<String> pans,
     String curve,
     List<Ahead> forecasts,
+    String methods,
     List<Found> findings,
     List<String> dates,
     List<String> frozenLife,

@@ -60,6 +60,7 @@ public final class PageRoutes {
     routes.post(NewBatchPage.ADDRESS, batch::begin);
     get(KeepsPage.ADDRESS, new KeepsPage(desk)::show);
     get(RecordPage.ADDRESS, new RecordPage(desk)::show);
+    get(CoolingMethodsPage.ADDRESS, new CoolingMethodsPage(desk)::show);
     SetUpPage setUp = new SetUpPage(desk);
     get(RulesPage.ADDRESS, setUp::show);
     routes.post(SetUpPage.NAME, setUp::name);
