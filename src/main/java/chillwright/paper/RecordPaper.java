@@ -1,26 +1,19 @@
 package chillwright.paper;
 
 import chillwright.paper.Flow.Column;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.util.ArrayList;
 import java.util.List;
-import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.pdmodel.PDPage;
 
 /**
  * The record as a document that is handed over: each lot with its curve, what was found, what was
  * done about it, and every entry with who signed it. What was corrected stays readable, struck.
  */
 public final class RecordPaper {
-  private static final Style TITLE = Style.bold(17);
   private static final Style HEADING = Style.bold(12.5);
   private static final Style SMALL_HEADING = Style.bold(9);
   private static final Style TEXT = Style.plain(9);
   private static final Style STRONG = Style.bold(9);
   private static final Style SMALL = Style.plain(7.5);
-  private static final Style FOOT = Style.plain(6.5);
 
   /** Parts of the width, for the columns of the table. */
   private static final double[] COLUMNS = {0.19, 0.17, 0.52, 0.12};
@@ -38,35 +31,19 @@ public final class RecordPaper {
   /** The document as PDF. */
   public static byte[] of(RecordDocument record, Words words) {
     RecordHead head = record.head();
-    try (PDDocument document = new PDDocument();
-        Fonts fonts = new Fonts(document)) {
-      document.getDocumentInformation().setTitle(Glyphs.visible(head.title()));
-      document.getDocumentCatalog().setLanguage(words.locale().toLanguageTag());
-      try (Flow flow = new Flow(document, fonts, record.size())) {
-        RecordPaper paper = new RecordPaper(words, flow);
-        paper.head(head);
-        for (LotSheet lot : record.lots()) {
-          paper.lot(lot);
-        }
-        paper.days(record);
-        paper.signature();
-      }
-      feet(document, fonts, cautions(fonts, head, words), head.kitchen());
-      ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-      document.save(bytes);
-      return bytes.toByteArray();
-    } catch (IOException e) {
-      throw new UncheckedIOException("memory does not fail to be written", e);
-    }
-  }
-
-  private void head(RecordHead head) throws IOException {
-    flow.text(head.title(), TITLE);
-    flow.text(head.kitchen(), HEADING);
-    flow.space(4);
-    for (String fact : head.facts()) {
-      flow.text(fact, TEXT);
-    }
+    return Pages.of(
+        head,
+        record.size(),
+        words,
+        flow -> {
+          RecordPaper paper = new RecordPaper(words, flow);
+          Pages.head(head, flow);
+          for (LotSheet lot : record.lots()) {
+            paper.lot(lot);
+          }
+          paper.days(record);
+          paper.signature();
+        });
   }
 
   private void lot(LotSheet lot) throws IOException {
@@ -176,42 +153,5 @@ public final class RecordPaper {
     flow.space(26);
     flow.need(30);
     flow.text(words.say("paper.sign", "______________________", "________________"), TEXT);
-  }
-
-  /** What stands below each page; that some letters are boxes is told where there are such. */
-  private static List<String> cautions(Fonts fonts, RecordHead head, Words words)
-      throws IOException {
-    List<String> cautions = new ArrayList<>(head.cautions());
-    if (fonts.hasDrawnBoxes()) {
-      cautions.add(words.say("paper.boxes"));
-    }
-    return cautions;
-  }
-
-  /** The cautions and "3 / 7" on each page, once it is known how many there are. */
-  private static void feet(PDDocument document, Fonts fonts, List<String> cautions, String kitchen)
-      throws IOException {
-    int pages = document.getNumberOfPages();
-    for (int i = 0; i < pages; i++) {
-      PDPage page = document.getPage(i);
-      try (Pen pen = Pen.onPage(document, page, fonts)) {
-        double bottom = page.getMediaBox().getHeight();
-        double right = page.getMediaBox().getWidth() - Flow.MARGIN;
-        double width = right - Flow.MARGIN;
-        List<String> lines = new ArrayList<>();
-        for (String caution : cautions) {
-          lines.addAll(fonts.lines(caution, FOOT.size(), width, 3));
-        }
-        double y = bottom - 24 - lines.size() * FOOT.leading();
-        pen.stroke(Flow.MARGIN, y - 3, right, y - 3, 0.4);
-        pen.lines(lines, Flow.MARGIN, y, FOOT);
-        String number = (i + 1) + " / " + pages;
-        double wide = fonts.width(number) * TEXT.size();
-        pen.text(number, right - wide, bottom - 14, TEXT);
-        String name =
-            fonts.lines(kitchen, FOOT.size(), width / 2, 1).stream().findFirst().orElse("");
-        pen.text(name, Flow.MARGIN, 30, FOOT);
-      }
-    }
   }
 }

@@ -94,24 +94,28 @@ public record PlanText(ZoneId zone, Language language) {
         .toList();
   }
 
-  private String title(LocalDate day) {
+  /** A day as it stands above its tasks. */
+  public String title(LocalDate day) {
     return day.getDayOfWeek().getDisplayName(TextStyle.FULL, language.locale()) + " " + day;
   }
 
   private String line(Task task) {
-    Instant end = task.end();
-    boolean isSameDay =
-        task.start().atZone(zone).toLocalDate().equals(end.atZone(zone).toLocalDate());
-    String until = (isSameDay ? CLOCK : DAY_AND_CLOCK).format(end.atZone(zone));
-    String uses = uses(task.uses());
-    return CLOCK.format(task.start().atZone(zone))
-        + " - "
-        + until
+    String uses = uses(task);
+    return span(task)
         + "  "
         + task.dish()
         + ": "
         + what(task)
         + (uses.isEmpty() ? "" : " (" + uses + ")");
+  }
+
+  /** From when until when; the end with its day where that is another. */
+  public String span(Task task) {
+    Instant end = task.end();
+    boolean isSameDay =
+        task.start().atZone(zone).toLocalDate().equals(end.atZone(zone).toLocalDate());
+    String until = (isSameDay ? CLOCK : DAY_AND_CLOCK).format(end.atZone(zone));
+    return CLOCK.format(task.start().atZone(zone)) + " - " + until;
   }
 
   /** What a task is, without its dish. */
@@ -137,8 +141,9 @@ public record PlanText(ZoneId zone, Language language) {
     return THINGS.contains(name) ? say("plan.thing." + name) : name;
   }
 
-  private String uses(Map<String, Double> uses) {
-    return uses.entrySet().stream()
+  /** What a task holds; blank for nothing. */
+  public String uses(Task task) {
+    return task.uses().entrySet().stream()
         .sorted(Map.Entry.comparingByKey())
         .map(use -> thing(use.getKey()) + " " + amount(use.getValue()))
         .collect(Collectors.joining(", "));

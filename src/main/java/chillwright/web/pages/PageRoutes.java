@@ -100,6 +100,7 @@ public final class PageRoutes {
     get(PlansPage.ADDRESS, plans::all);
     get(PlansPage.ONE, plans::show);
     get(PlansPage.CALENDAR, plans::calendar);
+    get(PlanPdf.ADDRESS, new PlanPdf(desk, plans)::answer);
     routes.post(PlansPage.ADDRESS, plans::save);
     routes.post(PlansPage.ONE + "/event", plans::event);
     routes.post(PlansPage.ONE + "/kitchen", plans::kitchen);

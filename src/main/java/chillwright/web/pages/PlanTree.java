@@ -251,7 +251,7 @@ final class PlanTree {
   private static void flat(String at, JsonNode node, Map<String, String> found) {
     String under = at.isEmpty() ? "" : at + "/";
     if (node.isObject()) {
-      node.fields().forEachRemaining(of -> flat(under + of.getKey(), of.getValue(), found));
+      node.properties().forEach(of -> flat(under + of.getKey(), of.getValue(), found));
     } else if (at.endsWith("days")) {
       String days =
           StreamSupport.stream(node.spliterator(), false)

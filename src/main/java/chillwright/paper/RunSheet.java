@@ -1,0 +1,42 @@
+package chillwright.paper;
+
+import java.util.List;
+
+/**
+ * A plan to work by: what is done on each day, and between when and when.
+ *
+ * @param problems why there is no plan; empty with one
+ * @param pans of the dishes
+ * @param bounds of each dish, with the rule behind each
+ * @param size of its pages
+ */
+public record RunSheet(
+    RecordHead head,
+    List<String> problems,
+    List<Day> days,
+    List<String> pans,
+    List<String> bounds,
+    Sheet.Size size) {
+  /** A day with what is done on it. */
+  public record Day(String title, List<Task> tasks) {
+    public Day {
+      tasks = List.copyOf(tasks);
+    }
+  }
+
+  /**
+   * Something that is done.
+   *
+   * @param clock from when until when
+   * @param uses what it holds meanwhile; blank for nothing
+   * @param reason the bound that it keeps to; blank for none
+   */
+  public record Task(String clock, String dish, String step, String uses, String reason) {}
+
+  public RunSheet {
+    problems = List.copyOf(problems);
+    days = List.copyOf(days);
+    pans = List.copyOf(pans);
+    bounds = List.copyOf(bounds);
+  }
+}
