@@ -56,7 +56,12 @@ final class NewBatchPage {
     Known known = new Known(desk.kitchen());
     NewBatchView view =
         new NewBatchView(
-            form, known.foods(), known.categories(visitor.language()), WORDS, known.places());
+            form,
+            known.foods(),
+            known.categories(visitor.language()),
+            WORDS,
+            known.places(),
+            known.food(form.given("food")).map(new AllergenNotes(visitor)::of).orElse(""));
     Frame frame = desk.frame(visitor, "page.new-batch", ADDRESS, List.of());
     desk.answer(context, status, Templates.PAGES.newBatch(frame, view).render());
   }
