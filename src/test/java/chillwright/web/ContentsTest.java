@@ -22,8 +22,9 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * What is in a lot that was made of others. A major allergen has to be declared wherever it is
- * contained (section 403(w) of the Federal Food, Drug, and Cosmetic Act), so what is in a part is
- * in the whole; that nothing is known of a part is told and never reads as "none".
+ * contained (section 403(w)(1) of the Federal Food, Drug, and Cosmetic Act, read as 21 U.S.C.
+ * 343(w)(1)), so what is in a part is in the whole; that nothing is known of a part is told and
+ * never reads as "none".
  */
 class ContentsTest {
   @TempDir private Path folder;
@@ -177,5 +178,45 @@ class ContentsTest {
 
   static List<String> sheets() {
     return Sheet.ALL.stream().map(Sheet::key).toList();
+  }
+
+  /**
+   * Butter is made of milk and flour of wheat (Minnesota Department of Agriculture, "Food
+   * ingredients that may cause allergies").
+   */
+  @Test
+  void ingredients_that_name_an_allergen_that_is_not_declared_are_told_on_each_page() {
+    String name = "Leek pie";
+    served
+        .kitchen()
+        .setUp()
+        .food(
+            Map.of(
+                "name", name,
+                "category", "soup_or_stew",
+                "allergens", "wheat",
+                "ingredients", "flour, butter, leeks"));
+    served.post("/api/v1/lots", "{'lot':'PIE','food':'Leek pie','category':'soup_or_stew'}");
+    for (String page : List.of("/kitchen", "/new-batch?food=Leek+pie", "/lots/PIE")) {
+      assertThat(served.get(page).text())
+          .as(page)
+          .contains("The ingredients name butter; not among the allergens: milk.")
+          .contains("Only a short list of words is looked for")
+          .doesNotContain("among the allergens: wheat");
+    }
+    assertThat(served.get("/api/v1/lots/PIE").json().at("/contents/allergens").toString())
+        .isEqualTo("[\"wheat\"]");
+    assertThat(served.get("/kitchen", "Accept-Language", "es").text())
+        .contains("no está entre los alérgenos: leche");
+    served
+        .kitchen()
+        .setUp()
+        .food(
+            Map.of(
+                "name", name,
+                "category", "soup_or_stew",
+                "allergens", "wheat milk",
+                "ingredients", "flour, butter, leeks"));
+    assertThat(served.get("/lots/PIE").text()).doesNotContain("The ingredients name");
   }
 }

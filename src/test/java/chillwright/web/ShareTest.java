@@ -68,7 +68,10 @@ class ShareTest {
     return Visit.target(reply).replaceFirst("/lots/([^?]+).*", "$1");
   }
 
-  /** FDA Food Code 2022 3-501.17(D): combined food is marked with the date of the earliest. */
+  /**
+   * FDA Food Code 2022 3-501.17(D): combined food is marked with the date of the earliest. Read in
+   * the text that Minnesota adopted, Minn. R. 4626.0400 C.
+   */
   @Test
   void a_pot_that_is_topped_up_keeps_the_earliest_date() {
     chilled("OLD", "Soup", 2, 8);

@@ -34,7 +34,8 @@ final class ContentsText {
 
   /**
    * What each food was made from. Those of other foods stand in brackets after the name, as 21 CFR
-   * 101.4(b)(2) has it for an ingredient that is made of several.
+   * 101.4(b)(2) has it for an ingredient that is made of several (the number from memory). The
+   * heaviest stands first, 101.4(a)(1), if the kitchen wrote them so.
    */
   List<String> ingredients() {
     boolean isOne = contents.ingredients().size() == 1 && contents.isComplete();
@@ -86,6 +87,6 @@ final class ContentsText {
     if (!ingredients().isEmpty()) {
       says.add(visitor.say("label.ingredients", String.join(", ", ingredients())));
     }
-    return new LotPageView.Contents(gap(), says);
+    return new LotPageView.Contents(gap(), says, new AllergenNotes(visitor).of(contents));
   }
 }

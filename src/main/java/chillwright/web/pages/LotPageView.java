@@ -74,8 +74,9 @@ public record LotPageView(
    * What is in it.
    *
    * @param gap that something is not known; blank where all is on file
+   * @param warning that ingredients name an allergen that is not declared; blank for nothing
    */
-  public record Contents(String gap, List<String> says) {}
+  public record Contents(String gap, List<String> says, String warning) {}
 
   /**
    * What can be done with the whole lot.

@@ -61,7 +61,8 @@ final class NewBatchPage {
             known.categories(visitor.language()),
             WORDS,
             known.places(),
-            known.containers());
+            known.containers(),
+            known.food(form.given("food")).map(new AllergenNotes(visitor)::of).orElse(""));
     Frame frame = desk.frame(visitor, "page.new-batch", ADDRESS, List.of());
     desk.answer(context, status, Templates.PAGES.newBatch(frame, view).render());
   }

@@ -130,8 +130,7 @@ final class SetUpPage {
         Arrays.stream(Allergen.values())
             .map(allergen -> new Choice(allergen.key(), visitor.say("allergen." + allergen.key())))
             .toList();
-    List<SetUpView.Line> items =
-        setUp.foods().stream().map(food -> line(food.name(), says(food, visitor), "food")).toList();
+    List<SetUpView.Line> items = setUp.foods().stream().map(food -> line(food, visitor)).toList();
     return new SetUpView.Foods(
         items, known.categories(visitor.language()), allergens, known.places(), form);
   }
@@ -171,7 +170,13 @@ final class SetUpPage {
   private static SetUpView.Line line(String name, String says, String kind) {
     String asked = URLEncoder.encode(name, StandardCharsets.UTF_8);
     String change = RulesPage.ADDRESS + "?" + kind + "=" + asked + "#" + kind + "-form";
-    return new SetUpView.Line(name, says, change, kind);
+    return new SetUpView.Line(name, says, change, kind, "");
+  }
+
+  private SetUpView.Line line(KnownFood food, Visitor visitor) {
+    SetUpView.Line line = line(food.name(), says(food, visitor), "food");
+    String warning = new AllergenNotes(visitor).of(food);
+    return new SetUpView.Line(line.name(), line.says(), line.change(), line.kind(), warning);
   }
 
   private static Map<String, String> cells(Person person) {

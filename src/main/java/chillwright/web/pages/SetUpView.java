@@ -57,8 +57,9 @@ public record SetUpView(
    *
    * @param change address of the page with its form filled in
    * @param kind person, place, food or probe
+   * @param warning what to look at again; blank for nothing
    */
-  public record Line(String name, String says, String change, String kind) {
+  public record Line(String name, String says, String change, String kind, String warning) {
     /** The list it stands in. */
     public String list() {
       return kind.equals("person") ? "people" : kind + "s";
