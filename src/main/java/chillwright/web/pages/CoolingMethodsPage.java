@@ -10,12 +10,22 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.List;
 import java.util.Optional;
 
 /** What the kitchen's own coolings show of the ways it cools. */
 final class CoolingMethodsPage {
   static final String ADDRESS = "/cooling-methods";
+
+  private static final Map<String, String> NAMES =
+      Map.of(
+          "from",
+          "record.from",
+          "to",
+          "record.to",
+          "food",
+          "batch.food",
+          "container",
+          "entry.container");
 
   private final Desk desk;
 
@@ -31,9 +41,11 @@ final class CoolingMethodsPage {
   void show(Context context) {
     Visitor visitor = desk.visitor(context);
     LocalDate today = LocalDate.ofInstant(desk.kitchen().now(), desk.zone());
-    LocalDate to = RecordPage.day(context, "to").orElse(today);
-    LocalDate from =
-        RecordPage.day(context, "from").orElse(to.minusDays(CoolingMethods.USUAL.toDays()));
+    Parameters parameters = new Parameters(context, visitor, NAMES);
+    Parameters.Period asked =
+        parameters.period(today.minusDays(CoolingMethods.USUAL.toDays()), today);
+    LocalDate from = asked.from();
+    LocalDate to = asked.to();
     Optional<String> food = given(context, "food");
     Optional<String> container = given(context, "container");
     Shown shown =
@@ -57,7 +69,7 @@ final class CoolingMethodsPage {
             shown.isCut(),
             text.caution(),
             csv(from, to, food, container));
-    Frame frame = desk.frame(visitor, "page.cooling-methods", ADDRESS, List.of());
+    Frame frame = desk.frame(visitor, "page.cooling-methods", ADDRESS, parameters.faults());
     desk.answer(context, Templates.PAGES.coolingMethods(frame, view).render());
   }
 

@@ -61,22 +61,9 @@ public final class PageRoutes {
     get(KeepsPage.ADDRESS, new KeepsPage(desk)::show);
     get(RecordPage.ADDRESS, new RecordPage(desk)::show);
     get(CoolingMethodsPage.ADDRESS, new CoolingMethodsPage(desk)::show);
-    SetUpPage setUp = new SetUpPage(desk);
-    get(RulesPage.ADDRESS, setUp::show);
-    routes.post(SetUpPage.NAME, setUp::name);
-    routes.post(SetUpPage.PEOPLE, setUp::person);
-    routes.post(SetUpPage.PLACES, setUp::place);
-    routes.post(SetUpPage.FOODS, setUp::food);
+    setUp(new SetUpPage(desk));
     get(AheadPage.ADDRESS, new AheadPage(desk)::show);
-    routes.post(SetUpPage.PROBES, setUp::probe);
-    routes.post(SetUpPage.CHECKS, setUp::check);
-    routes.post(SetUpPage.STATEMENT, setUp::statement);
-    routes.post(SetUpPage.RETIRED, setUp::retire);
     plans(new PlansPage(desk));
-    ReachForms reach = new ReachForms(desk, setUp);
-    routes.post(ReachForms.LABEL_ADDRESS, reach::address);
-    routes.post(ReachForms.FEED, reach::makeFeed);
-    routes.post(ReachForms.FEED_END, reach::endFeed);
     DayPage day = new DayPage(desk);
     get(DayPage.ADDRESS, day::show);
     routes.post(DayPage.READINGS, day::read);
@@ -94,6 +81,22 @@ public final class PageRoutes {
     for (Faces face : Faces.values()) {
       get(face.path(), face::answer);
     }
+  }
+
+  private void setUp(SetUpPage setUp) {
+    get(RulesPage.ADDRESS, setUp::show);
+    routes.post(SetUpPage.NAME, setUp::name);
+    routes.post(SetUpPage.PEOPLE, setUp::person);
+    routes.post(SetUpPage.PLACES, setUp::place);
+    routes.post(SetUpPage.FOODS, setUp::food);
+    routes.post(SetUpPage.PROBES, setUp::probe);
+    routes.post(SetUpPage.CHECKS, setUp::check);
+    routes.post(SetUpPage.STATEMENT, setUp::statement);
+    routes.post(SetUpPage.RETIRED, setUp::retire);
+    ReachForms reach = new ReachForms(desk, setUp);
+    routes.post(ReachForms.LABEL_ADDRESS, reach::address);
+    routes.post(ReachForms.FEED, reach::makeFeed);
+    routes.post(ReachForms.FEED_END, reach::endFeed);
   }
 
   private void plans(PlansPage plans) {
