@@ -3,6 +3,7 @@ package chillwright.print;
 import chillwright.core.forecast.Forecast;
 import chillwright.core.forecast.Forecast.Doubt;
 import chillwright.core.forecast.Forecast.Outlook;
+import chillwright.core.forecast.Forecast.Target;
 import chillwright.core.measure.Temperature;
 import chillwright.core.measure.Temperature.Scale;
 import java.time.Instant;
@@ -10,6 +11,8 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * What a forecast says, in words a cook can act on.
@@ -26,18 +29,27 @@ public record ForecastText(ZoneId zone, Scale scale, Instant now, Language langu
 
   /** When it is expected, how that stands against the limit, and what would still do. */
   public String says(Forecast forecast) {
-    List<String> parts = new ArrayList<>();
-    parts.add(expected(forecast));
-    if (forecast.outlook() != Outlook.NOT_TOLD || forecast.expected().isPresent()) {
-      parts.add(standing(forecast));
-    }
-    forecast
-        .target()
-        .filter(target -> forecast.outlook() != Outlook.IN_TIME)
-        .ifPresent(
-            target ->
-                parts.add(say("forecast.target", target.temperature().text(), time(target.by()))));
-    return String.join(" ", parts);
+    return aim(forecast)
+        .map(aim -> say("forecast.target", aim.temperature().text(), time(aim.by())))
+        .map(aim -> reaches(forecast) + " " + aim)
+        .orElse(reaches(forecast));
+  }
+
+  /** When it is expected, and how that stands against the limit. */
+  public String reaches(Forecast forecast) {
+    boolean isTold = forecast.outlook() != Outlook.NOT_TOLD || forecast.expected().isPresent();
+    return isTold ? expected(forecast) + " " + standing(forecast) : expected(forecast);
+  }
+
+  /** What would still do, where several limits stand together. */
+  public Optional<String> aims(Forecast forecast) {
+    String limit = forecast.awaited().limit().text(scale);
+    return aim(forecast)
+        .map(aim -> say("forecast.aim", limit, aim.temperature().text(), time(aim.by())));
+  }
+
+  private static Optional<Target> aim(Forecast forecast) {
+    return forecast.target().filter(target -> forecast.outlook() != Outlook.IN_TIME);
   }
 
   private String expected(Forecast forecast) {
@@ -61,6 +73,19 @@ public record ForecastText(ZoneId zone, Scale scale, Instant now, Language langu
 
   /** What it rests on, and why it is wide. */
   public String basis(Forecast forecast) {
+    return basis(List.of(forecast));
+  }
+
+  /** The same of several, each sentence once. */
+  public String basis(List<Forecast> forecasts) {
+    return Stream.concat(
+            forecasts.stream().flatMap(forecast -> grounds(forecast).stream()),
+            Stream.of(say("forecast.no-verdict")))
+        .distinct()
+        .collect(Collectors.joining(" "));
+  }
+
+  private List<String> grounds(Forecast forecast) {
     List<String> parts = new ArrayList<>();
     int readings = forecast.basis().readings();
     parts.add(
@@ -71,8 +96,7 @@ public record ForecastText(ZoneId zone, Scale scale, Instant now, Language langu
             .map(around -> say("forecast.basis.around", readings, around.text()))
             .orElseGet(() -> say("forecast.basis", readings)));
     forecast.basis().doubts().forEach(doubt -> parts.add(doubt(doubt, forecast)));
-    parts.add(say("forecast.no-verdict"));
-    return String.join(" ", parts);
+    return parts;
   }
 
   private String doubt(Doubt doubt, Forecast forecast) {

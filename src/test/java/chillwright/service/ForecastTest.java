@@ -97,6 +97,16 @@ class ForecastTest {
         .isBefore(found.get(0).expected().orElseThrow());
   }
 
+  /** A reading above the limit shows that it was not there yet; no table, it follows from that. */
+  @Test
+  void nothing_is_told_for_the_moment_of_the_newest_reading_or_before_it() {
+    String rows = FIRST.formatted("38 F") + reading("10:50", "71 F") + reading("11:00", "70.1 F");
+    Forecast first = forecasts(rows, "11:00").get(0);
+    Instant next = Instant.parse("2026-03-02T11:01:00Z");
+    assertThat(first.earliest().orElseThrow()).isAfterOrEqualTo(next);
+    assertThat(first.expected().orElseThrow()).isAfterOrEqualTo(first.earliest().orElseThrow());
+  }
+
   /** The same in the other scale. */
   @Test
   void celsius_readings_are_held_against_the_celsius_limits() {

@@ -213,7 +213,11 @@ public final class Forecaster {
     return Duration.between(from, to).toMillis() / 3_600_000.0;
   }
 
+  /** What the newest reading does not show to be there, is told for a minute after it or later. */
   private Instant moment(double hours) {
-    return readings.get(0).happenedAt().plusSeconds(Math.round(hours * 60) * 60);
+    Instant newest = readings.get(readings.size() - 1).happenedAt();
+    Instant next = newest.truncatedTo(ChronoUnit.MINUTES).plusSeconds(60);
+    Instant told = readings.get(0).happenedAt().plusSeconds(Math.round(hours * 60) * 60);
+    return told.isAfter(next) ? told : next;
   }
 }

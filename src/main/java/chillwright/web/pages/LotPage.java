@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.forecast.Forecast;
 import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.LotState;
 import chillwright.core.learning.CoolingRuns;
@@ -236,15 +237,14 @@ final class LotPage {
         : new Next(sentences.says(due), "", "");
   }
 
-  private static List<LotPageView.Ahead> forecasts(LotView view, Sentences sentences, Scale scale) {
+  private static LotPageView.Ahead forecasts(LotView view, Sentences sentences, Scale scale) {
     ForecastText text =
         new ForecastText(sentences.zone(), scale, sentences.now(), sentences.language());
-    return view.judged().map(LotView.Judged::forecasts).orElse(List.of()).stream()
-        .map(
-            forecast ->
-                new LotPageView.Ahead(
-                    forecast.outlook().key(), text.says(forecast), text.basis(forecast)))
-        .toList();
+    List<Forecast> forecasts = view.judged().map(LotView.Judged::forecasts).orElse(List.of());
+    return new LotPageView.Ahead(
+        forecasts.stream().map(text::reaches).toList(),
+        forecasts.stream().map(text::aims).flatMap(Optional::stream).distinct().toList(),
+        forecasts.isEmpty() ? "" : text.basis(forecasts));
   }
 
   private static String methods(LotView view) {

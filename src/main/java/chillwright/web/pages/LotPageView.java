@@ -24,7 +24,7 @@ public record LotPageView(
     List<String> places,
     List<String> pans,
     String curve,
-    List<Ahead> forecasts,
+    Ahead ahead,
     String methods,
     List<Found> findings,
     List<String> dates,
@@ -128,11 +128,18 @@ public record LotPageView(
   public record Next(String says, String until, String left) {}
 
   /**
-   * When a limit is expected to be reached.
+   * When its limits are expected to be reached.
    *
-   * @param outlook how it stands against the limit, the class in the style
+   * @param says one sentence for each limit; none where nothing cools
+   * @param aims what it must read by when to be in time still
+   * @param basis what all of it rests on
    */
-  public record Ahead(String outlook, String says, String basis) {}
+  public record Ahead(List<String> says, List<String> aims, String basis) {
+    public Ahead {
+      says = List.copyOf(says);
+      aims = List.copyOf(aims);
+    }
+  }
 
   /** A finding with its limit and where that is printed. */
   public record Found(Sign standing, Next says, String limit, String citation) {}
