@@ -18,6 +18,7 @@ import chillwright.core.rules.Rule;
 import chillwright.core.rules.RuleSet;
 import chillwright.core.rules.Shape.Reach;
 import chillwright.core.rules.Verdict;
+import chillwright.print.Language;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -198,11 +199,19 @@ public final class LabelMaker {
           if (isLost) {
             return words.say("label.discard-limit");
           }
-          String first = offered.stream().findFirst().map(Rule.Action::says).orElse("");
+          String first =
+              offered.stream()
+                  .findFirst()
+                  .map(act -> language().saidByRules(act.says()))
+                  .orElse("");
           return first.isEmpty()
               ? words.say("label.hold")
               : words.say("label.hold") + " " + words.say("label.strictest", first);
         });
+  }
+
+  private Language language() {
+    return Language.ofTag(words.locale().toLanguageTag()).orElse(Language.ENGLISH);
   }
 
   private List<String> frozen(Keeping keeping, Judged judged) {

@@ -47,8 +47,18 @@ public enum Language {
     return said(category.title()).orElse(category.title());
   }
 
+  /** A line of the arithmetic behind a date; one that we do not know stays as it is. */
+  public String because(String line) {
+    return this == ENGLISH ? line : Texts.PRINT.because(this, line).orElse(line);
+  }
+
+  /** A word or title of a rule set; one that is not shipped stays as its file has it. */
+  public String named(String english) {
+    return said(english).orElse(english);
+  }
+
   /** What a rule set says, marked as its own words where they stay English. */
-  String saidByRules(String english) {
+  public String saidByRules(String english) {
     return said(english).orElseGet(() -> say("rules-say", english));
   }
 

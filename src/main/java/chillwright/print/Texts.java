@@ -7,10 +7,16 @@ import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Properties;
 import java.util.Set;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /**
  * Texts from one file that holds each in every language: the line {@code now.title.es} is the
@@ -18,15 +24,21 @@ import java.util.Set;
  * to fill in where nothing is given.
  */
 public final class Texts {
+  private static final Pattern PLACE = Pattern.compile("\\{[0-9]}");
+
   /** What this room says. */
   static final Texts PRINT = new Texts("/words/print.properties");
 
   /** Keys of words that are not ours: those of the log, and of the shipped rule sets. */
   private static final String SAID = "said.";
 
+  /** Keys of lines of arithmetic, which are kept in English with their figures. */
+  private static final String BECAUSE = "because.";
+
   private final String file;
   private final Properties texts = new Properties();
   private final Map<String, String> keyOfSaid = new HashMap<>();
+  private final Map<String, Pattern> lines = new TreeMap<>();
 
   /**
    * @param file a resource of the program
@@ -43,6 +55,10 @@ public final class Texts {
     for (String key : keys()) {
       if (key.startsWith(SAID) && key.endsWith(english)) {
         keyOfSaid.put(texts.getProperty(key), key.substring(0, key.length() - english.length()));
+      }
+      if (key.startsWith(BECAUSE) && key.endsWith(english)) {
+        String name = key.substring(0, key.length() - english.length());
+        lines.put(name, pattern(texts.getProperty(key)));
       }
     }
   }
@@ -68,6 +84,38 @@ public final class Texts {
   /** The translation of exactly those words: one that nearly fits could change a figure. */
   Optional<String> said(Language language, String english) {
     return Optional.ofNullable(keyOfSaid.get(english)).map(key -> text(language, key));
+  }
+
+  /** A text that stands for lines with anything in its places. */
+  private static Pattern pattern(String text) {
+    return Pattern.compile(
+        PLACE
+            .splitAsStream(text + " ")
+            .map(part -> Pattern.quote(part))
+            .collect(Collectors.joining("(.+?)")));
+  }
+
+  /**
+   * A line of arithmetic with its figures as they are; the text that leaves the least to be filled
+   * in is taken, so that no words of English are taken for a figure.
+   */
+  Optional<String> because(Language language, String english) {
+    Optional<Map.Entry<String, List<String>>> found = Optional.empty();
+    for (Map.Entry<String, Pattern> line : lines.entrySet()) {
+      Matcher matcher = line.getValue().matcher(english + " ");
+      if (matcher.matches()) {
+        List<String> figures =
+            IntStream.rangeClosed(1, matcher.groupCount()).mapToObj(matcher::group).toList();
+        if (found.isEmpty() || length(figures) < length(found.get().getValue())) {
+          found = Optional.of(Map.entry(line.getKey(), figures));
+        }
+      }
+    }
+    return found.map(of -> text(language, of.getKey(), of.getValue().toArray()));
+  }
+
+  private static int length(List<String> figures) {
+    return figures.stream().mapToInt(String::length).sum();
   }
 
   /** In one pass, so that braces in a name that is filled in stay as they are. */

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chillwright.core.log.How;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Rule;
-import chillwright.core.rules.Shape.NoFigure;
 import chillwright.rulebook.BrokenRules;
 import chillwright.rulebook.RuleBook;
 import chillwright.rulebook.RuleLibrary;
@@ -87,10 +86,11 @@ class TextsTest {
     for (RuleBook book : RuleLibrary.load(Optional.empty()).ruleBooks()) {
       for (Rule rule : book.on(LocalDate.of(2026, 12, 1)).rules()) {
         rule.actions().forEach(act -> told.add(act.says()));
-        if (rule.shape() instanceof NoFigure) {
-          told.add(rule.says());
-        }
+        told.add(rule.says().strip());
+        told.add(rule.status());
       }
+      told.add(book.title());
+      told.add(book.defers().strip());
     }
     assertThat(told)
         .isNotEmpty()
@@ -148,5 +148,23 @@ class TextsTest {
     assertThat(Language.SPANISH.saidByRules("reheat to 170 °F"))
         .isEqualTo("según las reglas: «reheat to 170 °F»");
     assertThat(Language.ENGLISH.saidByRules("reheat to 170 °F")).isEqualTo("reheat to 170 °F");
+  }
+
+  /** Figures and days are filled in again as they were; the most of a line that is ours counts. */
+  @Test
+  void the_arithmetic_of_a_date_is_told_in_spanish_with_its_figures() {
+    assertThat(Language.SPANISH.because("3 days used + 4 left"))
+        .isEqualTo("3 días usados + quedan 4");
+    assertThat(Language.SPANISH.because("1 day used + 6 left")).isEqualTo("1 día usado + quedan 6");
+    assertThat(Language.SPANISH.because("made 2026-10-01 = day 1"))
+        .isEqualTo("hecho 2026-10-01 = día 1");
+    assertThat(
+            Language.SPANISH.because(
+                "its last day, 2026-02-24, had passed before it was frozen: discard"))
+        .isEqualTo("su último día, 2026-02-24, había pasado antes de congelarlo: desechar");
+    assertThat(Language.SPANISH.because("frozen 2026-02-01 + 3 months: best quality by 2026-05-01"))
+        .isEqualTo("congelado 2026-02-01 + 3 meses: mejor calidad hasta 2026-05-01");
+    assertThat(Language.SPANISH.because("what nobody wrote")).isEqualTo("what nobody wrote");
+    assertThat(Language.ENGLISH.because("last day 2026-10-14")).isEqualTo("last day 2026-10-14");
   }
 }

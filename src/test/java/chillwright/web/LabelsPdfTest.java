@@ -256,6 +256,7 @@ class LabelsPdfTest {
   void labels_are_in_the_language_of_the_person() throws IOException {
     assertThat(text("/lots/L-CHILLED/labels.pdf", "Accept-Language", "es"))
         .contains("Desechar después del lun 9 mar 2026", "Recalentar a 165 °F");
+    assertThat(text("/lots/L-WARM/labels.pdf", "Accept-Language", "es")).doesNotContain("reheat");
   }
 
   @Test

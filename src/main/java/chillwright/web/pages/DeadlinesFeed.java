@@ -69,9 +69,12 @@ public final class DeadlinesFeed {
         what + ": " + due.lot().food() + " (" + lot + ")",
         String.join(
             "\n",
-            rule.says().strip(),
-            Figures.limitInBoth(rule) + " [" + rule.citation().text().strip() + "]",
-            desk.kitchen().judge().book().defers().strip()),
+            visitor.language().saidByRules(rule.says().strip()),
+            Figures.limitInBoth(rule, visitor.language())
+                + " ["
+                + rule.citation().text().strip()
+                + "]",
+            visitor.language().saidByRules(desk.kitchen().judge().book().defers().strip())),
         address + "/lots/" + lot);
   }
 

@@ -84,9 +84,9 @@ final class Desk {
         now.toString(),
         visitor.say(
             "frame.judged-by",
-            settings.ruleBook().title(),
+            visitor.language().named(settings.ruleBook().title()),
             settings.ruleBook().version(),
-            settings.ruleBook().defers().strip()),
+            visitor.language().saidByRules(settings.ruleBook().defers().strip())),
         notices);
   }
 

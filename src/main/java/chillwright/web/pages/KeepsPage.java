@@ -54,7 +54,10 @@ final class KeepsPage {
         new Known(desk.kitchen()).categories(visitor.language()),
         asked.map(a -> visitor.language().titled(a.category())).orElse(""),
         asked.map(a -> a.says(visitor)).orElse(List.of()),
-        asked.map(a -> a.answer().keeping().because()).orElse(List.of()),
+        asked.stream()
+            .flatMap(a -> a.answer().keeping().because().stream())
+            .map(visitor.language()::because)
+            .toList(),
         asked.map(Asked::source).orElse(""),
         leftOut(fields, visitor),
         refreezing(visitor));

@@ -205,7 +205,7 @@ final class LotPage {
         findings(view, sentences, visitor),
         dates(view, visitor, now),
         frozenLife(view, visitor),
-        state.standing().map(s -> s.keeping().because()).orElse(List.of()),
+        because(state, visitor),
         view.sources().stream().map(LotId::text).toList(),
         view.descendants().stream().map(LotId::text).toList(),
         new ContentsText(state.food(), view.contents(), visitor).shown(),
@@ -215,6 +215,13 @@ final class LotPage {
         new ProbeWords(visitor, at -> desk.moment(at, visitor)).vouched(desk, view.entries()),
         leadsNowhere,
         LabelsPdf.parts(desk.kitchen(), view).size());
+  }
+
+  private static List<String> because(LotState state, Visitor visitor) {
+    return state.standing().stream()
+        .flatMap(standing -> standing.keeping().because().stream())
+        .map(visitor.language()::because)
+        .toList();
   }
 
   private String curve(LotView view, Scale scale, Visitor visitor) {

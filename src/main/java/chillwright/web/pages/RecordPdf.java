@@ -202,13 +202,15 @@ final class RecordPdf {
     RuleBook book = desk.kitchen().judge().book();
     return List.of(
         visitor.say("paper.made", new LotSheets(desk, visitor).moment(desk.kitchen().now())),
-        visitor.say("paper.rules", book.title(), book.id(), book.version()));
+        visitor.say(
+            "paper.rules", visitor.language().named(book.title()), book.id(), book.version()));
   }
 
   /** That a verdict is none on the food, said once, and who decides. */
   private List<String> cautions(Visitor visitor) {
     String caution = visitor.say("paper.caution");
-    String defers = desk.kitchen().judge().book().defers().strip();
+    String english = desk.kitchen().judge().book().defers().strip();
+    String defers = visitor.language().saidByRules(english);
     return defers.contains(caution) ? List.of(defers) : List.of(caution, defers);
   }
 

@@ -25,7 +25,7 @@ final class RulesPage {
         book.extendsId().flatMap(desk.kitchen().library()::ruleBook).map(set -> set.on(today));
     return new RulesView(
         desk.zone().getId(),
-        book.title(),
+        visitor.language().named(book.title()),
         book.version(),
         book.on(today).rules().stream()
             .map(rule -> rule(rule, book, base, visitor.language()))
@@ -38,10 +38,10 @@ final class RulesPage {
         book.isChanged(rule.id()) ? base.flatMap(set -> set.rule(rule.id())) : Optional.empty();
     return new RulesView.Rule(
         rule.id(),
-        rule.says().strip(),
+        language.saidByRules(rule.says().strip()),
         Figures.limitInBoth(rule, language),
         rule.citation().text().strip(),
-        rule.status(),
+        language.named(rule.status()),
         replaced
             .map(
                 old ->
