@@ -2,9 +2,7 @@ package chillwright.service;
 
 import chillwright.core.keeping.LotOrder;
 import chillwright.core.keeping.LotState;
-import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
-import chillwright.core.log.Phase;
 import chillwright.core.log.Timeline;
 import chillwright.core.plan.Dish;
 import chillwright.core.plan.Menu;
@@ -21,6 +19,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.stream.Collectors;
 
 /**
@@ -46,10 +45,18 @@ public final class Plans {
    * @param saidAt when its input was written
    * @param moved what stands elsewhere than in the plan as it was first made, or as it was before
    *     something else was asked for
+   * @param lots the lots that dishes became, by dish, where the plan was told
    */
   public record Planned(
-      String code, String input, Instant saidAt, Menu menu, Plan plan, List<Moved> moved) {
+      String code,
+      String input,
+      Instant saidAt,
+      Menu menu,
+      Plan plan,
+      List<Moved> moved,
+      Map<String, LotId> lots) {
     public Planned {
+      lots = Map.copyOf(lots);
       moved = List.copyOf(moved);
     }
   }
@@ -98,6 +105,47 @@ public final class Plans {
     return kitchen.database().write(session -> session.plans().delete(code));
   }
 
+  /**
+   * Makes a lot of a dish known, so that the plan follows it; its first entry is still to come.
+   *
+   * @throws Refused where it cannot be made known
+   */
+  public LotId begin(String code, Dish dish, Optional<OnceKey> once) {
+    NewLot lot =
+        new NewLot(
+            Optional.empty(),
+            Optional.of(dish.name()),
+            Optional.of(dish.category().key()),
+            List.of(),
+            OptionalInt.of(dish.portions()),
+            Optional.empty());
+    LotId made = kitchen.logbook().createLot(lot, once).lot();
+    link(code, dish.name(), made);
+    return made;
+  }
+
+  /** Says that a dish of a plan is a lot that is known already, in place of what was said. */
+  public void link(String code, String dish, LotId lot) {
+    kitchen
+        .database()
+        .write(
+            session -> {
+              session.plans().link(code, dish, lot);
+              return null;
+            });
+  }
+
+  /** Has a dish that is called otherwise now keep its lot. */
+  public void rename(String code, String was, String dish) {
+    kitchen
+        .database()
+        .write(
+            session -> {
+              session.plans().rename(code, was, dish);
+              return null;
+            });
+  }
+
   public static boolean isCode(String code) {
     return LotId.isCode(code);
   }
@@ -105,13 +153,14 @@ public final class Plans {
   private Planned planned(Said said, Optional<Said> before) {
     Menu asked = menu(said);
     Plan first = plan(before.map(this::menu).orElse(asked));
-    Map<String, Progress> begun = progress(asked, said.saidAt());
+    Map<String, LotId> lots = new PlanLots(kitchen).of(said.code());
+    Map<String, Progress> begun = progress(asked, said.saidAt(), lots);
     Instant now = kitchen.now().isAfter(asked.from()) ? kitchen.now() : asked.from();
     boolean isOver = !now.isBefore(asked.serving());
     Menu menu = isOver ? asked : asked.at(now, begun);
     Plan plan = plan(menu);
-    List<Moved> moved = Moved.between(first, plan, menu, before.isPresent());
-    return new Planned(said.code(), said.input(), said.saidAt(), menu, plan, moved);
+    List<Moved> moved = Moved.between(first, plan, menu, before.map(this::menu));
+    return new Planned(said.code(), said.input(), said.saidAt(), menu, plan, moved, lots);
   }
 
   private Plan plan(Menu menu) {
@@ -129,12 +178,20 @@ public final class Plans {
   }
 
   /**
-   * How far the dishes have come: a lot of that food, on hand, begun since the plan was written.
+   * How far the dishes have come: by the lot the plan was told, else by a lot of that food, on
+   * hand, begun since the plan was written.
    */
-  private Map<String, Progress> progress(Menu menu, Instant since) {
+  private Map<String, Progress> progress(Menu menu, Instant since, Map<String, LotId> lots) {
     Map<String, Dish> dishes =
         menu.dishes().stream().collect(Collectors.toMap(Dish::name, dish -> dish));
     Map<String, Progress> found = new HashMap<>();
+    PlanLots own = new PlanLots(kitchen);
+    lots.forEach((dish, lot) -> own.progress(lot).ifPresent(done -> found.put(dish, done)));
+    found.keySet().retainAll(dishes.keySet());
+    dishes.keySet().removeAll(lots.keySet());
+    if (dishes.isEmpty()) {
+      return found;
+    }
     Optional<String> next = Optional.empty();
     int looked = 0;
     do {
@@ -158,20 +215,6 @@ public final class Plans {
         .flatMap(LotView::judged)
         .map(LotView.Judged::timeline)
         .filter(timeline -> !timeline.beganAt().isBefore(since))
-        .map(Plans::progress);
-  }
-
-  private static Progress progress(Timeline timeline) {
-    Optional<Instant> frozen = first(timeline, Phase.FROZEN);
-    Optional<Instant> thawing =
-        first(timeline, Phase.THAWING).or(() -> first(timeline, Phase.REHEATING));
-    return new Progress(timeline.beganAt(), frozen, thawing.filter(out -> frozen.isPresent()));
-  }
-
-  private static Optional<Instant> first(Timeline timeline, Phase phase) {
-    return timeline.entries().stream()
-        .filter(entry -> entry.word().phase().filter(phase::equals).isPresent())
-        .map(LogEntry::happenedAt)
-        .findFirst();
+        .map(PlanLots::of);
   }
 }

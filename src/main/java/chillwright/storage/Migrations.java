@@ -34,7 +34,8 @@ public final class Migrations {
           "0003_plans.sql",
           "0004_probe.sql",
           "0005_address.sql",
-          "0006_container.sql");
+          "0006_container.sql",
+          "0007_plan_lots.sql");
 
   private final List<Script> scripts;
 

@@ -1,9 +1,12 @@
 package chillwright.storage;
 
 import static chillwright.storage.schema.Tables.PLAN;
+import static chillwright.storage.schema.Tables.PLAN_LOT;
 
+import chillwright.core.log.LotId;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jooq.DSLContext;
 
@@ -49,6 +52,39 @@ public final class PlanStore {
 
   /** Whether there was one. */
   public boolean delete(String code) {
+    sql.deleteFrom(PLAN_LOT).where(PLAN_LOT.PLAN.eq(code)).execute();
     return sql.deleteFrom(PLAN).where(PLAN.CODE.eq(code)).execute() > 0;
+  }
+
+  /** The lots that dishes of a plan became, by dish. */
+  public Map<String, LotId> lots(String code) {
+    return sql.select(PLAN_LOT.DISH, PLAN_LOT.LOT)
+        .from(PLAN_LOT)
+        .where(PLAN_LOT.PLAN.eq(code))
+        .fetchMap(PLAN_LOT.DISH, row -> new LotId(row.get(PLAN_LOT.LOT)));
+  }
+
+  /** Says which lot a dish became, in place of what was said before. */
+  public void link(String code, String dish, LotId lot) {
+    sql.insertInto(PLAN_LOT)
+        .set(PLAN_LOT.PLAN, code)
+        .set(PLAN_LOT.DISH, dish)
+        .set(PLAN_LOT.LOT, lot.text())
+        .onConflict(PLAN_LOT.PLAN, PLAN_LOT.DISH)
+        .doUpdate()
+        .set(PLAN_LOT.LOT, lot.text())
+        .execute();
+  }
+
+  /** Has a dish that is called otherwise now keep its lot. */
+  public void rename(String code, String was, String dish) {
+    Optional.ofNullable(lots(code).get(was))
+        .ifPresent(
+            lot -> {
+              sql.deleteFrom(PLAN_LOT)
+                  .where(PLAN_LOT.PLAN.eq(code), PLAN_LOT.DISH.eq(was))
+                  .execute();
+              link(code, dish, lot);
+            });
   }
 }

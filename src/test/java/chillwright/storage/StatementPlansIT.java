@@ -34,6 +34,7 @@ class StatementPlansIT {
           Map.entry("feed_key", "one key, made by hand"),
           Map.entry("probe", "as many as the kitchen has thermometers"),
           Map.entry("plan", "as many as the kitchen has events, written by hand"),
+          Map.entry("plan_lot", "one row for each dish of a plan"),
           Map.entry("category_used", "at most as many as there are storage categories"),
           Map.entry("food", "one row for each dish that the kitchen makes, not for each batch"),
           Map.entry("place", "one row for each unit that stands in the kitchen"),

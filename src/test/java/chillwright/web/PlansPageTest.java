@@ -71,7 +71,7 @@ class PlansPageTest {
         .contains("16:00 - 18:00")
         .contains("Leek &lt;b&gt; soup")
         .doesNotContain("Leek <b>")
-        .contains("/new-batch?food=Leek+%3Cb%3E+soup&amp;category=soup_or_stew&amp;portions=30");
+        .contains("/plans/supper-12/batches");
     String batch =
         visit.open("/new-batch?food=Leek+%3Cb%3E+soup&category=soup_or_stew&portions=30").text();
     assertThat(batch).contains("soup_or_stew").contains("value=\"30\"");
@@ -143,7 +143,7 @@ class PlansPageTest {
             "/plans/harvest-supper/event", "name", "Supper", "serving", "2026-03-20T19:00");
     assertThat(later.text())
         .contains("17:00 - 19:00", "2026-03-20 17:00 instead of 2026-03-20 16:00")
-        .contains("Something else was asked for.");
+        .contains("It is served at another hour.");
     assertThat(visit.open("/plans").text()).contains("Supper").contains("2026-03-20 19:00");
     Reply gone = dish("was", "Leek soup", "remove", "yes");
     assertThat(gone.text()).contains("No dish yet");

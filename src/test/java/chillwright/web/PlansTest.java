@@ -91,7 +91,7 @@ class PlansTest {
     assertThat(begun.at("/tasks").findValuesAsText("kind")).doesNotContain("make");
     served.at("2026-03-20T12:05:00Z");
     JsonNode later = put("supper-12", supper.replace("T18:00", "T19:30")).json();
-    assertThat(later.at("/moved/0/why").asText()).isEqualTo("asked");
+    assertThat(later.at("/moved/0/why").asText()).isEqualTo("hour");
     assertThat(later.at("/moved").findValuesAsText("start")).contains("2026-03-20T18:30:00Z");
   }
 

@@ -5,7 +5,9 @@ import chillwright.core.plan.Plan.Task;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * A task of a plan that stands at another time than in an earlier plan of the same dishes.
@@ -19,9 +21,17 @@ public record Moved(Task task, Instant was, Why why, Optional<Instant> since) {
     FROZEN("frozen"),
     TAKEN_OUT("taken-out"),
     NOT_BEGUN("not-begun"),
+    /** It was to go into the freezer before now. */
+    NOT_FROZEN("not-frozen"),
+    /** It was to come out of the freezer before now. */
+    NOT_TAKEN_OUT("not-taken-out"),
     /** Nothing of this dish: another one needs its place. */
     OTHERS("others"),
-    /** The menu itself: another hour, other dishes, another kitchen. */
+    /** It is served at another hour than before. */
+    HOUR("hour"),
+    /** More or fewer portions of it than before. */
+    PORTIONS("portions"),
+    /** The menu itself in another way: other dishes, other steps, another kitchen. */
     ASKED("asked");
 
     private final String key;
@@ -36,20 +46,27 @@ public record Moved(Task task, Instant was, Why why, Optional<Instant> since) {
     }
   }
 
+  private Moved(Task task, Instant was, Why why) {
+    this(task, was, why, Optional.empty());
+  }
+
   /**
    * What moved between two plans.
    *
    * @param menu what the later one was made of
-   * @param isAskedAnew whether the menus differ by what was asked for
+   * @param was what the earlier one was made of, where something else was asked for then
    */
-  public static List<Moved> between(Plan before, Plan after, Menu menu, boolean isAskedAnew) {
+  public static List<Moved> between(Plan before, Plan after, Menu menu, Optional<Menu> was) {
     List<Moved> moved = new ArrayList<>();
     for (Task task : after.tasks()) {
       before.tasks().stream()
-          .filter(was -> isSame(was, task))
-          .filter(was -> !was.start().equals(task.start()))
+          .filter(old -> isSame(old, task))
+          .filter(old -> !old.start().equals(task.start()))
           .findFirst()
-          .map(was -> moved(was, task, menu, isAskedAnew))
+          .map(
+              old ->
+                  was.map(asked -> new Moved(task, old.start(), asked(asked, menu)))
+                      .orElseGet(() -> moved(old, task, before, menu)))
           .ifPresent(moved::add);
     }
     return List.copyOf(moved);
@@ -61,21 +78,52 @@ public record Moved(Task task, Instant was, Why why, Optional<Instant> since) {
         && one.step().equals(other.step());
   }
 
-  private static Moved moved(Task was, Task task, Menu menu, boolean isAskedAnew) {
-    Progress progress = menu.progress().get(task.dish());
-    if (isAskedAnew) {
-      return new Moved(task, was.start(), Why.ASKED, Optional.empty());
+  private static Why asked(Menu was, Menu menu) {
+    if (!was.serving().equals(menu.serving())) {
+      return Why.HOUR;
     }
+    boolean isMoreOrLess = !portions(was).equals(portions(menu));
+    return isMoreOrLess ? Why.PORTIONS : Why.ASKED;
+  }
+
+  private static Map<String, Integer> portions(Menu menu) {
+    return menu.dishes().stream().collect(Collectors.toMap(Dish::name, Dish::portions));
+  }
+
+  private static Moved moved(Task was, Task task, Plan before, Menu menu) {
+    Progress progress = menu.progress().get(task.dish());
     if (progress == null) {
       boolean isOverdue = task.kind() == Kind.MAKE && was.start().isBefore(menu.from());
-      Why why = isOverdue ? Why.NOT_BEGUN : Why.OTHERS;
-      return new Moved(task, was.start(), why, Optional.empty());
+      return new Moved(task, was.start(), isOverdue ? Why.NOT_BEGUN : Why.OTHERS);
     }
     if (progress.takenOut().isPresent()) {
       return new Moved(task, was.start(), Why.TAKEN_OUT, progress.takenOut());
     }
-    return progress.frozen().isPresent()
-        ? new Moved(task, was.start(), Why.FROZEN, progress.frozen())
+    if (progress.frozen().isPresent()) {
+      return isOverdue(before, task, Kind.TAKE_OUT, menu)
+          ? new Moved(task, was.start(), Why.NOT_TAKEN_OUT)
+          : new Moved(task, was.start(), Why.FROZEN, progress.frozen());
+    }
+    return isMadeAsPlanned(before, progress, task) && isOverdue(before, task, Kind.FREEZE, menu)
+        ? new Moved(task, was.start(), Why.NOT_FROZEN)
         : new Moved(task, was.start(), Why.BEGUN, Optional.of(progress.made()));
+  }
+
+  private static boolean isOverdue(Plan before, Task task, Kind kind, Menu menu) {
+    return first(before, task.dish(), kind)
+        .filter(planned -> planned.start().isBefore(menu.from()))
+        .isPresent();
+  }
+
+  private static boolean isMadeAsPlanned(Plan before, Progress progress, Task task) {
+    return first(before, task.dish(), Kind.MAKE)
+        .filter(planned -> !progress.made().isAfter(planned.end()))
+        .isPresent();
+  }
+
+  private static Optional<Task> first(Plan plan, String dish, Kind kind) {
+    return plan.tasks().stream()
+        .filter(task -> task.dish().equals(dish) && task.kind() == kind)
+        .findFirst();
   }
 }

@@ -108,6 +108,7 @@ public final class PageRoutes {
     routes.post(PlansPage.ONE + "/event", plans::event);
     routes.post(PlansPage.ONE + "/kitchen", plans::kitchen);
     routes.post(PlansPage.ONE + "/dishes", plans::dish);
+    routes.post(PlanBatches.ADDRESS, new PlanBatches(desk, plans)::begin);
   }
 
   /** What can be got can be asked about, too. */

@@ -34,8 +34,8 @@ public record PlanView(
     List<String> foods,
     List<Choice> panSizes,
     String input) {
-  /** A dish that may become a batch, with the address that offers it. */
-  public record Batch(String dish, String address) {}
+  /** A dish, and the lot that it became; blank where it has none yet. */
+  public record Batch(String dish, String lot) {}
 
   public PlanView {
     conflicts = List.copyOf(conflicts);

@@ -1,11 +1,10 @@
 package chillwright.web.pages;
 
+import chillwright.core.log.LotId;
 import chillwright.core.plan.Dish;
 import chillwright.print.PlanText;
 import chillwright.rulebook.Handbook;
 import chillwright.service.Plans.Planned;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -51,7 +50,7 @@ final class PlanViews {
         text.days(planned.plan()),
         planned.plan().bounds().stream().map(text::bound).toList(),
         text.pans(planned.menu()),
-        planned.menu().dishes().stream().map(PlanViews::batch).toList(),
+        batches(planned),
         text.caution(),
         faults.others(),
         event(tree, faults),
@@ -107,19 +106,14 @@ final class PlanViews {
     return new PlanForm("d" + number, at, tree.fields(at), faults.at(), isOpen, title, rows);
   }
 
-  private static PlanView.Batch batch(Dish dish) {
-    String address =
-        NewBatchPage.ADDRESS
-            + "?food="
-            + encoded(dish.name())
-            + "&category="
-            + encoded(dish.category().key())
-            + "&portions="
-            + dish.portions();
-    return new PlanView.Batch(dish.name(), address);
-  }
-
-  private static String encoded(String text) {
-    return URLEncoder.encode(text, StandardCharsets.UTF_8);
+  private static List<PlanView.Batch> batches(Planned planned) {
+    Map<String, LotId> lots = planned.lots();
+    return planned.menu().dishes().stream()
+        .map(Dish::name)
+        .map(
+            name ->
+                new PlanView.Batch(
+                    name, lots.containsKey(name) ? lots.get(name).text() : ""))
+        .toList();
   }
 }

@@ -207,12 +207,24 @@ final class PlansPage {
     Planned before = found.get();
     PlanTree tree = PlanTree.of(before.input(), desk.zone());
     change.make(tree, sent.get());
+    String was = sent.get().text("was");
+    String dish = sent.get().text("dish");
     try {
+      // The plan that is answered with must find the lot under the new name already.
+      rename(before, was, dish);
       Planned now = desk.kitchen().plans().save(before.code(), tree.text());
       show(context, HttpStatus.OK, visitor, now, tree, PlanFaults.NONE);
     } catch (Refused refused) {
+      rename(before, dish, was);
       PlanFaults faults = PlanFaults.of(refused.problems(), visitor);
       show(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, before, tree, faults);
+    }
+  }
+
+  private void rename(Planned plan, String was, String dish) {
+    boolean isNamed = !was.isEmpty() && !dish.isEmpty() && !was.equals(dish);
+    if (isNamed && plan.lots().containsKey(was) != plan.lots().containsKey(dish)) {
+      desk.kitchen().plans().rename(plan.code(), was, dish);
     }
   }
 
