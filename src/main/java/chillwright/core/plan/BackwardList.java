@@ -22,20 +22,23 @@ final class BackwardList {
 
   private final Grid grid;
   private final List<Job> jobs;
+  private final Budget budget;
   private int triesLeft;
 
   private final int shuffles;
 
-  BackwardList(Grid grid, List<Job> jobs) {
-    this(grid, jobs, SHUFFLES);
+  BackwardList(Grid grid, List<Job> jobs, Budget budget) {
+    this(grid, jobs, budget, SHUFFLES);
   }
 
   /**
    * A list with so many orders tried.
    *
+   * @param budget of the whole plan
    * @param shuffles how many orders besides the first few are tried
    */
-  BackwardList(Grid grid, List<Job> jobs, int shuffles) {
+  BackwardList(Grid grid, List<Job> jobs, Budget budget, int shuffles) {
+    this.budget = budget;
     this.grid = grid;
     this.jobs = jobs;
     this.shuffles = shuffles;
@@ -43,11 +46,16 @@ final class BackwardList {
 
   Optional<List<Placed>> best() {
     Optional<List<Placed>> best = Optional.empty();
+    int left = budget.tries();
     for (List<Job> order : orders()) {
-      if (best.isPresent() && shuffles == 0) {
+      if (left <= 0 || (best.isPresent() && shuffles == 0)) {
         break;
       }
-      Optional<List<Placed>> found = place(order);
+      int most = Math.min(TRIES, left);
+      Optional<List<Placed>> found = place(order, most);
+      int tried = Math.min(most, most - triesLeft);
+      budget.tried(tried);
+      left -= tried;
       boolean isBetter =
           found.isPresent() && (best.isEmpty() || wait(found.get()) < wait(best.get()));
       best = isBetter ? found : best;
@@ -76,8 +84,8 @@ final class BackwardList {
     return orders;
   }
 
-  private Optional<List<Placed>> place(List<Job> order) {
-    triesLeft = TRIES;
+  private Optional<List<Placed>> place(List<Job> order, int most) {
+    triesLeft = most;
     Timetable table = new Timetable(grid);
     List<Placed> all = new ArrayList<>();
     for (Job job : order) {

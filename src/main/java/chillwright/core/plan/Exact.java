@@ -20,9 +20,6 @@ import org.chocosolver.solver.variables.Task;
  * and can prove that there is none. Bounded by failures, so that a plan comes out the same again.
  */
 final class Exact {
-  /** Only a guard: a slow machine then gets the answer found so far. */
-  private static final String LONGEST = "10s";
-
   private final Grid grid;
   private final Model model = new Model("plan");
   private final List<Vars> vars = new ArrayList<>();
@@ -63,8 +60,14 @@ final class Exact {
    *
    * @param below only one that waits less than this is looked for
    * @param failures after which the search ends
+   * @param budget of the whole plan, which ends it too
+   * @param shares by how many searches like this one what is left may have to be shared
    */
-  Found best(OptionalInt below, long failures) {
+  Found best(OptionalInt below, long failures, Budget budget, int shares) {
+    long steps = budget.steps(shares);
+    if (steps == 0) {
+      return new Found(Optional.empty(), false);
+    }
     IntVar[] all =
         vars.stream()
             .flatMap(v -> List.of(v.finish(), v.takeOut(), v.make(), v.freeze()).stream())
@@ -76,12 +79,13 @@ final class Exact {
         Search.lastConflict(
             Search.intVarSearch(new DomOverWDeg<>(all, 1), new IntDomainMax(), all)));
     solver.limitFail(failures);
-    solver.limitTime(LONGEST);
+    solver.limitNode(steps);
     model.setObjective(Model.MINIMIZE, wait);
     Optional<List<Placed>> best = Optional.empty();
     while (solver.solve()) {
       best = Optional.of(vars.stream().map(Exact::placed).toList());
     }
+    budget.take(solver.getNodeCount());
     return new Found(best, !solver.isStopCriterionMet());
   }
 

@@ -31,8 +31,10 @@ public final class Planner {
   private final Menu menu;
   private final List<Window> windows;
   private final Grid grid;
+  private final Budget budget;
 
-  private Planner(Menu menu, List<Window> windows) {
+  private Planner(Menu menu, List<Window> windows, Budget budget) {
+    this.budget = budget;
     this.menu = menu;
     this.windows = windows;
     Instant first =
@@ -51,7 +53,7 @@ public final class Planner {
   public static Plan plan(Menu menu, RuleSet rules) {
     List<Window> windows =
         menu.dishes().stream().map(dish -> Window.of(dish, menu, rules)).toList();
-    return new Planner(menu, windows).plan();
+    return new Planner(menu, windows, new Budget(windows.size())).plan();
   }
 
   private Plan plan() {
@@ -132,14 +134,14 @@ public final class Planner {
     if (jobs.stream().anyMatch(Planner::isImpossible)) {
       return new Found(Optional.empty(), true);
     }
-    BackwardList list = new BackwardList(grid, jobs);
+    BackwardList list = new BackwardList(grid, jobs, budget);
     Optional<List<Placed>> first = list.best();
     if (first.isPresent() && list.wait(first.get()) == least(jobs)) {
       return new Found(first, true);
     }
     OptionalInt below =
         first.map(placed -> OptionalInt.of(list.wait(placed))).orElse(OptionalInt.empty());
-    Exact.Found better = new Exact(grid, jobs).best(below, MANY);
+    Exact.Found better = new Exact(grid, jobs).best(below, MANY, budget, 3);
     return new Found(better.plan().or(() -> first), better.isProven());
   }
 
@@ -191,11 +193,14 @@ public final class Planner {
   }
 
   private boolean isPossible(Menu other) {
-    Planner planner = new Planner(other, windows);
+    Planner planner = new Planner(other, windows, budget);
     List<Job> jobs = planner.jobs();
     return jobs.stream().noneMatch(Planner::isImpossible)
-        && (new BackwardList(planner.grid, jobs, 0).best().isPresent()
-            || new Exact(planner.grid, jobs).best(OptionalInt.empty(), FEW).plan().isPresent());
+        && (new BackwardList(planner.grid, jobs, budget, 0).best().isPresent()
+            || new Exact(planner.grid, jobs)
+                .best(OptionalInt.empty(), FEW, budget, 5)
+                .plan()
+                .isPresent());
   }
 
   private List<Task> tasks(List<Placed> plan) {
