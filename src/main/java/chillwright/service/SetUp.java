@@ -8,6 +8,7 @@ import chillwright.core.log.Problem;
 import chillwright.core.rules.RuleSet;
 import chillwright.logfile.CardCells;
 import chillwright.logfile.Cells;
+import chillwright.storage.Retiring;
 import chillwright.storage.Session;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -155,16 +156,30 @@ public final class SetUp {
    * @return whether there was one of that name in use
    */
   public boolean retire(CardKind kind, String name) {
-    return kitchen
-        .database()
-        .write(
-            session ->
-                switch (kind) {
-                  case FOODS -> session.setUp().retireFood(name, kitchen.now());
-                  case PLACES -> session.setUp().retirePlace(name, kitchen.now());
-                  case PEOPLE -> session.setUp().retirePerson(name, kitchen.now());
-                  case PROBES -> session.probes().retire(name, kitchen.now());
-                });
+    return kitchen.database().write(session -> retiring(session, kind).retire(name, kitchen.now()));
+  }
+
+  /**
+   * Offers something again, as it was.
+   *
+   * @return whether there was one of that name out of use
+   */
+  public boolean restore(CardKind kind, String name) {
+    return kitchen.database().write(session -> retiring(session, kind).restore(name));
+  }
+
+  /** Names of what is offered no more, in order. */
+  public List<String> retired(CardKind kind) {
+    return kitchen.database().read(session -> retiring(session, kind).names());
+  }
+
+  private static Retiring retiring(Session session, CardKind kind) {
+    return switch (kind) {
+      case FOODS -> session.setUp().foodsInUse();
+      case PLACES -> session.setUp().placesInUse();
+      case PEOPLE -> session.setUp().peopleInUse();
+      case PROBES -> session.probes().inUse();
+    };
   }
 
   /**

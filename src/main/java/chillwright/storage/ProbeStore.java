@@ -43,14 +43,8 @@ public final class ProbeStore {
     sql.insertInto(PROBE).set(row).onConflict(PROBE.NAME).doUpdate().set(row).execute();
   }
 
-  /** Whether there was one in use. */
-  public boolean retire(String name, Instant now) {
-    return sql.update(PROBE)
-            .set(PROBE.RETIRED_AT, now)
-            .where(PROBE.NAME.eq(name))
-            .and(PROBE.RETIRED_AT.isNull())
-            .execute()
-        > 0;
+  public Retiring inUse() {
+    return new Retiring(sql, PROBE, PROBE.NAME, PROBE.RETIRED_AT);
   }
 
   private static KnownProbe probe(ProbeRecord row) {

@@ -113,34 +113,16 @@ public final class SetUpStore {
     sql.insertInto(PERSON).set(row).onConflict(PERSON.INITIALS).doUpdate().set(row).execute();
   }
 
-  /** Whether there was a food of that name in use; it is offered no more. */
-  public boolean retireFood(String name, Instant now) {
-    return sql.update(FOOD)
-            .set(FOOD.RETIRED_AT, now)
-            .where(FOOD.NAME.eq(name))
-            .and(FOOD.RETIRED_AT.isNull())
-            .execute()
-        > 0;
+  public Retiring foodsInUse() {
+    return new Retiring(sql, FOOD, FOOD.NAME, FOOD.RETIRED_AT);
   }
 
-  /** Whether there was a place of that name in use; it is offered no more. */
-  public boolean retirePlace(String name, Instant now) {
-    return sql.update(PLACE)
-            .set(PLACE.RETIRED_AT, now)
-            .where(PLACE.NAME.eq(name))
-            .and(PLACE.RETIRED_AT.isNull())
-            .execute()
-        > 0;
+  public Retiring placesInUse() {
+    return new Retiring(sql, PLACE, PLACE.NAME, PLACE.RETIRED_AT);
   }
 
-  /** Whether there was a person with those initials; they are offered no more. */
-  public boolean retirePerson(String initials, Instant now) {
-    return sql.update(PERSON)
-            .set(PERSON.RETIRED_AT, now)
-            .where(PERSON.INITIALS.eq(initials))
-            .and(PERSON.RETIRED_AT.isNull())
-            .execute()
-        > 0;
+  public Retiring peopleInUse() {
+    return new Retiring(sql, PERSON, PERSON.INITIALS, PERSON.RETIRED_AT);
   }
 
   private static Person person(PersonRecord row) {

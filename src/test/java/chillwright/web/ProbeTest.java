@@ -190,6 +190,14 @@ class ProbeTest {
     assertThat(visit.submit("/kitchen/retired", "kind", "probes", "name", "P1").status())
         .isEqualTo(303);
     assertThat(items("/probes")).isEmpty();
+    assertThat(visit.open("/kitchen").text()).contains("Offer again: <bdi>P1</bdi>");
+    assertThat(
+            visit
+                .submit("/kitchen/retired", "kind", "probes", "name", "P1", "again", "yes")
+                .status())
+        .isEqualTo(303);
+    assertThat(items("/probes")).hasSize(1);
+    assertThat(visit.open("/kitchen").text()).doesNotContain("Offer again");
     assertThat(visit.submit("/kitchen/retired", "kind", "pots", "name", "P1").status())
         .isEqualTo(404);
   }

@@ -83,9 +83,13 @@ final class SetUpPage {
         new SetUpView(
             forms.getOrDefault(NAME, name),
             ReachForms.view(desk, context, visitor, forms),
-            new SetUpView.People(people(), forms.getOrDefault(PEOPLE, Filled.with(usual))),
+            new SetUpView.People(
+                with(people(), CardKind.PEOPLE, "person"),
+                forms.getOrDefault(PEOPLE, Filled.with(usual))),
             new SetUpView.Places(
-                places(visitor), kinds(visitor), forms.getOrDefault(PLACES, Filled.with(usual))),
+                with(places(visitor), CardKind.PLACES, "place"),
+                kinds(visitor),
+                forms.getOrDefault(PLACES, Filled.with(usual))),
             foods(visitor, forms.getOrDefault(FOODS, Filled.with(usual))),
             probes(
                 visitor,
@@ -132,7 +136,11 @@ final class SetUpPage {
             .toList();
     List<SetUpView.Line> items = setUp.foods().stream().map(food -> line(food, visitor)).toList();
     return new SetUpView.Foods(
-        items, known.categories(visitor.language()), allergens, known.places(), form);
+        with(items, CardKind.FOODS, "food"),
+        known.categories(visitor.language()),
+        allergens,
+        known.places(),
+        form);
   }
 
   private String says(KnownFood food, Visitor visitor) {
@@ -164,7 +172,15 @@ final class SetUpPage {
         Arrays.stream(ProbeCheck.Method.values())
             .map(method -> new Choice(method.key(), visitor.say("check." + method.key())))
             .toList();
-    return new SetUpView.Probes(items, scales, form, methods, check);
+    return new SetUpView.Probes(
+        with(items, CardKind.PROBES, "probe"), scales, form, methods, check);
+  }
+
+  /** A list, and after it what is offered no more. */
+  private List<SetUpView.Line> with(List<SetUpView.Line> used, CardKind list, String kind) {
+    Stream<SetUpView.Line> retired =
+        setUp.retired(list).stream().map(name -> new SetUpView.Line(name, "", "", kind, ""));
+    return Stream.concat(used.stream(), retired).toList();
   }
 
   private static SetUpView.Line line(String name, String says, String kind) {
@@ -256,7 +272,7 @@ final class SetUpPage {
                 .check(cells.getOrDefault("probe", ""), cells, sent.once(CHECKS)));
   }
 
-  /** Offers something no more. */
+  /** Offers something no more, or again. */
   void retire(Context context) {
     Optional<Form> form = desk.form(context);
     if (form.isEmpty()) {
@@ -266,7 +282,7 @@ final class SetUpPage {
         Arrays.stream(CardKind.values())
             .filter(k -> k.name().toLowerCase(Locale.ROOT).equals(form.get().text("kind")))
             .findFirst();
-    if (kind.isPresent() && setUp.retire(kind.get(), form.get().text("name"))) {
+    if (kind.isPresent() && changeUse(kind.get(), form.get())) {
       context.redirect(
           RulesPage.ADDRESS + "#" + kind.get().name().toLowerCase(Locale.ROOT),
           HttpStatus.SEE_OTHER);
@@ -274,6 +290,12 @@ final class SetUpPage {
     }
     String name = form.get().text("name");
     desk.fault(context, desk.visitor(context), HttpStatus.NOT_FOUND, "fault.no-card", name);
+  }
+
+  private boolean changeUse(CardKind kind, Form form) {
+    return form.text("again").isEmpty()
+        ? setUp.retire(kind, form.text("name"))
+        : setUp.restore(kind, form.text("name"));
   }
 
   /** Takes a form, and shows its list; or shows the form again with every fault. */

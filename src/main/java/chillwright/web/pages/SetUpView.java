@@ -55,11 +55,16 @@ public record SetUpView(
   /**
    * One of a list.
    *
-   * @param change address of the page with its form filled in
+   * @param change address of the page with its form filled in; blank for what is offered no more
    * @param kind person, place, food or probe
    * @param warning what to look at again; blank for nothing
    */
   public record Line(String name, String says, String change, String kind, String warning) {
+    /** Whether it is offered no more. */
+    public boolean isRetired() {
+      return change.isEmpty();
+    }
+
     /** The list it stands in. */
     public String list() {
       return kind.equals("person") ? "people" : kind + "s";
