@@ -243,7 +243,14 @@ final class LotPage {
         .map(
             forecast ->
                 new LotPageView.Ahead(
-                    forecast.outlook().key(), text.says(forecast), text.basis(forecast)))
+                    forecast.outlook().key(),
+                    text.says(forecast),
+                    text.basis(forecast),
+                    forecast.speedups().stream()
+                        .map(
+                            act ->
+                                new LotPageView.Speedup(text.says(act, forecast), text.basis(act)))
+                        .toList()))
         .toList();
   }
 

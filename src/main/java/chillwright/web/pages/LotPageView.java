@@ -132,7 +132,14 @@ public record LotPageView(
    *
    * @param outlook how it stands against the limit, the class in the style
    */
-  public record Ahead(String outlook, String says, String basis) {}
+  public record Ahead(String outlook, String says, String basis, List<Speedup> speedups) {
+    public Ahead {
+      speedups = List.copyOf(speedups);
+    }
+  }
+
+  /** What would bring it there sooner, and the figure behind that. */
+  public record Speedup(String says, String basis) {}
 
   /** A finding with its limit and where that is printed. */
   public record Found(Sign standing, Next says, String limit, String citation) {}
