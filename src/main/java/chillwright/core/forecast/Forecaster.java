@@ -127,7 +127,14 @@ public final class Forecaster {
   private Forecast untold(Awaited awaited, Doubt doubt) {
     Basis basis = new Basis(readings.size(), logged, List.of(doubt));
     return new Forecast(
-        awaited, now, Optional.empty(), Optional.empty(), Optional.empty(), target(awaited), basis);
+        awaited,
+        now,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        target(awaited),
+        basis,
+        List.of());
   }
 
   private Forecast told(Awaited awaited, Temperature around, CurveForecast window) {
@@ -139,7 +146,8 @@ public final class Forecaster {
         Optional.of(moment(window.earliest())),
         latest.filter(moment -> logged.isPresent()),
         target(awaited),
-        new Basis(window.readings(), Optional.of(around), doubts(window)));
+        new Basis(window.readings(), Optional.of(around), doubts(window)),
+        List.of());
   }
 
   private List<Doubt> doubts(CurveForecast window) {
