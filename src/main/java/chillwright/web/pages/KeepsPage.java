@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.heat.Outage;
 import chillwright.core.log.Category;
 import chillwright.core.rules.Occasion;
 import chillwright.core.rules.Rule;
@@ -8,8 +9,10 @@ import chillwright.core.rules.Shape.TimeAlone;
 import chillwright.print.Figures;
 import chillwright.print.KeepText;
 import chillwright.print.Refreezing;
+import chillwright.rulebook.Handbook;
 import chillwright.rulebook.RuleBook;
 import chillwright.service.KeepQuestion;
+import chillwright.service.SetUp;
 import io.javalin.http.Context;
 import java.time.DateTimeException;
 import java.time.Duration;
@@ -20,6 +23,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** The home cook's questions: how long it keeps, whether it may be eaten, or frozen again. */
 final class KeepsPage {
@@ -60,7 +64,9 @@ final class KeepsPage {
             .toList(),
         asked.map(Asked::source).orElse(""),
         leftOut(fields, visitor),
-        refreezing(visitor));
+        refreezing(visitor),
+        power(visitor),
+        isHome(fields));
   }
 
   /** A question with its answer. */
@@ -115,8 +121,7 @@ final class KeepsPage {
     }
     Instant now = desk.kitchen().now();
     KeepQuestion.Answer answer =
-        question.answer(
-            book(fields.containsKey("home")), desk.zone(), LocalDate.ofInstant(now, desk.zone()));
+        question.answer(book(isHome(fields)), desk.zone(), LocalDate.ofInstant(now, desk.zone()));
     KeepText text =
         new KeepText(category.get(), answer.keeping(), desk.zone(), now, visitor.language());
     return Optional.of(new Asked(category.get(), answer, text));
@@ -139,6 +144,20 @@ final class KeepsPage {
   private RuleBook book(boolean isForHomes) {
     RuleBook own = desk.kitchen().judge().book();
     return isForHomes ? desk.kitchen().library().ruleBook(HOME).orElse(own) : own;
+  }
+
+  /** As the person says; at home, where nobody has set up a kitchen. */
+  private boolean isHome(Map<String, String> fields) {
+    String given = fields.getOrDefault("home", "");
+    return given.isEmpty() ? !isSetUp() : !given.equals("no");
+  }
+
+  private boolean isSetUp() {
+    SetUp setUp = desk.kitchen().setUp();
+    return desk.kitchen().settings().name().isPresent()
+        || !setUp.people().isEmpty()
+        || !setUp.places().isEmpty()
+        || !setUp.foods().isEmpty();
   }
 
   private Optional<RuleSet> home() {
@@ -164,6 +183,33 @@ final class KeepsPage {
     Duration out = Duration.ofSeconds(Math.round(Double.parseDouble(given) * 3600));
     String key = out.compareTo(within) > 0 ? "left.discard" : "left.keep";
     return visitor.say(key, Figures.duration(within), rule.get().citation().text());
+  }
+
+  /** How long closed doors keep the cold, and what is not to be eaten after that. */
+  private List<String> power(Visitor visitor) {
+    Outage outage = Handbook.shipped().outage();
+    List<String> says = new ArrayList<>();
+    says.add(
+        visitor.say(
+            "power.closed",
+            Figures.duration(outage.staysCold(Outage.Appliance.REFRIGERATOR)),
+            Figures.duration(outage.staysCold(Outage.Appliance.FULL_FREEZER)),
+            Figures.duration(outage.staysCold(Outage.Appliance.HALF_FREEZER)),
+            outage.refrigeratorHours().source()));
+    home()
+        .flatMap(rules -> rules.rule(Occasion.COLD_HOLDING))
+        .map(
+            rule ->
+                visitor.say(
+                    "power.warm",
+                    Figures.limitInBoth(rule, visitor.language()),
+                    rule.actions().stream()
+                        .map(act -> visitor.language().saidByRules(act.says()))
+                        .collect(Collectors.joining("; ")),
+                    rule.citation().text().strip()))
+        .ifPresent(says::add);
+    says.add(visitor.say("power.frozen"));
+    return says;
   }
 
   private List<String> refreezing(Visitor visitor) {

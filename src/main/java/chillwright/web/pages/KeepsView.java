@@ -2,7 +2,12 @@ package chillwright.web.pages;
 
 import java.util.List;
 
-/** The home cook's questions, and the answers to those that were asked. */
+/**
+ * The home cook's questions, and the answers to those that were asked.
+ *
+ * @param power what to do when the power was out
+ * @param isHome whether the advice for homes answers, not the rules of this kitchen
+ */
 public record KeepsView(
     Filled form,
     List<Choice> categories,
@@ -11,4 +16,6 @@ public record KeepsView(
     List<String> because,
     String source,
     String leftOut,
-    List<String> refreezing) {}
+    List<String> refreezing,
+    List<String> power,
+    boolean isHome) {}

@@ -1,0 +1,66 @@
+package chillwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.Map;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The home cook's questions. */
+class KeepsPageTest {
+  private static final String SOUP = "/keeps?category=soup_or_stew&made=2026-03-02";
+
+  @TempDir private Path folder;
+  private Served served;
+
+  @BeforeEach
+  void open() {
+    served = Served.in(folder);
+  }
+
+  @AfterEach
+  void close() {
+    served.close();
+  }
+
+  private String page(String address) {
+    return served.get(address).text();
+  }
+
+  /**
+   * FoodSafety.gov, Cold Food Storage Chart: soup 3 to 4 days, counted here from the day after the
+   * making; FDA Food Code 2022 3-501.17(A): 7 days, the making day the first.
+   */
+  @Test
+  void it_is_at_home_where_no_kitchen_is_set_up() {
+    assertThat(page("/keeps")).containsPattern("value=\"yes\" checked");
+    assertThat(page(SOUP)).contains("2026-03-06").doesNotContain("2026-03-08");
+    assertThat(page(SOUP + "&home=no")).contains("2026-03-08");
+    served.kitchen().setUp().place(Map.of("name", "Walk-in", "kind", "refrigerator"));
+    assertThat(page("/keeps")).containsPattern("value=\"no\" checked");
+    assertThat(page(SOUP)).contains("2026-03-08");
+    assertThat(page(SOUP + "&home=yes")).contains("2026-03-06");
+  }
+
+  /**
+   * FDA, food safety in an emergency: a closed refrigerator 4 hours, a full freezer 48, one half
+   * full 24. FoodSafety.gov and USDA, charts for a power outage: ice crystals.
+   */
+  @Test
+  void each_question_stands_there_with_its_answer() {
+    assertThat(page("/keeps"))
+        .containsSubsequence(
+            "How long does it keep?",
+            "I left it out",
+            "Can it be frozen again?",
+            "ice crystals",
+            "The power was out",
+            "for about 4 h, a full freezer for about 48 h, one half full for about 24 h",
+            "above 40 °F for more than 2 hours",
+            "never taste it");
+    assertThat(served.get("/keeps", "Accept-Language", "es").text()).contains("Se fue la luz");
+  }
+}
