@@ -238,11 +238,13 @@ class ForecastTest {
   @Test
   void a_check_takes_the_surroundings_from_readings_of_the_place_it_stands_in() {
     String rows =
-        "SP-1,Leek soup,soup_or_stew,2026-03-02T10:00:00Z,cooked,135 F,,,\n"
-            + "SP-1,,,2026-03-02T10:01:00Z,cooling,,,walk-in,\n"
-            + "SP-1,,,2026-03-02T10:10:00Z,reading,130 F,,,\n"
-            + "SP-1,,,2026-03-02T11:10:00Z,reading,100 F,,,\n"
-            + ",,,2026-03-02T10:30:00Z,reading,60 F,,other,\n";
+        """
+        SP-1,Leek soup,soup_or_stew,2026-03-02T10:00:00Z,cooked,135 F,,,
+        SP-1,,,2026-03-02T10:01:00Z,cooling,,,walk-in,
+        SP-1,,,2026-03-02T10:10:00Z,reading,130 F,,,
+        SP-1,,,2026-03-02T11:10:00Z,reading,100 F,,,
+        ,,,2026-03-02T10:30:00Z,reading,60 F,,other,
+        """;
     String walkIn = ",,,2026-03-02T10:40:00Z,reading,50 F,,walk-in,\n";
     assertThat(checked(rows).get(0).basis().doubts()).contains(Doubt.SURROUNDINGS_NOT_LOGGED);
     List<Forecast> told = checked(rows + walkIn);

@@ -104,6 +104,18 @@ class PlansPageTest {
         .contains("viernes 2026-03-20");
   }
 
+  @Test
+  void a_dish_becomes_a_lot_that_the_plan_follows() {
+    begin("40");
+    visit.submit("/plans/harvest-supper/kitchen", "has/hob", "2", "has/oven", "1");
+    dish();
+    Reply begun = visit.submit("/plans/harvest-supper/batches", "dish", "Leek soup");
+    assertThat(begun.status()).as(begun.text()).isEqualTo(303);
+    String lot = Visit.target(begun);
+    assertThat(visit.open(lot).text()).contains("Leek soup");
+    assertThat(visit.open("/plans/harvest-supper").text()).contains("href=\"" + lot);
+  }
+
   private Reply begin(String guests) {
     visit.open("/plans");
     return visit.submit(

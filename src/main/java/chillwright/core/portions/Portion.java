@@ -41,7 +41,8 @@ public record Portion(double fluidOunces) {
         .min(Comparator.comparingDouble(tool -> Math.abs(tool.fluidOunces() - fluidOunces)));
   }
 
-  static int wholeUp(double share) {
+  /** How many whole ones it takes for a share; what rounding added to a whole is left out. */
+  public static int wholeUp(double share) {
     return (int) Math.ceil(share - ROUNDING);
   }
 
