@@ -1,8 +1,7 @@
 package chillwright.rulebook;
 
 import chillwright.core.kitchen.Allergen;
-import chillwright.core.kitchen.AllergenWords;
-import chillwright.core.kitchen.AllergenWords.Entry;
+import chillwright.rulebook.AllergenWords.Entry;
 import java.util.List;
 
 /** The shipped words that tell of allergens, from a file that can be edited without Java. */

@@ -3,8 +3,8 @@ package chillwright.rulebook;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chillwright.core.kitchen.Allergen;
-import chillwright.core.kitchen.AllergenWords.Entry;
-import chillwright.core.kitchen.AllergenWords.Named;
+import chillwright.rulebook.AllergenWords.Entry;
+import chillwright.rulebook.AllergenWords.Named;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Set;

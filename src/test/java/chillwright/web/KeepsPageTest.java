@@ -60,6 +60,7 @@ class KeepsPageTest {
             "The power was out",
             "for about 4 h, a full freezer for about 48 h, one half full for about 24 h",
             "above 40 °F for more than 2 hours",
+            "food safety during a power outage]",
             "never taste it");
     assertThat(served.get("/keeps", "Accept-Language", "es").text()).contains("Se fue la luz");
   }

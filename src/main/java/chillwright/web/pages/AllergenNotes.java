@@ -1,10 +1,10 @@
 package chillwright.web.pages;
 
 import chillwright.core.kitchen.Allergen;
-import chillwright.core.kitchen.AllergenWords;
 import chillwright.core.kitchen.Contents;
 import chillwright.core.kitchen.KnownFood;
 import chillwright.rulebook.AllergenFile;
+import chillwright.rulebook.AllergenWords;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;

@@ -202,14 +202,22 @@ final class KeepsPage {
             rule ->
                 visitor.say(
                     "power.warm",
-                    Figures.limitInBoth(rule, visitor.language()),
+                    Figures.limitInBoth(rule, visitor.language())
+                        + " ["
+                        + rule.citation().text().strip()
+                        + "]",
                     rule.actions().stream()
-                        .map(act -> visitor.language().saidByRules(act.says()))
-                        .collect(Collectors.joining("; ")),
-                    rule.citation().text().strip()))
+                        .map(act -> told(act, visitor))
+                        .collect(Collectors.joining("; "))))
         .ifPresent(says::add);
     says.add(visitor.say("power.frozen"));
     return says;
+  }
+
+  /** An act with where it is printed, which may be elsewhere than the limit. */
+  private static String told(Rule.Action act, Visitor visitor) {
+    String says = visitor.language().saidByRules(act.says());
+    return says + " [" + act.citation().text().strip() + "]";
   }
 
   private List<String> refreezing(Visitor visitor) {

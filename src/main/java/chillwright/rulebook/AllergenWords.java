@@ -1,5 +1,6 @@
-package chillwright.core.kitchen;
+package chillwright.rulebook;
 
+import chillwright.core.kitchen.Allergen;
 import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.Collection;
