@@ -44,7 +44,6 @@ public record CheckText(ZoneId zone, Instant at) {
     for (Forecast forecast : forecasts) {
       lines.add("  > Forecast: " + ahead.says(forecast));
       lines.add("      " + ahead.basis(forecast));
-      lines.addAll(ahead.actions(forecast));
     }
     if (timeline.closedAt().isEmpty()) {
       KeepText dates = new KeepText(timeline.food().category(), keeping, zone, at);

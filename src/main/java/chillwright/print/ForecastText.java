@@ -4,14 +4,12 @@ import chillwright.core.forecast.Forecast;
 import chillwright.core.forecast.Forecast.Doubt;
 import chillwright.core.forecast.Forecast.Outlook;
 import chillwright.core.forecast.Forecast.Target;
-import chillwright.core.forecast.Speedup;
 import chillwright.core.measure.Temperature;
 import chillwright.core.measure.Temperature.Scale;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -111,73 +109,6 @@ public record ForecastText(ZoneId zone, Scale scale, Instant now, Language langu
       case TWO_READINGS -> say("forecast.doubt.two-readings");
       case NOT_ONE_CURVE -> say("forecast.doubt.not-one-curve");
     };
-  }
-
-  /** What a cook can do, and when the limit is expected then. */
-  public String says(Speedup speedup, Forecast forecast) {
-    String act = say("forecast.act." + speedup.act().key(), speedup.pans(), depth(speedup));
-    String limit = forecast.awaited().limit().text(scale);
-    return speedup
-        .window()
-        .map(
-            window ->
-                say(
-                    "forecast.act.when",
-                    act,
-                    limit,
-                    time(window.expected()),
-                    time(window.earliest()),
-                    time(window.latest())))
-        .orElseGet(() -> say("forecast.act.untold", act));
-  }
-
-  /** The figure behind it, or the reason why there is none. */
-  public String basis(Speedup speedup) {
-    List<String> parts = new ArrayList<>();
-    if (speedup.none().isPresent()) {
-      String reason = language.say("ahead.reason." + speedup.none().get().key());
-      parts.add(say("forecast.act.none", reason));
-    } else {
-      parts.add(
-          say(
-              "forecast.act.basis",
-              depth(speedup),
-              speedup.around().text(),
-              Math.round(speedup.surface().coefficient()),
-              speedup.surface().source()));
-    }
-    if (speedup.isDepthAssumed()) {
-      parts.add(say("forecast.act.assumed"));
-    }
-    return String.join(" ", parts);
-  }
-
-  /** For a log that is checked: each action, the figure behind it below. */
-  List<String> actions(Forecast forecast) {
-    List<String> lines = new ArrayList<>();
-    for (Speedup speedup : forecast.speedups()) {
-      lines.add("      - " + says(speedup, forecast));
-      lines.add("        " + basis(speedup));
-    }
-    return lines;
-  }
-
-  /** The one that shortens most; empty where no figure tells of any. */
-  public Optional<String> best(Forecast forecast) {
-    return forecast.speedups().stream()
-        .filter(speedup -> speedup.window().isPresent())
-        .findFirst()
-        .map(speedup -> says(speedup, forecast));
-  }
-
-  private static String depth(Speedup speedup) {
-    double inches = speedup.depthInches();
-    return String.format(Locale.ROOT, "%s in (%s cm)", plain(inches), plain(inches * 2.54));
-  }
-
-  private static String plain(double number) {
-    double tenth = Math.round(number * 10) / 10.0;
-    return tenth == Math.rint(tenth) ? String.valueOf(Math.round(tenth)) : String.valueOf(tenth);
   }
 
   private String time(Instant moment) {

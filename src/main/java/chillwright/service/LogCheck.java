@@ -1,6 +1,7 @@
 package chillwright.service;
 
 import chillwright.core.forecast.Forecast;
+import chillwright.core.forecast.Forecaster;
 import chillwright.core.log.Admission;
 import chillwright.core.log.Corrections;
 import chillwright.core.log.Incoming;
@@ -45,7 +46,7 @@ public record LogCheck(Judge judge, Instant now) {
               .map(LogEntry::temperature)
               .flatMap(Optional::stream)
               .findFirst();
-      return Forecasts.told(lot.timeline(), lot.ruleSet(), around, at);
+      return Forecaster.of(lot.timeline(), lot.ruleSet(), around, at);
     }
 
     /** Whether any lot is out of compliance. */

@@ -16,7 +16,6 @@ import java.util.Optional;
  *     latest}
  * @param latest empty where no reading bounds it
  * @param target what the food must read by a moment to be still in time
- * @param speedups what would bring it there sooner, the soonest first
  */
 public record Forecast(
     Awaited awaited,
@@ -25,16 +24,7 @@ public record Forecast(
     Optional<Instant> earliest,
     Optional<Instant> latest,
     Optional<Target> target,
-    Basis basis,
-    List<Speedup> speedups) {
-  public Forecast {
-    speedups = List.copyOf(speedups);
-  }
-
-  /** The same with what would bring it there sooner. */
-  Forecast with(List<Speedup> found) {
-    return new Forecast(awaited, asOf, expected, earliest, latest, target, basis, found);
-  }
+    Basis basis) {
 
   /** Food at or below the temperature at the moment is on the curve that meets the limit. */
   public record Target(Temperature temperature, Instant by) {}

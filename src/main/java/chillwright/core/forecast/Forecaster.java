@@ -127,14 +127,7 @@ public final class Forecaster {
   private Forecast untold(Awaited awaited, Doubt doubt) {
     Basis basis = new Basis(readings.size(), logged, List.of(doubt));
     return new Forecast(
-        awaited,
-        now,
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        target(awaited),
-        basis,
-        List.of());
+        awaited, now, Optional.empty(), Optional.empty(), Optional.empty(), target(awaited), basis);
   }
 
   private Forecast told(Awaited awaited, Temperature around, CurveForecast window) {
@@ -146,8 +139,7 @@ public final class Forecaster {
         Optional.of(moment(window.earliest())),
         latest.filter(moment -> logged.isPresent()),
         target(awaited),
-        new Basis(window.readings(), Optional.of(around), doubts(window)),
-        List.of());
+        new Basis(window.readings(), Optional.of(around), doubts(window)));
   }
 
   private List<Doubt> doubts(CurveForecast window) {

@@ -32,10 +32,6 @@ public enum Reason {
   ICE_NOT_COLD_ENOUGH,
   /** Quality life is told up to -5 °C; warmer than that food is thawing, which is another rule. */
   NOT_FROZEN,
-  /** No printed coefficient tells how much faster it goes. */
-  NO_FIGURE,
-  /** The formula for food that lies still promises nothing sooner than its readings do. */
-  NOT_EARLIER,
   /** No pan of that size is as deep as the layer. */
   PAN_TOO_SHALLOW;
 

@@ -1,7 +1,6 @@
 package chillwright.web.answers;
 
 import chillwright.core.forecast.Forecast;
-import chillwright.core.forecast.Speedup;
 import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.Keeping.Governs;
 import chillwright.core.log.Category;
@@ -84,18 +83,7 @@ public record AnswerMaker(ZoneId zone, Instant now) {
             .map(target -> new ForecastLine.Target(target.temperature().text(), time(target.by()))),
         forecast.outlook().key(),
         text.says(forecast),
-        text.basis(forecast),
-        forecast.speedups().stream().map(speedup -> action(speedup, forecast, text)).toList());
-  }
-
-  private ForecastLine.Action action(Speedup speedup, Forecast forecast, ForecastText text) {
-    return new ForecastLine.Action(
-        speedup.act().key(),
-        text.says(speedup, forecast),
-        speedup.window().map(window -> time(window.expected())),
-        speedup.window().map(window -> time(window.earliest())),
-        speedup.window().map(window -> time(window.latest())),
-        text.basis(speedup));
+        text.basis(forecast));
   }
 
   /** The findings, worst first; of equal verdicts the one that falls due first. */

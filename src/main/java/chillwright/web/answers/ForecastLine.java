@@ -1,7 +1,6 @@
 package chillwright.web.answers;
 
 import java.time.OffsetDateTime;
-import java.util.List;
 import java.util.Optional;
 
 /**
@@ -13,7 +12,6 @@ import java.util.Optional;
  * @param target what it must read by a moment to be in time still
  * @param outlook in-time, unsure, unread, late or not-told
  * @param basis what it rests on, and why it is wide
- * @param actions what would bring it there sooner, the soonest first
  */
 public record ForecastLine(
     String rule,
@@ -25,21 +23,7 @@ public record ForecastLine(
     Optional<Target> target,
     String outlook,
     String says,
-    String basis,
-    List<Action> actions) {
-  public ForecastLine {
-    actions = List.copyOf(actions);
-  }
-
-  /** What would bring it there sooner; no time where {@code basis} says why there is none. */
-  public record Action(
-      String act,
-      String says,
-      Optional<OffsetDateTime> expected,
-      Optional<OffsetDateTime> earliest,
-      Optional<OffsetDateTime> latest,
-      String basis) {}
-
+    String basis) {
   /** The warmest it may read by a moment to be in time: "94 °F". */
   public record Target(String temperature, OffsetDateTime by) {}
 }

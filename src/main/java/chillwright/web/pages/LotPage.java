@@ -251,20 +251,7 @@ final class LotPage {
     return new LotPageView.Ahead(
         forecasts.stream().map(text::reaches).toList(),
         forecasts.stream().map(text::aims).flatMap(Optional::stream).distinct().toList(),
-        forecasts.isEmpty() ? "" : text.basis(forecasts),
-        speedups(forecasts, text));
-  }
-
-  /** Those for the limit that is reached next, since what helps it helps the other too. */
-  private static List<LotPageView.Speedup> speedups(List<Forecast> forecasts, ForecastText text) {
-    return forecasts.stream()
-        .filter(forecast -> !forecast.speedups().isEmpty())
-        .limit(1)
-        .flatMap(
-            forecast ->
-                forecast.speedups().stream()
-                    .map(act -> new LotPageView.Speedup(text.says(act, forecast), text.basis(act))))
-        .toList();
+        forecasts.isEmpty() ? "" : text.basis(forecasts));
   }
 
   private static String methods(LotView view) {

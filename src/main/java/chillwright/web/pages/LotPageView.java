@@ -133,18 +133,13 @@ public record LotPageView(
    * @param says one sentence for each limit; none where nothing cools
    * @param aims what it must read by when to be in time still
    * @param basis what all of it rests on
-   * @param speedups what would bring it to the next limit sooner
    */
-  public record Ahead(List<String> says, List<String> aims, String basis, List<Speedup> speedups) {
+  public record Ahead(List<String> says, List<String> aims, String basis) {
     public Ahead {
       says = List.copyOf(says);
       aims = List.copyOf(aims);
-      speedups = List.copyOf(speedups);
     }
   }
-
-  /** What would bring it there sooner, and the figure behind that. */
-  public record Speedup(String says, String basis) {}
 
   /** A finding with its limit and where that is printed. */
   public record Found(Sign standing, Next says, String limit, String citation) {}

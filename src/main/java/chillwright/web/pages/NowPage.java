@@ -107,7 +107,7 @@ final class NowPage {
         new ForecastText(desk.zone(), Figures.scale(due.timeline()), now, visitor.language());
     return due.forecast()
         .filter(forecast -> forecast.outlook() != Outlook.IN_TIME)
-        .map(of -> text.says(of) + text.best(of).map(best -> " " + best).orElse(""))
+        .map(text::says)
         .orElse("");
   }
 
