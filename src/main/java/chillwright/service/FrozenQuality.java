@@ -45,11 +45,12 @@ final class FrozenQuality {
             .flatMap(reading -> read(reading, since))
             .sorted(Comparator.comparing(Reading::at))
             .toList();
+    var months = timeline.food().category().freezer();
     return readings.size() < 2
         ? List.of()
         : new FrozenLife(
                 since.atZone(timeline.zone()).toLocalDate(), FrozenHistory.ofReadings(readings))
-            .byFactor(timeline.food().category(), FrozenLife.USUAL_FACTOR);
+            .byFactor(months.min(), months.max(), FrozenLife.USUAL_FACTOR);
   }
 
   private static Stream<Reading> read(PlaceReading reading, Instant since) {

@@ -3,7 +3,6 @@ package chillwright.service;
 import chillwright.core.keeping.LotOrder;
 import chillwright.core.keeping.LotState;
 import chillwright.core.log.LotId;
-import chillwright.core.log.Timeline;
 import chillwright.core.plan.Dish;
 import chillwright.core.plan.Menu;
 import chillwright.core.plan.Moved;

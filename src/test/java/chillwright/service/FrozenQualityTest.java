@@ -20,9 +20,11 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class FrozenQualityTest {
   private static final String LOT =
-      "lot,food,category,when,entry,temperature,how,place\n"
-          + "FR-1,Leek soup,soup_or_stew,2026-03-02T12:00:00Z,prepared,40F,,\n"
-          + "FR-1,,,2026-03-02T13:00:00Z,frozen,,hard,chest freezer\n";
+      """
+      lot,food,category,when,entry,temperature,how,place
+      FR-1,Leek soup,soup_or_stew,2026-03-02T12:00:00Z,prepared,40F,,
+      FR-1,,,2026-03-02T13:00:00Z,frozen,,hard,chest freezer
+      """;
   private static final String PLACE = "lot,when,entry,temperature,place\n";
 
   @TempDir Path folder;
@@ -90,8 +92,10 @@ class FrozenQualityTest {
     read(6, "10F", "chest freezer");
     assertThat(says("FR-1")).hasSize(2);
     kitchen.log(
-        "lot,when,entry,temperature,how,place\n"
-            + "FR-1,2026-03-07T12:00:00Z,thawing,,refrigerator,walk-in\n");
+        """
+        lot,when,entry,temperature,how,place
+        FR-1,2026-03-07T12:00:00Z,thawing,,refrigerator,walk-in
+        """);
     assertThat(says("FR-1")).isEmpty();
   }
 

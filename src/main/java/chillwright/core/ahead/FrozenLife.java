@@ -3,7 +3,6 @@ package chillwright.core.ahead;
 import chillwright.core.heat.Answer;
 import chillwright.core.heat.FrozenHistory;
 import chillwright.core.heat.LifeModel;
-import chillwright.core.log.Category;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -25,14 +24,14 @@ public record FrozenLife(LocalDate frozen, FrozenHistory history) {
   private static final double ROUNDING = 1e-6;
 
   /**
-   * The dates of a category with printed months, the earlier first.
+   * The dates of a food with printed months, the earlier first.
    *
+   * @param best months of best quality, where they are printed apart
+   * @param most months until quality fades
    * @param factor for ten degrees Celsius, from 1
    */
-  public List<Told> byFactor(Category category, double factor) {
+  public List<Told> byFactor(OptionalInt best, OptionalInt most, double factor) {
     List<Told> told = new ArrayList<>();
-    OptionalInt best = category.freezer().min();
-    OptionalInt most = category.freezer().max();
     if (best.isPresent() && best.getAsInt() != most.orElse(best.getAsInt())) {
       told.add(byFactor("frozen-life.best", best.getAsInt(), factor));
     }

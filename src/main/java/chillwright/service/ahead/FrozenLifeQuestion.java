@@ -122,7 +122,8 @@ final class FrozenLifeQuestion implements Question.Answering {
 
   private static void byFactor(
       Category category, Asked asked, List<Told> told, List<Source> sources) {
-    told.addAll(asked.dates().byFactor(category, asked.factor));
+    told.addAll(
+        asked.dates().byFactor(category.freezer().min(), category.freezer().max(), asked.factor));
     sources.add(new Source(category.title(), category.source(), category.status()));
     sources.add(
         new Source(

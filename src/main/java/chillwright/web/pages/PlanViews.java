@@ -110,10 +110,7 @@ final class PlanViews {
     Map<String, LotId> lots = planned.lots();
     return planned.menu().dishes().stream()
         .map(Dish::name)
-        .map(
-            name ->
-                new PlanView.Batch(
-                    name, lots.containsKey(name) ? lots.get(name).text() : ""))
+        .map(name -> new PlanView.Batch(name, lots.containsKey(name) ? lots.get(name).text() : ""))
         .toList();
   }
 }
