@@ -43,8 +43,7 @@ public record FrozenHistory(List<Step> steps) {
 
   /**
    * Steps in days between readings, each at the warmer of its two ends: nobody looked between, and
-   * the answer must not flatter. Of a longer silence only a day counts, since a reading speaks for
-   * no more (common practice, no source).
+   * the answer must not flatter.
    *
    * @param readings at least two, in order of time
    */
@@ -54,7 +53,7 @@ public record FrozenHistory(List<Step> steps) {
       Reading before = readings.get(i - 1);
       Reading after = readings.get(i);
       double days = Duration.between(before.at(), after.at()).toMillis() / MILLIS_IN_DAY;
-      steps.add(new Step(Math.max(before.celsius(), after.celsius()), Math.min(1, days)));
+      steps.add(new Step(Math.max(before.celsius(), after.celsius()), days));
     }
     return new FrozenHistory(steps);
   }

@@ -107,7 +107,7 @@ class RangesTest {
 
   /** Own convention: between two readings nobody looked, so the warmer of them counts. */
   @Test
-  void between_two_readings_the_warmer_counts_a_day_at_most() {
+  void between_two_readings_the_warmer_counts() {
     Instant start = Instant.parse("2026-03-01T00:00:00Z");
     FrozenHistory history =
         FrozenHistory.ofReadings(
@@ -116,7 +116,7 @@ class RangesTest {
                 new Reading(start.plus(Duration.ofDays(2)), -12),
                 new Reading(start.plus(Duration.ofDays(3)), -18)));
     assertThat(history.steps())
-        .containsExactly(new FrozenHistory.Step(-12, 1), new FrozenHistory.Step(-12, 1));
+        .containsExactly(new FrozenHistory.Step(-12, 2), new FrozenHistory.Step(-12, 1));
   }
 
   /** A warm week at 10 °F: 5.8 degrees above 0 °F at Q10 3 cost 3^0.58 - 1 weeks (derived). */
