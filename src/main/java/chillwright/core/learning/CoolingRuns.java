@@ -28,9 +28,6 @@ import java.util.stream.Collectors;
 
 /** Reads the coolings of a lot that are over out of its findings. */
 public final class CoolingRuns {
-  private static final Set<Occasion> COOLINGS =
-      EnumSet.of(Occasion.COOLING_COOKED, Occasion.COOLING_AMBIENT, Occasion.COOLING_RECEIVED);
-
   /** Rows that tell where food stands while it cools; a stove or an oven is before that. */
   private static final Set<Word> STANDS = EnumSet.of(Word.COOLING, Word.READING, Word.CHILLED);
 
@@ -67,7 +64,7 @@ public final class CoolingRuns {
 
   /** Whether a rule is about cooling to a limit in time. */
   public static boolean isCooling(Rule rule) {
-    return rule.occasions().stream().anyMatch(COOLINGS::contains)
+    return rule.occasions().stream().anyMatch(Occasion::isCooling)
         && rule.shape() instanceof Reach reach
         && reach.within().isPresent();
   }
@@ -100,7 +97,7 @@ public final class CoolingRuns {
     Set<Rule> judged = limits.stream().map(Finding::rule).collect(Collectors.toSet());
     boolean isWhole =
         limits.get(0).rule().occasions().stream()
-            .filter(COOLINGS::contains)
+            .filter(Occasion::isCooling)
             .anyMatch(occasion -> judged.containsAll(limitsOf(occasion)));
     return isWhole && limits.stream().allMatch(CoolingRuns::isMade)
         ? Outcome.MADE

@@ -17,9 +17,6 @@ import java.util.Set;
  * stages is {@link CoolingJudge}, where its clock starts is {@link Course}.
  */
 public final class Assessment {
-  private static final Set<Occasion> COOLINGS =
-      EnumSet.of(Occasion.COOLING_COOKED, Occasion.COOLING_AMBIENT, Occasion.COOLING_RECEIVED);
-
   private final Timeline timeline;
   private final RuleSet rules;
   private final List<Finding> findings = new ArrayList<>();
@@ -100,7 +97,7 @@ public final class Assessment {
 
   private boolean isStillCooling(Finding finding, Timeline source, Instant used) {
     return finding.at(used) == Verdict.PENDING
-        && finding.rule().occasions().stream().anyMatch(COOLINGS::contains)
+        && finding.rule().occasions().stream().anyMatch(Occasion::isCooling)
         && Course.of(source, rules).hasCooledBelowHot();
   }
 

@@ -43,6 +43,11 @@ public enum Occasion {
   /** Food that no time or temperature limit bears on. */
   NO_TEMPERATURE_LIMIT;
 
+  /** Whether it is about food that cools from hot or ambient. */
+  public boolean isCooling() {
+    return this == COOLING_COOKED || this == COOLING_AMBIENT || this == COOLING_RECEIVED;
+  }
+
   /** As written in rule files: lower case with hyphens, such as "cooling-cooked". */
   public String key() {
     return name().toLowerCase(Locale.ROOT).replace('_', '-');
