@@ -5,11 +5,11 @@ import chillwright.core.ahead.Told;
 import chillwright.core.heat.FrozenHistory;
 import chillwright.core.heat.FrozenHistory.Reading;
 import chillwright.core.heat.LifeModel;
+import chillwright.core.log.Category;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Timeline;
 import chillwright.core.log.Word;
 import chillwright.service.Places.PlaceReading;
-import chillwright.storage.Session;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
@@ -22,30 +22,38 @@ import java.util.stream.Stream;
  */
 final class FrozenQuality {
   /** Two a day for more than eight months; older time is reckoned as steady. */
-  private static final int MOST_READINGS = 500;
+  static final int MOST_READINGS = 500;
 
   private static final double ZERO_FAHRENHEIT = -160 / 9.0;
 
   private FrozenQuality() {}
 
-  /** Sentences of quality, moved by the readings; empty where fewer than two tell anything. */
-  static List<Told> of(Session session, Timeline timeline, Instant now) {
+  /** When a lot was frozen that is frozen still and was never thawed between. */
+  static Optional<Instant> since(Timeline timeline) {
     List<LogEntry> phases =
         timeline.entries().stream().filter(e -> e.word().phase().isPresent()).toList();
-    Optional<LogEntry> frozen =
-        phases.stream().filter(entry -> entry.word() == Word.FROZEN).findFirst();
     boolean isFrozen = !phases.isEmpty() && phases.get(phases.size() - 1).word() == Word.FROZEN;
     boolean wasThawed = phases.stream().anyMatch(entry -> entry.word() == Word.THAWING);
-    if (frozen.isEmpty() || !isFrozen || wasThawed || timeline.closedAt().isPresent()) {
-      return List.of();
-    }
-    Instant since = frozen.get().happenedAt();
+    return isFrozen && !wasThawed && timeline.closedAt().isEmpty()
+        ? phases.stream()
+            .filter(entry -> entry.word() == Word.FROZEN)
+            .map(LogEntry::happenedAt)
+            .findFirst()
+        : Optional.empty();
+  }
+
+  /**
+   * Sentences of quality, moved by the readings; empty where fewer than two tell anything.
+   *
+   * @param around readings of its places, in any order
+   */
+  static List<Told> of(Timeline timeline, Instant since, List<PlaceReading> around) {
     List<Reading> readings =
-        Stays.readings(session, timeline, now, MOST_READINGS).stream()
+        around.stream()
             .flatMap(reading -> read(reading, since))
             .sorted(Comparator.comparing(Reading::at))
             .toList();
-    var months = timeline.food().category().freezer();
+    Category.Range months = timeline.food().category().freezer();
     return readings.size() < 2
         ? List.of()
         : new FrozenLife(

@@ -39,15 +39,19 @@ public final class Lots {
     LotId lot = state.lot();
     Optional<Found> found = FoundFindings.of(session, kitchen.judge(), List.of(lot)).of(lot);
     List<LogEntry> entries = found.map(f -> f.log().entries()).orElse(List.of());
+    Optional<Instant> frozen = found.flatMap(f -> FrozenQuality.since(f.timeline()));
+    int most = frozen.isPresent() ? FrozenQuality.MOST_READINGS : Stays.SHOWN;
     List<PlaceReading> around =
-        found.map(f -> Stays.readings(session, f.timeline(), now)).orElse(List.of());
+        found.map(f -> Stays.readings(session, f.timeline(), now, most)).orElse(List.of());
     return new LotView(
         state,
         session.lots().sources(lot),
         List.copyOf(session.log().descendants(List.of(lot))),
         entries,
-        around,
-        found.map(f -> FrozenQuality.of(session, f.timeline(), now)).orElse(List.of()),
+        around.stream().limit(Stays.SHOWN).toList(),
+        frozen
+            .map(since -> FrozenQuality.of(found.get().timeline(), since, around))
+            .orElse(List.of()),
         PartsOfLot.contents(session, state, found.map(Found::log)),
         found.map(f -> judged(session, f, around, now)));
   }

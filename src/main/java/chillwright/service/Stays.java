@@ -18,7 +18,7 @@ import java.util.Optional;
  */
 final class Stays {
   /** How many readings are shown of a lot. */
-  private static final int SHOWN = 50;
+  static final int SHOWN = 50;
 
   /** A time that a lot spent in a place, both ends included. */
   private record Stay(String place, Instant from, Instant to) {
