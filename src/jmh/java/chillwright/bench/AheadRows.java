@@ -127,7 +127,8 @@ final class AheadRows implements Ground.Group {
               finish,
               Map.of("refrigerator", 10.0, "freezer", 10.0, "freezing", 9.0, "warm", 10.0),
               route == Route.FROZEN ? Duration.ofHours(24) : Duration.ZERO,
-              Duration.ofMinutes(120)));
+              Duration.ofMinutes(120),
+              Optional.empty()));
     }
     Map<String, Double> has =
         Map.of(

@@ -47,20 +47,6 @@ public record Dish(
     }
   }
 
-  /** Of which nobody said into what it is filled. */
-  public Dish(
-      String name,
-      Category category,
-      int portions,
-      Route route,
-      List<Step> make,
-      List<Step> finish,
-      Map<String, Double> keeps,
-      Duration thaw,
-      Duration hold) {
-    this(name, category, portions, route, make, finish, keeps, thaw, hold, Optional.empty());
-  }
-
   public Dish {
     make = List.copyOf(make);
     finish = List.copyOf(finish);

@@ -47,7 +47,8 @@ class ManyDishesTest {
             Menu.FREEZING, 4.0,
             Menu.WARM, 3.0),
         Duration.ofHours(12 + number % 24),
-        Duration.ofMinutes(90));
+        Duration.ofMinutes(90),
+        Optional.empty());
   }
 
   private static Menu menu(RuleLibrary library, int days, String scarce, double amount) {

@@ -72,7 +72,8 @@ class PlannerTest {
         List.of(step("reheat", reheat, Map.of("hob", 1.0))),
         keeps,
         route == Route.FROZEN ? Duration.ofHours(24) : Duration.ZERO,
-        Duration.ofMinutes(30));
+        Duration.ofMinutes(30),
+        Optional.empty());
   }
 
   private static Menu menu(Map<String, Double> has, List<Dish> dishes) {
@@ -234,7 +235,8 @@ class PlannerTest {
             Menu.FREEZING, litres,
             Menu.WARM, litres),
         route == Route.FROZEN ? Duration.ofHours(random.nextInt(0, 36)) : Duration.ZERO,
-        Duration.ofMinutes(5L * random.nextInt(0, 19)));
+        Duration.ofMinutes(5L * random.nextInt(0, 19)),
+        Optional.empty());
   }
 
   /**
@@ -263,7 +265,8 @@ class PlannerTest {
                 List.of(),
                 Map.of(),
                 Duration.ZERO,
-                Duration.ofMinutes(5L * hold)));
+                Duration.ofMinutes(5L * hold),
+                Optional.empty()));
       }
       Plan plan = plan(menu(Map.of("oven", (double) ovens), dishes));
       int least = least(jobs, ovens);
