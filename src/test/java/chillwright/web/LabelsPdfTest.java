@@ -9,8 +9,9 @@ import com.google.zxing.DecodeHintType;
 import com.google.zxing.LuminanceSource;
 import com.google.zxing.RGBLuminanceSource;
 import com.google.zxing.ReaderException;
+import com.google.zxing.Result;
 import com.google.zxing.common.HybridBinarizer;
-import com.google.zxing.qrcode.QRCodeReader;
+import com.google.zxing.multi.qrcode.QRCodeMultiReader;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -394,13 +395,15 @@ class LabelsPdfTest {
       BufferedImage page = new PDFRenderer(pdf).renderImageWithDPI(0, 300);
       int[] pixels = page.getRGB(0, 0, page.getWidth(), page.getHeight(), null, 0, page.getWidth());
       LuminanceSource seen = new RGBLuminanceSource(page.getWidth(), page.getHeight(), pixels);
-      assertThat(
-              new QRCodeReader()
-                  .decode(
-                      new BinaryBitmap(new HybridBinarizer(seen)),
-                      Map.of(DecodeHintType.TRY_HARDER, true))
-                  .getText())
-          .isEqualTo(served.address("/lots/L-FROZEN").toString());
+      // The reader for one code loses about one address in a hundred on a page, at any size.
+      Result[] read =
+          new QRCodeMultiReader()
+              .decodeMultiple(
+                  new BinaryBitmap(new HybridBinarizer(seen)),
+                  Map.of(DecodeHintType.TRY_HARDER, true));
+      assertThat(read)
+          .extracting(Result::getText)
+          .containsExactly(served.address("/lots/L-FROZEN").toString());
     }
   }
 
