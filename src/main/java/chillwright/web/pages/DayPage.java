@@ -52,7 +52,8 @@ final class DayPage {
     Day day = desk.kitchen().days().day(desk.kitchen().days().today());
     DayView view =
         new DayView(
-            day.places().stream().map(place -> place(place, visitor, now)).toList(),
+            day.round().stream().map(place -> place(place, visitor, now)).toList(),
+            day.others().stream().map(place -> place(place, visitor, now)).toList(),
             day.open().stream().map(open -> open(day, open, visitor, now)).toList(),
             day.hasMoreOpen(),
             day.isClosed(),
