@@ -71,7 +71,7 @@ final class CoolingMethodsPage {
             text.caution(),
             csv(from, to, food, container));
     Frame frame = desk.frame(visitor, "page.cooling-methods", ADDRESS, parameters.faults());
-    desk.answer(context, Templates.PAGES.coolingMethods(frame, view).render());
+    desk.answer(context, Templates.PAGES.coolingMethods(frame, view));
   }
 
   private static CoolingMethodsView.Item item(MethodRecord found, CoolingMethodText text) {

@@ -62,7 +62,7 @@ final class DayPage {
             day.unread(),
             form);
     Frame frame = desk.frame(visitor, "page.day", ADDRESS, List.of());
-    desk.answer(context, status, Templates.PAGES.day(frame, view).render());
+    desk.answer(context, status, Templates.PAGES.day(frame, view));
   }
 
   private DayView.Place place(PlaceRound place, Visitor visitor, Instant now) {

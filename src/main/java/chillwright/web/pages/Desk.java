@@ -4,6 +4,8 @@ import chillwright.service.Kitchen;
 import chillwright.service.KnownState;
 import chillwright.service.LabelAddress;
 import chillwright.service.Settings;
+import gg.jte.models.runtime.JteModel;
+import gg.jte.output.Utf8ByteOutput;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.net.URI;
@@ -109,13 +111,16 @@ final class Desk {
     return kitchen.zone();
   }
 
-  void answer(Context context, String page) {
+  void answer(Context context, JteModel page) {
     answer(context, HttpStatus.OK, page);
   }
 
-  void answer(Context context, HttpStatus status, String page) {
+  void answer(Context context, HttpStatus status, JteModel page) {
+    // Drawn as bytes: what never changes of a page is kept as bytes, too.
+    Utf8ByteOutput drawn = new Utf8ByteOutput();
+    page.render(drawn);
     context.header("Content-Security-Policy", POLICY);
-    context.status(status).contentType("text/html; charset=utf-8").result(page);
+    context.status(status).contentType("text/html; charset=utf-8").result(drawn.toByteArray());
   }
 
   /**
@@ -141,6 +146,6 @@ final class Desk {
   void faults(Context context, Visitor visitor, HttpStatus status, String says, List<String> why) {
     Frame frame = frame(visitor, "fault.title", "", List.of());
     String language = visitor.language().locale().toLanguageTag();
-    answer(context, status, Templates.PAGES.fault(frame, says, why, language, false).render());
+    answer(context, status, Templates.PAGES.fault(frame, says, why, language, false));
   }
 }

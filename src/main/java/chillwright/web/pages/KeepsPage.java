@@ -47,7 +47,7 @@ final class KeepsPage {
           .ifPresent(text -> fields.put(name, text.strip()));
     }
     Frame frame = desk.frame(visitor, "page.keeps", ADDRESS, List.of());
-    desk.answer(context, Templates.PAGES.keeps(frame, view(fields, visitor)).render());
+    desk.answer(context, Templates.PAGES.keeps(frame, view(fields, visitor)));
   }
 
   private KeepsView view(Map<String, String> fields, Visitor visitor) {

@@ -166,7 +166,7 @@ final class LotPage {
     LotState state = view.state();
     String here = "/lots/" + state.lot().text();
     Frame frame = desk.titled(visitor, state.food(), here, notices);
-    desk.answer(context, status, Templates.PAGES.lot(frame, page).render());
+    desk.answer(context, status, Templates.PAGES.lot(frame, page));
   }
 
   /** Shows a form to divide or combine again, with every fault. */

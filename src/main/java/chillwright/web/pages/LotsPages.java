@@ -76,7 +76,7 @@ final class LotsPages {
       return;
     }
     Frame frame = desk.frame(visitor, title, here, List.of());
-    desk.answer(context, Templates.PAGES.lots(frame, view).render());
+    desk.answer(context, Templates.PAGES.lots(frame, view));
   }
 
   private LotsView view(Visitor visitor, String here, LotQuery query, Optional<String> cursor) {

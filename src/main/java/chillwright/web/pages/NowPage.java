@@ -39,7 +39,7 @@ final class NowPage {
   void show(Context context) {
     Visitor visitor = desk.visitor(context);
     Frame frame = desk.frame(visitor, "page.now", ADDRESS, List.of());
-    desk.answer(context, Templates.PAGES.now(frame, shown(visitor)).render());
+    desk.answer(context, Templates.PAGES.now(frame, shown(visitor)));
   }
 
   private NowView shown(Visitor visitor) {

@@ -77,7 +77,7 @@ final class PlansPage {
     PlanForm form = new PlanViews(desk, visitor).event(tree, faults);
     Frame frame = desk.frame(visitor, "page.plans", ADDRESS, List.of());
     PlansView view = new PlansView(kept, form, faults.others(), text);
-    desk.answer(context, status, Templates.PAGES.plans(frame, view).render());
+    desk.answer(context, status, Templates.PAGES.plans(frame, view));
   }
 
   void show(Context context) {
@@ -101,7 +101,7 @@ final class PlansPage {
     String title = kept.isEmpty() ? planned.code() : kept;
     Frame frame = desk.titled(visitor, title, ADDRESS, List.of());
     PlanView view = new PlanViews(desk, visitor).of(planned, tree, faults);
-    desk.answer(context, status, Templates.PAGES.plan(frame, view).render());
+    desk.answer(context, status, Templates.PAGES.plan(frame, view));
   }
 
   /** A plan by the code in the address; where there is none the page says so. */

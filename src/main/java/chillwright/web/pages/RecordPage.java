@@ -56,7 +56,7 @@ final class RecordPage {
                 + "&to="
                 + start(to.plusDays(1)).minusMillis(1));
     Frame frame = desk.frame(visitor, "page.record", ADDRESS, parameters.faults());
-    desk.answer(context, Templates.PAGES.record(frame, view).render());
+    desk.answer(context, Templates.PAGES.record(frame, view));
   }
 
   private Instant start(LocalDate day) {
