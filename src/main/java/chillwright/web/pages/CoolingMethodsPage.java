@@ -70,7 +70,9 @@ final class CoolingMethodsPage {
             shown.isCut(),
             text.caution(),
             csv(from, to, food, container));
-    Frame frame = desk.frame(visitor, "page.cooling-methods", ADDRESS, parameters.faults());
+    Frame frame =
+        desk.frame(
+            visitor, "page.cooling-methods", ADDRESS, Frame.Notice.plain(parameters.faults()));
     desk.answer(context, Templates.PAGES.coolingMethods(frame, view));
   }
 

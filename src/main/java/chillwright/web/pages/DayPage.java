@@ -3,7 +3,6 @@ package chillwright.web.pages;
 import chillwright.core.keeping.LotState;
 import chillwright.core.kitchen.DaySign;
 import chillwright.core.kitchen.Handover;
-import chillwright.core.kitchen.Person;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
 import chillwright.core.measure.Temperature;
@@ -58,7 +57,7 @@ final class DayPage {
             day.hasMoreOpen(),
             day.isClosed(),
             day.signs().stream().map(sign -> says(sign, visitor)).toList(),
-            desk.kitchen().setUp().people().stream().map(Person::initials).toList(),
+            desk.people(),
             day.unread(),
             form);
     Frame frame = desk.frame(visitor, "page.day", ADDRESS, List.of());

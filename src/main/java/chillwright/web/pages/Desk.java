@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.kitchen.Person;
 import chillwright.service.Kitchen;
 import chillwright.service.KnownState;
 import chillwright.service.LabelAddress;
@@ -69,12 +70,12 @@ final class Desk {
     return last.view(question + " " + visitor.language() + " " + visitor.scale(), kind, making);
   }
 
-  Frame frame(Visitor visitor, String titleKey, String here, List<String> notices) {
+  Frame frame(Visitor visitor, String titleKey, String here, List<Frame.Notice> notices) {
     return titled(visitor, visitor.say(titleKey), here, notices);
   }
 
   /** A frame whose title is no text of ours, such as the name of a food. */
-  Frame titled(Visitor visitor, String title, String here, List<String> notices) {
+  Frame titled(Visitor visitor, String title, String here, List<Frame.Notice> notices) {
     Settings settings = kitchen.settings();
     Instant now = kitchen.now();
     return new Frame(
@@ -90,6 +91,11 @@ final class Desk {
             settings.ruleBook().version(),
             visitor.language().saidByRules(settings.ruleBook().defers().strip())),
         notices);
+  }
+
+  /** Initials to choose from. */
+  List<String> people() {
+    return kitchen.setUp().people().stream().map(Person::initials).toList();
   }
 
   /** Day and time of day as the person reads them. */
@@ -132,6 +138,7 @@ final class Desk {
     Visitor visitor = visitor(context);
     Form form = new Form(context.formParamMap());
     if (form.text("token").equals(visitor.token())) {
+      Visitor.remember(context, form);
       return Optional.of(form);
     }
     fault(context, visitor, HttpStatus.FORBIDDEN, "fault.form-old");

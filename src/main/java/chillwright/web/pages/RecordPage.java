@@ -55,7 +55,8 @@ final class RecordPage {
                 + start(from)
                 + "&to="
                 + start(to.plusDays(1)).minusMillis(1));
-    Frame frame = desk.frame(visitor, "page.record", ADDRESS, parameters.faults());
+    Frame frame =
+        desk.frame(visitor, "page.record", ADDRESS, Frame.Notice.plain(parameters.faults()));
     desk.answer(context, Templates.PAGES.record(frame, view));
   }
 
