@@ -12,6 +12,7 @@ import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Finding;
+import chillwright.core.rules.OpenCooling;
 import chillwright.core.rules.Verdict;
 import chillwright.print.AheadText;
 import chillwright.print.CurveChart;
@@ -137,7 +138,7 @@ final class LotPage {
       return;
     }
     Instant now = desk.kitchen().now();
-    EntryForm entry = new EntryForm(form.get(), desk.zone(), now);
+    EntryForm entry = new EntryForm(LotActs.asEntry(form.get()), desk.zone(), now);
     String code = view.get().state().lot().text();
     Incoming row = entry.row(code);
     List<String> faults = EntryForm.faults(row);
@@ -228,7 +229,7 @@ final class LotPage {
         view.sources().stream().map(LotId::text).toList(),
         view.descendants().stream().map(LotId::text).toList(),
         new ContentsText(state.food(), view.contents(), visitor).shown(),
-        new LotActs(desk.kitchen()).shown(state, share, visitor),
+        new LotActs(desk.kitchen()).shown(state, stillCools(view), share, visitor),
         entries.shown(),
         view.placeReadings().stream().map(entries::text).toList(),
         new ProbeWords(visitor, at -> desk.moment(at, visitor)).vouched(desk, view.entries()),
@@ -271,6 +272,12 @@ final class LotPage {
         forecasts.stream().map(text::reaches).toList(),
         forecasts.stream().map(text::aims).flatMap(Optional::stream).distinct().toList(),
         forecasts.isEmpty() ? "" : text.basis(forecasts));
+  }
+
+  private static boolean stillCools(LotView view) {
+    return view.judged()
+        .flatMap(judged -> OpenCooling.of(judged.timeline(), judged.ruleSet()))
+        .isPresent();
   }
 
   private static String methods(LotView view) {

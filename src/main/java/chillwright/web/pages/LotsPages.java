@@ -109,7 +109,6 @@ final class LotsPages {
         LotLines.where(lot, visitor),
         mayBeUsed ? says(lot, visitor, now) : List.of(visitor.say("lots.owed")),
         lot.isOnHand() && isFew && mayBeUsed,
-        lot.standing().map(Standing::phase).map(Phase::word).orElse(""),
         acts.moves(lot));
   }
 
