@@ -125,7 +125,7 @@ final class PlanCommand implements Callable<Integer> {
   }
 
   private void print(Menu menu, Plan plan, RuleBook book) {
-    PlanText text = new PlanText(menu.zone());
+    PlanText text = new PlanText(menu);
     console.result(text.serving(menu));
     text.lines(menu, plan).forEach(console::result);
     console.result("");

@@ -19,10 +19,10 @@ import chillwright.core.rules.RuleSet;
 import chillwright.core.rules.Shape.Reach;
 import chillwright.core.rules.Verdict;
 import chillwright.print.Language;
+import chillwright.print.Times;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -335,12 +335,15 @@ public final class LabelMaker {
   }
 
   private String day(LocalDate day) {
-    return DateTimeFormatter.ofPattern("EEE d MMM uuuu", words.locale()).format(day);
+    return times().day(day);
   }
 
   private String time(Instant moment) {
-    return DateTimeFormatter.ofPattern("EEE d MMM uuuu, HH:mm", words.locale())
-        .withZone(zone)
-        .format(moment);
+    return times().moment(moment);
+  }
+
+  /** With the year: a label may stay in a freezer for more than one. */
+  private Times times() {
+    return Times.kept(zone, Language.ofTag(words.locale().getLanguage()).orElse(Language.ENGLISH));
   }
 }

@@ -10,6 +10,7 @@ import chillwright.core.heat.Reason;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Duration;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -70,7 +71,7 @@ public record AheadText(Language language) {
     if (filled.value() instanceof Word word) {
       return word.text();
     }
-    return ((Day) filled.value()).day().toString();
+    return Times.kept(ZoneOffset.UTC, language).day(((Day) filled.value()).day());
   }
 
   private String amount(Amount amount) {

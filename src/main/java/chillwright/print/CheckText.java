@@ -56,7 +56,8 @@ public record CheckText(ZoneId zone, Instant at) {
       } else {
         lines.addAll(dates.marked());
       }
-      keeping.because().stream().map(reason -> "        " + reason).forEach(lines::add);
+      Times times = Times.at(at, zone, Language.ENGLISH);
+      keeping.because().forEach(reason -> lines.add("        " + times.retold(reason)));
     }
     return String.join(NEW_LINE, lines);
   }

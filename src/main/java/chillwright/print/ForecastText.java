@@ -112,7 +112,7 @@ public record ForecastText(ZoneId zone, Scale scale, Instant now, Language langu
   }
 
   private String time(Instant moment) {
-    return Figures.time(moment, zone, now, language);
+    return Times.at(now, zone, language).said(moment);
   }
 
   private String say(String key, Object... filled) {

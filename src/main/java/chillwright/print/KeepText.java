@@ -42,7 +42,7 @@ public record KeepText(
       lines.add("  Freezes poorly: expect it to separate, crumble or go soft.");
     }
     refreezing(rules).ifPresent(advice -> lines.add("  " + advice));
-    keeping.because().forEach(reason -> lines.add("    " + reason));
+    keeping.because().forEach(reason -> lines.add("    " + times().retold(reason)));
     category.note().ifPresent(note -> lines.add("  Note: " + note));
     if (keeping.bestQualityBy().isEmpty() && keeping.qualityLimit().isEmpty()) {
       lines.addAll(ifFrozen());
@@ -73,6 +73,10 @@ public record KeepText(
     boolean wasFrozen = keeping.bestQualityBy().isPresent() || keeping.qualityLimit().isPresent();
     boolean isOver = lines().stream().anyMatch(line -> line.isPast() && !line.which().isQuality());
     return wasFrozen && !isOver ? Refreezing.advice(rules, language) : Optional.empty();
+  }
+
+  private Times times() {
+    return Times.at(now, zone, language);
   }
 
   /** What freezing would do for food that is not frozen. */
@@ -119,7 +123,7 @@ public record KeepText(
 
   private List<Line> lines() {
     if (keeping.lastDayMissed().isPresent()) {
-      String missed = language.say("keep.missed", keeping.lastDayMissed().get());
+      String missed = language.say("keep.missed", times().day(keeping.lastDayMissed().get()));
       return List.of(new Line(Governs.LAST_DAY_MISSED, missed, true));
     }
     List<Line> lines = new ArrayList<>();
@@ -136,7 +140,7 @@ public record KeepText(
 
   private Line discardAt(Instant at) {
     boolean isOver = now.isAfter(at);
-    String time = Figures.time(at, zone, Instant.EPOCH, language);
+    String time = times().said(at);
     String says = language.say(isOver ? "keep.time.over" : "keep.time", time);
     return new Line(Governs.DISCARD_AT, says, isOver);
   }
@@ -152,7 +156,7 @@ public record KeepText(
 
   private Line line(Governs which, String key, String over, LocalDate day) {
     boolean isPast = LocalDate.ofInstant(now, zone).isAfter(day);
-    return new Line(which, language.say(isPast ? over : key, day), isPast);
+    return new Line(which, language.say(isPast ? over : key, times().day(day)), isPast);
   }
 
   private String thawed(int days) {

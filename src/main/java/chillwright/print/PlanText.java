@@ -12,8 +12,6 @@ import java.math.RoundingMode;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
-import java.time.format.TextStyle;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -27,12 +25,9 @@ import java.util.stream.Stream;
  * way.
  *
  * @param zone the kitchen's zone
+ * @param served when all is on the table; the year of another year's day is told
  */
-public record PlanText(ZoneId zone, Language language) {
-  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm");
-  private static final DateTimeFormatter DAY_AND_CLOCK =
-      DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm");
-
+public record PlanText(ZoneId zone, Instant served, Language language) {
   private static final List<String> THINGS =
       List.of("oven", "hob", Menu.HANDS, Menu.REFRIGERATOR, Menu.FREEZER, Menu.FREEZING, Menu.WARM);
 
@@ -44,8 +39,12 @@ public record PlanText(ZoneId zone, Language language) {
   }
 
   /** In English. */
-  public PlanText(ZoneId zone) {
-    this(zone, Language.ENGLISH);
+  public PlanText(Menu menu) {
+    this(menu, Language.ENGLISH);
+  }
+
+  public PlanText(Menu menu, Language language) {
+    this(menu.zone(), menu.serving(), language);
   }
 
   /** All of a plan, for a terminal or plain paper. */
@@ -96,7 +95,7 @@ public record PlanText(ZoneId zone, Language language) {
 
   /** A day as it stands above its tasks. */
   public String title(LocalDate day) {
-    return day.getDayOfWeek().getDisplayName(TextStyle.FULL, language.locale()) + " " + day;
+    return times().day(day);
   }
 
   private String line(Task task) {
@@ -114,8 +113,9 @@ public record PlanText(ZoneId zone, Language language) {
     Instant end = task.end();
     boolean isSameDay =
         task.start().atZone(zone).toLocalDate().equals(end.atZone(zone).toLocalDate());
-    String until = (isSameDay ? CLOCK : DAY_AND_CLOCK).format(end.atZone(zone));
-    return CLOCK.format(task.start().atZone(zone)) + " - " + until;
+    return times().hour(task.start())
+        + " - "
+        + (isSameDay ? times().hour(end) : times().moment(end));
   }
 
   /** What a task is, without its dish. */
@@ -196,7 +196,11 @@ public record PlanText(ZoneId zone, Language language) {
   }
 
   private String moment(Instant moment) {
-    return DAY_AND_CLOCK.format(moment.atZone(zone));
+    return times().moment(moment);
+  }
+
+  private Times times() {
+    return Times.at(served, zone, language);
   }
 
   /** A task that moved, from when to when, and why. */
@@ -237,7 +241,8 @@ public record PlanText(ZoneId zone, Language language) {
 
   /** When all is on the table. */
   public String serving(Menu menu) {
-    return say("plan.serving", moment(menu.serving()), menu.zone().getId());
+    return say(
+        "plan.serving", Times.kept(zone, language).moment(menu.serving()), menu.zone().getId());
   }
 
   private String say(String key, Object... filled) {

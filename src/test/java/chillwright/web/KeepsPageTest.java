@@ -39,12 +39,12 @@ class KeepsPageTest {
   @Test
   void it_is_at_home_where_no_kitchen_is_set_up() {
     assertThat(page("/keeps")).containsPattern("value=\"yes\" checked");
-    assertThat(page(SOUP)).contains("2026-03-06").doesNotContain("2026-03-08");
-    assertThat(page(SOUP + "&home=no")).contains("2026-03-08");
+    assertThat(page(SOUP)).contains("Fri 6 Mar").doesNotContain("Sun 8 Mar");
+    assertThat(page(SOUP + "&home=no")).contains("Sun 8 Mar");
     served.kitchen().setUp().place(Map.of("name", "Walk-in", "kind", "refrigerator"));
     assertThat(page("/keeps")).containsPattern("value=\"no\" checked");
-    assertThat(page(SOUP)).contains("2026-03-08");
-    assertThat(page(SOUP + "&home=yes")).contains("2026-03-06");
+    assertThat(page(SOUP)).contains("Sun 8 Mar");
+    assertThat(page(SOUP + "&home=yes")).contains("Fri 6 Mar");
   }
 
   /**

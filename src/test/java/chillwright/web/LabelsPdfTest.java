@@ -347,8 +347,8 @@ class LabelsPdfTest {
         "/api/v1/lots", "{'lot':'%s','food':'Rice','category':'soup_or_stew'}".formatted(lot));
     log(lot, "{'when':'2026-03-07T10:00:00-07:00','entry':'cooked','temperature':'135F'}");
     assertThat(text("/lots/" + lot + "/labels.pdf?sheet=" + sheet))
-        .contains("Must reach 70 °F by Sat 7 Mar 2026, 12:00")
-        .contains("Must reach 41 °F by Sat 7 Mar 2026, 16:00");
+        .contains("Must reach 70 °F by Sat 7 Mar 2026 12:00")
+        .contains("Must reach 41 °F by Sat 7 Mar 2026 16:00");
   }
 
   /** Times in a freezer are about quality (FoodSafety.gov, Cold Food Storage Chart). */

@@ -129,10 +129,10 @@ class RecordPdfTest {
     String text = text("/record.pdf?from=2026-03-01&to=2026-03-06");
     assertThat(text)
         .contains(
-            "Period: 2026-03-01 to 2026-03-06 (America/Denver)",
+            "Period: Sun 1 Mar 2026 to Fri 6 Mar 2026 (America/Denver)",
             "us-food-code-2022",
             "Rice with saffron",
-            "Out: Still 99 °F at 2026-03-04 12:30: 70 °F was due by",
+            "Out: Still 99 °F at Wed 4 Mar 12:30: 70 °F was due by",
             "3-501.14(A)(1)",
             "threw it out",
             "Looked through by");

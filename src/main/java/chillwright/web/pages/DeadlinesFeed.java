@@ -12,8 +12,6 @@ import io.javalin.http.Context;
 import io.javalin.http.Header;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.format.DateTimeFormatter;
-import java.util.Locale;
 import java.util.Optional;
 
 /** What falls due next, as a calendar that a phone subscribes to. */
@@ -81,10 +79,10 @@ public final class DeadlinesFeed {
   /** What is due and by when, as a clock in the kitchen shows it. */
   private String what(Finding finding, Instant last, Scale scale, Visitor visitor) {
     if (finding.rule().shape() instanceof DayCount) {
-      return visitor.say("due.last-day", LocalDate.ofInstant(last, desk.zone()));
+      return visitor.say(
+          "due.last-day", desk.times(visitor).day(LocalDate.ofInstant(last, desk.zone())));
     }
-    String clock =
-        DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT).withZone(desk.zone()).format(last);
+    String clock = desk.times(visitor).hour(last);
     String limit =
         finding.rule().shape() instanceof Reach reach
             ? reach.to().text(scale)

@@ -104,7 +104,7 @@ final class Entries {
 
   private String mark(Mark until) {
     return until instanceof Mark.Day day
-        ? day.date().toString()
+        ? desk.times(visitor).day(day.date())
         : desk.moment(((Mark.Time) until).at(), visitor);
   }
 

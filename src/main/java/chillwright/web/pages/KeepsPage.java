@@ -76,6 +76,7 @@ final class KeepsPage {
         asked.stream()
             .flatMap(a -> a.answer().keeping().because().stream())
             .map(visitor.language()::because)
+            .map(desk.times(visitor)::retold)
             .toList(),
         asked.map(Asked::source).orElse(""),
         leftOut(fields, visitor),

@@ -20,6 +20,7 @@ import chillwright.print.Figures;
 import chillwright.print.ForecastText;
 import chillwright.print.KeepText;
 import chillwright.print.Sentences;
+import chillwright.print.Times;
 import chillwright.service.LotView;
 import chillwright.service.Refused;
 import chillwright.service.Written;
@@ -237,10 +238,11 @@ final class LotPage {
         LabelsPdf.parts(desk.kitchen(), view).size());
   }
 
-  private static List<String> because(LotState state, Visitor visitor) {
+  private List<String> because(LotState state, Visitor visitor) {
     return state.standing().stream()
         .flatMap(standing -> standing.keeping().because().stream())
         .map(visitor.language()::because)
+        .map(desk.times(visitor)::retold)
         .toList();
   }
 
@@ -248,7 +250,11 @@ final class LotPage {
     return view.judged()
         .flatMap(
             judged ->
-                CurveChart.of(judged.timeline().entries(), judged.findings(), desk.zone(), scale))
+                CurveChart.of(
+                    judged.timeline().entries(),
+                    judged.findings(),
+                    Times.kept(desk.zone(), visitor.language()),
+                    scale))
         .map(chart -> Svg.of(chart, visitor.say("lot.curve.title", view.state().food())))
         .orElse("");
   }
