@@ -67,8 +67,8 @@ public final class Figures {
   }
 
   /** What an entry read: its temperature, or the state it was found in. */
-  static String reading(LogEntry entry, Language language) {
-    Optional<String> read = entry.temperature().map(Temperature::text);
+  static String reading(LogEntry entry, Scale scale, Language language) {
+    Optional<String> read = entry.temperature().map(each -> each.text(scale));
     return read.or(() -> entry.details().how().flatMap(how -> language.said(how.text())))
         .orElseGet(() -> language.say("no-reading"));
   }

@@ -284,7 +284,8 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
   private String seen(Finding finding) {
     return finding
         .decisive()
-        .map(entry -> say("seen", Figures.reading(entry, language), time(entry.happenedAt())))
+        .map(
+            entry -> say("seen", Figures.reading(entry, scale, language), time(entry.happenedAt())))
         .orElseGet(() -> say("seen.none"));
   }
 

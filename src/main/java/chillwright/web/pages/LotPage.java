@@ -101,7 +101,7 @@ final class LotPage {
   private Filled blank(LotView view, Visitor visitor) {
     Map<String, String> fields = new HashMap<>();
     fields.put("entry", NextWords.of(view, desk.kitchen().now()).get(0));
-    fields.put("scale", scale(view).map(EntryForm::letter).orElse(visitor.scaleLetter()));
+    fields.put("scale", visitor.scaleLetter());
     return Filled.with(fields);
   }
 
@@ -112,13 +112,6 @@ final class LotPage {
         .filter(NextWords.of(view, desk.kitchen().now())::contains)
         .ifPresent(word -> fields.put("entry", word));
     return Filled.with(fields);
-  }
-
-  /** The scale its readings have; empty where it has none. */
-  private static Optional<Scale> scale(LotView view) {
-    return view.judged()
-        .filter(judged -> !readings(view).isEmpty())
-        .map(judged -> Figures.scale(judged.timeline()));
   }
 
   private static List<LogEntry> readings(LotView view) {
@@ -202,7 +195,7 @@ final class LotPage {
     LotState state = view.state();
     Entries entries = new Entries(desk, visitor, view.entries());
     Optional<Verdict> verdict = state.standing().flatMap(s -> s.verdicts().at(now));
-    Scale scale = scale(view).orElse(visitor.scale());
+    Scale scale = visitor.scale();
     Sentences sentences = new Sentences(desk.zone(), scale, now, visitor.language());
     return new LotPageView(
         state.lot().text(),

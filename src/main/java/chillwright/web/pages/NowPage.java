@@ -94,7 +94,7 @@ final class NowPage {
 
   private List<String> says(LotView.Judged found, Visitor visitor, Instant now) {
     List<String> says = new ArrayList<>();
-    Scale scale = Figures.scale(found.timeline());
+    Scale scale = visitor.scale();
     found.findings().stream()
         .sorted(Sentences.worstFirst(now))
         .filter(finding -> finding.at(now).compareTo(Verdict.NOT_SHOWN) <= 0)
@@ -121,8 +121,7 @@ final class NowPage {
 
   /** A warning while there is time; what goes well needs no words here. */
   private String forecast(Due due, Visitor visitor, Instant now) {
-    ForecastText text =
-        new ForecastText(desk.zone(), Figures.scale(due.timeline()), now, visitor.language());
+    ForecastText text = new ForecastText(desk.zone(), visitor.scale(), now, visitor.language());
     return due.forecast()
         .filter(forecast -> forecast.outlook() != Outlook.IN_TIME)
         .map(text::says)
@@ -145,7 +144,7 @@ final class NowPage {
         desk.clock(last, visitor),
         last.toString(),
         left(last, now, visitor),
-        new Sentences(desk.zone(), Figures.scale(due.timeline()), now, visitor.language())
+        new Sentences(desk.zone(), visitor.scale(), now, visitor.language())
                 .saysUncounted(finding, last)
             + " ["
             + finding.rule().citation().text()
