@@ -7,6 +7,7 @@ import chillwright.core.forecast.Forecast.Target;
 import chillwright.core.log.Details;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Timeline;
+import chillwright.core.measure.Depth;
 import chillwright.core.measure.Limit;
 import chillwright.core.measure.Temperature;
 import chillwright.core.measure.Temperature.Scale;
@@ -34,6 +35,7 @@ public final class Forecaster {
   private final OpenCooling cooling;
   private final List<LogEntry> readings;
   private final Optional<Temperature> logged;
+  private final Optional<Depth> depth;
   private final Instant now;
 
   private Forecaster(
@@ -44,6 +46,7 @@ public final class Forecaster {
     this.readings =
         cooling.readings().stream().filter(r -> !r.happenedAt().isBefore(since)).toList();
     this.logged = lastAir(timeline, since).or(() -> around);
+    this.depth = lastDepth(timeline);
   }
 
   /**
@@ -60,7 +63,7 @@ public final class Forecaster {
       return List.of();
     }
     Forecaster forecaster = new Forecaster(open.get(), timeline, around, now);
-    return open.get().awaited().stream().map(forecaster::forecast).toList();
+    return open.get().awaited().stream().map(forecaster::whole).toList();
   }
 
   private static boolean isWaitedFor(OpenCooling cooling, Instant now) {
@@ -109,6 +112,25 @@ public final class Forecaster {
         .reduce((first, later) -> later);
   }
 
+  private static Optional<Depth> lastDepth(Timeline timeline) {
+    return timeline.entries().stream()
+        .map(entry -> entry.details().depth())
+        .flatMap(Optional::stream)
+        .reduce((first, later) -> later);
+  }
+
+  /** With what would bring it there sooner. */
+  private Forecast whole(Awaited awaited) {
+    Forecast forecast = forecast(awaited);
+    if (readings.isEmpty()) {
+      return forecast;
+    }
+    Temperature newest = readings.get(readings.size() - 1).temperature().orElseThrow();
+    double around = logged.orElse(REFRIGERATOR).celsiusDegrees();
+    return forecast.with(
+        new Speedups(newest, around, celsius(awaited.limit()), depth).of(forecast));
+  }
+
   private Forecast forecast(Awaited awaited) {
     List<Point> points = points();
     if (CurveForecast.apart(points).size() < 2) {
@@ -116,8 +138,9 @@ public final class Forecaster {
     }
     Temperature around = logged.orElse(REFRIGERATOR);
     double limit = celsius(awaited.limit());
-    if (logged.isPresent() && limit <= around.celsiusDegrees()) {
-      return untold(awaited, Doubt.NEVER_THERE);
+    if (limit <= around.celsiusDegrees()) {
+      return untold(
+          awaited, logged.isPresent() ? Doubt.NEVER_THERE : Doubt.SURROUNDINGS_NOT_LOGGED);
     }
     return CurveForecast.of(points, around.celsiusDegrees(), limit)
         .map(window -> told(awaited, around, window))
@@ -125,7 +148,9 @@ public final class Forecaster {
   }
 
   private Forecast untold(Awaited awaited, Doubt doubt) {
-    Basis basis = new Basis(readings.size(), logged, List.of(doubt));
+    Optional<Temperature> around =
+        doubt == Doubt.SURROUNDINGS_NOT_LOGGED ? Optional.of(REFRIGERATOR) : logged;
+    Basis basis = new Basis(readings.size(), around, List.of(doubt));
     return new Forecast(
         awaited, now, Optional.empty(), Optional.empty(), Optional.empty(), target(awaited), basis);
   }
