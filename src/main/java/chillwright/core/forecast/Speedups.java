@@ -8,9 +8,7 @@ import chillwright.core.measure.Temperature;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.portions.Portion;
 import java.math.BigDecimal;
-import java.time.Duration;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -185,14 +183,12 @@ record Speedups(Temperature newest, double around, double limit, Optional<Depth>
   }
 
   private static Instant after(Instant now, Instant moment, double share) {
-    double minutes = Duration.between(now, moment).toMillis() / 60_000.0;
-    return minutes(now, minutes * share);
+    return minutes(now, (moment.getEpochSecond() - now.getEpochSecond()) / 60.0 * share);
   }
 
   /** To the next whole minute; what is over by now is told for now. */
   private static Instant minutes(Instant now, double minutes) {
-    Instant moment = now.plusSeconds(Math.round(Math.max(0, minutes) * 60));
-    Instant whole = moment.truncatedTo(ChronoUnit.MINUTES);
-    return whole.equals(moment) ? whole : whole.plusSeconds(60);
+    double seconds = now.getEpochSecond() + Math.max(0, minutes) * 60;
+    return Instant.ofEpochSecond(60 * (long) Math.ceil(Math.round(seconds) / 60.0));
   }
 }
