@@ -1,5 +1,7 @@
 package chillwright.paper;
 
+import chillwright.core.forecast.Forecast;
+import chillwright.core.forecast.Forecast.Outlook;
 import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
@@ -46,9 +48,11 @@ public final class LabelMaker {
   private final Scale scale;
 
   /** What was found of a lot that has entries. */
-  public record Judged(Timeline timeline, RuleSet rules, List<Finding> findings) {
+  public record Judged(
+      Timeline timeline, RuleSet rules, List<Finding> findings, List<Forecast> forecasts) {
     public Judged {
       findings = List.copyOf(findings);
+      forecasts = List.copyOf(forecasts);
     }
   }
 
@@ -94,6 +98,7 @@ public final class LabelMaker {
     List<String> facts = new ArrayList<>();
     facts.add(words.say("label.lot", lot.lot()));
     judged.ifPresent(found -> facts.addAll(dates(lot, found)));
+    judged.flatMap(this::forecast).ifPresent(facts::add);
     portions(lot, inside).ifPresent(facts::add);
     judged.flatMap(found -> reheat(lot, found)).ifPresent(facts::add);
     judged.ifPresent(found -> facts.addAll(handling(lot, found, text.handling())));
@@ -166,6 +171,27 @@ public final class LabelMaker {
                     ((Reach) finding.rule().shape()).to().text(scale),
                     time(finding.deadline().orElseThrow())))
         .toList();
+  }
+
+  /**
+   * When the next limit is expected, with the moment it was told, since paper stays as it is. Left
+   * out where nothing bounds it, and where a hand is needed first.
+   */
+  private Optional<String> forecast(Judged judged) {
+    DateTimeFormatter clock = DateTimeFormatter.ofPattern("HH:mm").withZone(zone);
+    return judged.forecasts().stream()
+        .findFirst()
+        .filter(next -> next.outlook() != Outlook.UNREAD && next.latest().isPresent())
+        .filter(next -> owed(judged).isEmpty())
+        .map(
+            next ->
+                words.say(
+                    "label.forecast",
+                    clock.format(now),
+                    next.awaited().limit().text(scale),
+                    clock.format(next.expected().orElseThrow()),
+                    clock.format(next.earliest().orElseThrow()),
+                    clock.format(next.latest().orElseThrow())));
   }
 
   /** That it must be discarded because a day or a time has passed; empty where none has. */

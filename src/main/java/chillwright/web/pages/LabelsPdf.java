@@ -145,7 +145,8 @@ public final class LabelsPdf {
         view.judged()
             .map(
                 found ->
-                    new LabelMaker.Judged(found.timeline(), found.ruleSet(), found.findings()));
+                    new LabelMaker.Judged(
+                        found.timeline(), found.ruleSet(), found.findings(), found.forecasts()));
     String page = address + "/lots/" + view.state().lot();
     return maker.of(view.state(), judged, page, text(view, visitor), wanted.inside());
   }

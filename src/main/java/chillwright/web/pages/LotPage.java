@@ -21,6 +21,7 @@ import chillwright.print.ForecastText;
 import chillwright.print.KeepText;
 import chillwright.print.Sentences;
 import chillwright.print.Times;
+import chillwright.print.SpeedupText;
 import chillwright.service.LotView;
 import chillwright.service.Refused;
 import chillwright.service.Written;
@@ -270,7 +271,9 @@ final class LotPage {
     return new LotPageView.Ahead(
         forecasts.stream().map(text::reaches).toList(),
         forecasts.stream().map(text::aims).flatMap(Optional::stream).distinct().toList(),
-        forecasts.isEmpty() ? "" : text.basis(forecasts));
+        forecasts.isEmpty() ? "" : text.basis(forecasts),
+        new SpeedupText(sentences.zone(), scale, sentences.now(), sentences.language())
+            .lines(forecasts));
   }
 
   private static boolean stillCools(LotView view) {

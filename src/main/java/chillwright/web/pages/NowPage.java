@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.forecast.Forecast;
 import chillwright.core.forecast.Forecast.Outlook;
 import chillwright.core.keeping.LotOrder;
 import chillwright.core.keeping.LotState;
@@ -12,6 +13,7 @@ import chillwright.print.Figures;
 import chillwright.print.ForecastText;
 import chillwright.print.ReportText;
 import chillwright.print.Sentences;
+import chillwright.print.SpeedupText;
 import chillwright.service.Kitchen;
 import chillwright.service.LotQuery;
 import chillwright.service.LotView;
@@ -124,7 +126,14 @@ final class NowPage {
     ForecastText text = new ForecastText(desk.zone(), visitor.scale(), now, visitor.language());
     return due.forecast()
         .filter(forecast -> forecast.outlook() != Outlook.IN_TIME)
-        .map(text::says)
+        .map(found -> text.says(found) + soonest(found, text))
+        .orElse("");
+  }
+
+  private static String soonest(Forecast forecast, ForecastText text) {
+    return new SpeedupText(text.zone(), text.scale(), text.now(), text.language())
+        .best(forecast)
+        .map(best -> " " + best)
         .orElse("");
   }
 
