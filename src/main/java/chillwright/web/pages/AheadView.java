@@ -26,6 +26,9 @@ public record AheadView(
     }
   }
 
+  /** A value to choose, as a person reads it and in which language that is. */
+  public record Option(String key, String title, String language) {}
+
   /**
    * One field.
    *
@@ -33,7 +36,7 @@ public record AheadView(
    * @param choices the values to choose from; none where any may be written
    */
   public record Field(
-      String name, String says, boolean isNeeded, String example, List<String> choices) {
+      String name, String says, boolean isNeeded, String example, List<Option> choices) {
     public Field {
       choices = List.copyOf(choices);
     }

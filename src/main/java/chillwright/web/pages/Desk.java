@@ -19,7 +19,7 @@ import java.util.function.Supplier;
 
 /** What every page needs: the kitchen, who asks, and the frame around the answer. */
 final class Desk {
-  private static final String POLICY =
+  static final String POLICY =
       "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self'; connect-src 'self';"
           + " worker-src 'self';"
           + " form-action 'self'; base-uri 'none'; frame-ancestors 'none'";

@@ -4,12 +4,14 @@ import static java.time.temporal.ChronoUnit.MINUTES;
 
 import chillwright.core.heat.Outage;
 import chillwright.core.log.Category;
+import chillwright.core.log.KeepingList;
 import chillwright.core.rules.Occasion;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.RuleSet;
 import chillwright.core.rules.Shape.TimeAlone;
 import chillwright.print.Figures;
 import chillwright.print.KeepText;
+import chillwright.print.Language;
 import chillwright.print.Refreezing;
 import chillwright.rulebook.Handbook;
 import chillwright.rulebook.RuleBook;
@@ -26,6 +28,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /** The home cook's questions: how long it keeps, whether it may be eaten, or frozen again. */
@@ -48,6 +51,8 @@ final class KeepsPage {
           "home");
   private static final String HOME = "us-home";
 
+  private static final Pattern KEY = Pattern.compile("[a-z]+(?:_[a-z]+)+");
+
   private final Desk desk;
 
   KeepsPage(Desk desk) {
@@ -68,6 +73,7 @@ final class KeepsPage {
   private KeepsView view(Map<String, String> fields, Visitor visitor) {
     List<String> faults = new ArrayList<>();
     Optional<Asked> asked = asked(fields, visitor, faults);
+    KeepingList list = desk.kitchen().library().keepingList();
     return new KeepsView(
         new Filled(fields, faults, ""),
         new Known(desk.kitchen()).categories(visitor.language()),
@@ -78,7 +84,7 @@ final class KeepsPage {
             .map(visitor.language()::because)
             .map(desk.times(visitor)::retold)
             .toList(),
-        asked.map(Asked::source).orElse(""),
+        asked.map(a -> a.source(list, visitor.language())).orElse(""),
         leftOut(fields, visitor),
         refreezing(visitor),
         power(visitor),
@@ -92,16 +98,26 @@ final class KeepsPage {
       return says.isEmpty() ? List.of(visitor.say("keeps.no-date")) : says;
     }
 
-    String source() {
-      String note = category.note().map(words -> words + " ").orElse("");
+    String source(KeepingList list, Language language) {
+      String note = category.note().map(words -> named(words, list, language) + " ").orElse("");
       boolean isTold =
           answer.keeping().because().stream().anyMatch(line -> line.startsWith("figures: "));
       return note
           + (isTold ? "" : category.source() + " · ")
-          + answer.rules().id()
+          + language.named(answer.rules().title())
           + ", "
           + answer.rules().version();
     }
+  }
+
+  /** A note that names other categories by their keys, with their titles instead. */
+  private static String named(String note, KeepingList list, Language language) {
+    return KEY.matcher(note)
+        .replaceAll(
+            found ->
+                list.category(found.group())
+                    .map(category -> "\u201c" + language.titled(category) + "\u201d")
+                    .orElse(found.group()));
   }
 
   private Optional<Asked> asked(Map<String, String> fields, Visitor visitor, List<String> faults) {
