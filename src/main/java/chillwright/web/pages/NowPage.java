@@ -64,6 +64,7 @@ final class NowPage {
         out.next().isPresent() || owed.next().isPresent(),
         dues.items().stream().map(due -> next(due, visitor, now)).toList(),
         dues.next().isPresent(),
+        new PlanSoon(desk, visitor).events(),
         desk.needsKey()
             ? RulesPage.ADDRESS + "#calendar"
             : DeadlinesFeed.address(visitor, Optional.empty()));

@@ -5,10 +5,16 @@ import java.util.List;
 /**
  * What needs a hand now, and what falls due next.
  *
+ * @param events those whose plans ask for something within a day
  * @param calendar where the same is had as a calendar
  */
 public record NowView(
-    List<Hand> hands, boolean moreHands, List<Next> dues, boolean moreDues, String calendar) {
+    List<Hand> hands,
+    boolean moreHands,
+    List<Next> dues,
+    boolean moreDues,
+    List<Event> events,
+    String calendar) {
   /** A lot that is out, or to which an act is owed. */
   public record Hand(String code, String food, Sign standing, List<String> says) {}
 
@@ -30,7 +36,15 @@ public record NowView(
       String forecast,
       boolean takesReading) {}
 
+  /** An event with what its plan asks for soon, or that it has no plan any more. */
+  public record Event(String code, String name, List<String> says) {
+    public Event {
+      says = List.copyOf(says);
+    }
+  }
+
   public NowView {
+    events = List.copyOf(events);
     hands = List.copyOf(hands);
     dues = List.copyOf(dues);
   }
