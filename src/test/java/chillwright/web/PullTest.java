@@ -116,6 +116,18 @@ class PullTest {
     assertThat(spring.at("/pulls/0/day").asText()).isEqualTo("2026-05-01");
   }
 
+  /** Nobody read it for hours, so 3-501.14(A) cannot be shown and an action is owed. */
+  @Test
+  void nobody_is_sent_to_a_lot_to_which_an_action_is_owed() {
+    served.post("/api/v1/lots", "{'lot':'CH-2','food':'Chili','category':'soup_or_stew'}");
+    served.post(
+        "/api/v1/lots/CH-2/entries",
+        "{'entry':'cooked','temperature':'180F','when':'2026-03-01T07:00:00Z'}");
+    assertThat(pull(30).at("/pulls/0/lot").asText()).isEqualTo("CH-2");
+    served.at("2026-03-02T12:00:00Z");
+    assertThat(pull(30).at("/pulls")).isEmpty();
+  }
+
   @Test
   void the_page_the_table_and_the_calendar_say_the_same() {
     served.at("2026-03-08T20:00:00Z");

@@ -76,9 +76,11 @@ public record PullList(List<Pull> pulls, Map<Need, Integer> missing) {
       return now.atZone(zone).toLocalDate();
     }
 
+    /** Nobody is sent to a lot that is out, to which an action is owed, or whose days are over. */
     private boolean isGood(LotState lot) {
       Optional<Standing> standing = lot.standing();
       return standing.flatMap(s -> s.verdicts().at(now)).filter(Verdict.OUT::equals).isEmpty()
+          && standing.flatMap(Standing::owedFrom).filter(from -> !now.isBefore(from)).isEmpty()
           && standing.flatMap(s -> s.keeping().lastDayMissed()).isEmpty()
           && standing.flatMap(Standing::lastDay).filter(today()::isAfter).isEmpty();
     }
@@ -138,7 +140,9 @@ public record PullList(List<Pull> pulls, Map<Need, Integer> missing) {
     }
 
     private void lastDay(LotState lot) {
+      // Time control ends at an hour, which "falls due next" tells.
       lot.standing()
+          .filter(standing -> standing.keeping().discardAt().isEmpty())
           .flatMap(Standing::lastDay)
           .filter(day -> day.isBefore(end))
           .ifPresent(day -> pulls.add(own(lot, Why.LAST_DAY, day, Optional.of(day))));
