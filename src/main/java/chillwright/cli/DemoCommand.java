@@ -25,8 +25,8 @@ import picocli.CommandLine.Option;
     mixinStandardHelpOptions = true,
     description = {
       "Serves an invented kitchen, with something always running now; nothing of it is kept.",
-      "It loads the sample logs and the plan of an evening two weeks ahead into a scratch database,",
-      "moved in time to end now, and prints the report and the address."
+      "It loads the sample logs, with the plan of an evening two weeks ahead, into a scratch",
+      "database, moved in time to end now, and prints the report and the address."
     },
     footer = {
       "",

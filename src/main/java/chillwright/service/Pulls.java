@@ -119,7 +119,7 @@ public final class Pulls {
 
   private static String name(Planned planned) {
     try {
-      String name = PlanFile.tree(planned.input()).path("name").asText();
+      String name = PlanFile.name(planned.input());
       return name.isBlank() ? planned.code() : name;
     } catch (BrokenRules broken) {
       throw new IllegalStateException("a plan that is kept has been read before", broken);

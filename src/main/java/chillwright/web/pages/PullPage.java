@@ -47,7 +47,7 @@ final class PullPage {
     Frame frame = desk.frame(visitor, "page.pull", ADDRESS, List.of());
     PullView view =
         desk.view(ADDRESS + " " + days, visitor, PullView.class, () -> view(visitor, days));
-    desk.answer(context, Templates.PAGES.pull(frame, view).render());
+    desk.answer(context, Templates.PAGES.pull(frame, view));
   }
 
   private PullView view(Visitor visitor, int days) {
