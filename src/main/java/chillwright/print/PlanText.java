@@ -7,6 +7,7 @@ import chillwright.core.plan.Plan;
 import chillwright.core.plan.Plan.Conflict;
 import chillwright.core.plan.Plan.Kind;
 import chillwright.core.plan.Plan.Task;
+import chillwright.core.rules.Rule;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Instant;
@@ -183,11 +184,7 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
   }
 
   private String reason(Bound bound) {
-    String rule =
-        bound
-            .rule()
-            .map(of -> language.saidByRules(of.says()) + " [" + of.citation().text() + "]")
-            .orElse("");
+    String rule = bound.rule().map(this::cited).orElse("");
     String source = bound.source().isBlank() ? "" : say("plan.source", bound.source());
     return Stream.of(rule, source)
         .filter(text -> !text.isEmpty())
@@ -220,6 +217,10 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
     return switch (conflict.why()) {
       case REHEAT_TOO_LONG -> say("plan.conflict.reheat", conflict.dish());
       case TOO_LATE_TO_MAKE -> say("plan.conflict.too-late", conflict.dish());
+      case TOO_LATE_TO_FREEZE ->
+          say("plan.conflict.too-late-to-freeze", conflict.dish(), by(conflict));
+      case TOO_LATE_TO_THAW ->
+          say("plan.conflict.too-late-to-thaw", conflict.dish(), by(conflict)) + instead(conflict);
       case KEEPS_TOO_SHORT -> say("plan.conflict.keeps", conflict.dish());
       case STEP_NEEDS_MORE ->
           say(
@@ -232,6 +233,23 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
       case CLOSED -> say("plan.conflict.closed");
       case TOO_MUCH -> say("plan.conflict.too-much");
     };
+  }
+
+  private String by(Conflict conflict) {
+    return conflict.by().map(this::moment).orElse("");
+  }
+
+  /** What may be done instead: what the rules allow, else to make it fresh. */
+  private String instead(Conflict conflict) {
+    if (conflict.instead().isEmpty()) {
+      return " " + say("plan.instead.none");
+    }
+    String ways = conflict.instead().stream().map(this::cited).collect(Collectors.joining(" "));
+    return " " + say("plan.instead", ways);
+  }
+
+  private String cited(Rule rule) {
+    return language.saidByRules(rule.says()) + " [" + rule.citation().text() + "]";
   }
 
   /** What every plan says of itself. */

@@ -72,6 +72,7 @@ final class NowPage {
         out.next().isPresent() || owed.next().isPresent(),
         byHand.get(false).stream().map(due -> next(due, visitor, now)).toList(),
         dues.next().isPresent(),
+        new PlanSoon(desk, visitor).events(),
         desk.people(),
         desk.needsKey()
             ? RulesPage.ADDRESS + "#calendar"
