@@ -178,7 +178,6 @@ public final class LabelMaker {
    * out where nothing bounds it, and where a hand is needed first.
    */
   private Optional<String> forecast(Judged judged) {
-    DateTimeFormatter clock = DateTimeFormatter.ofPattern("HH:mm").withZone(zone);
     return judged.forecasts().stream()
         .findFirst()
         .filter(next -> next.outlook() != Outlook.UNREAD && next.latest().isPresent())
@@ -187,11 +186,11 @@ public final class LabelMaker {
             next ->
                 words.say(
                     "label.forecast",
-                    clock.format(now),
+                    times().hour(now),
                     next.awaited().limit().text(scale),
-                    clock.format(next.expected().orElseThrow()),
-                    clock.format(next.earliest().orElseThrow()),
-                    clock.format(next.latest().orElseThrow())));
+                    times().hour(next.expected().orElseThrow()),
+                    times().hour(next.earliest().orElseThrow()),
+                    times().hour(next.latest().orElseThrow())));
   }
 
   /** That it must be discarded because a day or a time has passed; empty where none has. */

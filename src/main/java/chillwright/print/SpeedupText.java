@@ -94,7 +94,7 @@ public record SpeedupText(ZoneId zone, Scale scale, Instant now, Language langua
   }
 
   private String time(Instant moment) {
-    return Figures.time(moment, zone, now, language);
+    return Times.at(now, zone, language).said(moment);
   }
 
   private String say(String key, Object... filled) {

@@ -39,7 +39,7 @@ final class PlanSoon {
   }
 
   private List<String> says(Planned planned) {
-    PlanText text = new PlanText(planned.menu().zone(), visitor.language());
+    PlanText text = new PlanText(planned.menu(), visitor.language());
     if (planned.menu().dishes().isEmpty()) {
       return List.of();
     }
