@@ -284,6 +284,9 @@ final class CellReader {
       checkWithoutLot(word);
     } else if (word.filter(Word.READING::equals).isPresent()) {
       checkReading();
+    } else if (word.filter(Word.MOVED::equals).isPresent() && cells.isBlank(Column.PLACE)) {
+      cells.refuse(
+          Column.PLACE, "missing", "the name of the place it was moved to", "Name the new place.");
     }
   }
 

@@ -88,6 +88,9 @@ public final class Logbook {
     if (!intake.admission().isFaultless()) {
       throw new Refused(Refused.Why.FAULTS, intake.admission().problems());
     }
+    if (MovedRows.isAmong(rows)) {
+      new MovedRows(session.setUp().places(), judge).check(rows, intake.admission());
+    }
     Set<LotId> descendants =
         new Recorder(session, judge, now)
             .record(

@@ -49,7 +49,8 @@ final class Codes<E extends Enum<E>> {
               Word.SERVED,
               Word.DISCARDED,
               Word.ACTION,
-              Word.CORRECTION));
+              Word.CORRECTION,
+              Word.MOVED));
 
   static final Codes<Phase> PHASES =
       new Codes<>(

@@ -86,6 +86,9 @@ class LogRoundTripTest {
     if (word == Word.READING) {
       row.put("temperature", degrees(random));
     }
+    if (word == Word.MOVED) {
+      row.put("place", "Shelf " + random.nextInt(9));
+    }
     if (word == Word.CORRECTION) {
       row.put("note", text(random) + "why");
     }

@@ -46,7 +46,7 @@ class CodesTest {
 
   @Test
   void an_unknown_code_is_not_taken_for_a_word() {
-    assertThatThrownBy(() -> Codes.WORDS.word(18)).isInstanceOf(IllegalStateException.class);
+    assertThatThrownBy(() -> Codes.WORDS.word(19)).isInstanceOf(IllegalStateException.class);
     assertThatThrownBy(() -> Codes.WORDS.word(-1)).isInstanceOf(IllegalStateException.class);
   }
 }

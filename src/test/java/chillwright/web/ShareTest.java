@@ -242,28 +242,4 @@ class ShareTest {
     assertThat(visit.submit("/lots/NOBODY/parts", "portions", "1").status()).isEqualTo(404);
     assertThat(visit.submit("/lots/A/combined", Map.of("from", "B")).status()).isEqualTo(403);
   }
-
-  @Test
-  void a_lot_is_moved_only_to_a_place_where_it_stays_what_it_is() {
-    for (String place : List.of("Walk-in/refrigerator", "Reach-in/refrigerator", "Chest/freezer")) {
-      String[] named = place.split("/", -1);
-      served.kitchen().setUp().place(Map.of("name", named[0], "kind", named[1]));
-    }
-    chilled("A", "Soup", 5, 9);
-    JsonNode before = lot("A");
-    for (String address : List.of("/on-hand", "/lots/A")) {
-      assertThat(visit.open(address).text())
-          .contains("<option>Reach-in</option>")
-          .doesNotContain("<option>Chest</option>", "<option>Walk-in</option>");
-    }
-    Reply moved =
-        visit.submit(
-            "/lots/A/entries", "entry", "chilled", "place", "Reach-in", "back", "/on-hand");
-    assertThat(Visit.target(moved)).isEqualTo("/on-hand");
-    assertThat(lot("A").at("/place").asText()).isEqualTo("Reach-in");
-    assertThat(lot("A").at("/keeping")).isEqualTo(before.at("/keeping"));
-    assertThat(lot("A").at("/findings").findValuesAsText("verdict"))
-        .isEqualTo(before.at("/findings").findValuesAsText("verdict"));
-    assertThat(visit.open("/on-hand", "Accept-Language", "es").text()).contains("Llevar a otro");
-  }
 }

@@ -29,7 +29,8 @@ import java.util.stream.Collectors;
 /** Reads the coolings of a lot that are over out of its findings. */
 public final class CoolingRuns {
   /** Rows that tell where food stands while it cools; a stove or an oven is before that. */
-  private static final Set<Word> STANDS = EnumSet.of(Word.COOLING, Word.READING, Word.CHILLED);
+  private static final Set<Word> STANDS =
+      EnumSet.of(Word.COOLING, Word.READING, Word.CHILLED, Word.MOVED);
 
   private final Timeline timeline;
   private final RuleSet rules;

@@ -10,7 +10,7 @@ import java.util.Set;
 /** Finds the first row of a lot, which names food, category and sources, and checks it. */
 final class FirstRows {
   /** Words that tell of food already there: no lot begins with one. */
-  private static final Set<Word> NEVER_FIRST = EnumSet.of(Word.PORTIONS, Word.ACTION);
+  private static final Set<Word> NEVER_FIRST = EnumSet.of(Word.PORTIONS, Word.ACTION, Word.MOVED);
 
   private final KeepingList keeping;
   private final IntakeFaults faults;

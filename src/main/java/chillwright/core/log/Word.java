@@ -3,7 +3,7 @@ package chillwright.core.log;
 import java.util.Arrays;
 import java.util.Optional;
 
-/** The word of an entry: most words put the lot in a phase, five only add to its record. */
+/** The word of an entry: most words put the lot in a phase, six only add to its record. */
 public enum Word {
   COOKED("cooked", Phase.COOKED),
   PREPARED("prepared", Phase.PREPARED),
@@ -18,6 +18,8 @@ public enum Word {
   REHEATING("reheating", Phase.REHEATING),
   TIME_CONTROL("time-control", Phase.TIME_CONTROL),
   SET_OUT("set-out", Phase.SET_OUT),
+  /** Put into another place, and nothing else: what it is and what runs stay. */
+  MOVED("moved", null),
   PORTIONS("portions", null),
   SERVED("served", Phase.SERVED),
   DISCARDED("discarded", Phase.DISCARDED),

@@ -2,6 +2,7 @@ package chillwright.web.pages;
 
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.service.Kitchen;
+import gg.jte.models.runtime.JteModel;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.List;
@@ -59,15 +60,13 @@ public final class FaultPage {
     String key = "fault." + trouble.code();
     boolean isTold = TOLD.contains(key);
     String says = visitor.say(isTold ? key : "fault.other", trouble.number().orElse(""));
-    String page =
-        Templates.PAGES
-            .fault(
-                frame,
-                says,
-                isTold ? List.of() : trouble.says(),
-                "en",
-                trouble.status() == HttpStatus.UNAUTHORIZED.getCode())
-            .render();
+    JteModel page =
+        Templates.PAGES.fault(
+            frame,
+            says,
+            isTold ? List.of() : trouble.says(),
+            "en",
+            trouble.status() == HttpStatus.UNAUTHORIZED.getCode());
     desk.answer(context, HttpStatus.forStatus(trouble.status()), page);
   }
 }

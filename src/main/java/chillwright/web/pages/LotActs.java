@@ -5,27 +5,27 @@ import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
 import chillwright.core.kitchen.KnownPlace;
 import chillwright.core.kitchen.KnownPlace.Kind;
+import chillwright.core.kitchen.Move;
+import chillwright.core.log.How;
 import chillwright.core.log.Phase;
+import chillwright.core.log.Word;
 import chillwright.core.rules.Verdict;
 import chillwright.service.Kitchen;
 import chillwright.service.LotQuery;
 import chillwright.service.Page;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumSet;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 
 /** What can be done with a whole lot: moved, divided, put together with others. */
 final class LotActs {
   /** So many lots are offered to be put together with one; others are named by their codes. */
   private static final int OFFERED = 30;
-
-  private static final Set<Kind> COLD = EnumSet.of(Kind.REFRIGERATOR, Kind.OTHER);
-  private static final Set<Kind> FROZEN = EnumSet.of(Kind.FREEZER, Kind.OTHER);
 
   private final Kitchen kitchen;
   private final List<KnownPlace> places;
@@ -35,26 +35,82 @@ final class LotActs {
     this.places = kitchen.setUp().places();
   }
 
-  /**
-   * Where a lot can be moved without anything else happening to it: what goes from a freezer to a
-   * refrigerator thaws, and that is an entry of its own. Only refrigerated and frozen lots; any
-   * other is moved with a reading that names the place.
-   */
+  /** Where a lot can be moved with nothing else happening to it. */
   List<String> moves(LotState lot) {
-    Optional<Phase> phase = lot.standing().map(Standing::phase);
-    Set<Kind> fitting =
-        phase.filter(Phase.CHILLED::equals).isPresent()
-            ? COLD
-            : phase.filter(Phase.FROZEN::equals).isPresent() ? FROZEN : Set.of();
-    if (fitting.isEmpty() || !lot.isOnHand()) {
-      return List.of();
-    }
+    return moved(lot, false).getOrDefault(Word.MOVED, List.of());
+  }
+
+  /** Places in use by the word that a move there is logged as. */
+  private Map<Word, List<String>> moved(LotState lot, boolean stillCools) {
+    Map<Word, List<String>> moved = new EnumMap<>(Word.class);
+    Optional<Phase> phase = lot.standing().filter(s -> lot.isOnHand()).map(Standing::phase);
     Optional<String> here = lot.standing().flatMap(Standing::place);
+    for (KnownPlace place : places) {
+      phase
+          .filter(from -> here.filter(place.name()::equals).isEmpty())
+          .flatMap(from -> Move.word(from, here.flatMap(this::kind), place.kind(), stillCools))
+          .ifPresent(word -> moved.computeIfAbsent(word, w -> new ArrayList<>()).add(place.name()));
+    }
+    return moved;
+  }
+
+  private Optional<Kind> kind(String name) {
     return places.stream()
-        .filter(place -> fitting.contains(place.kind()))
-        .map(KnownPlace::name)
-        .filter(name -> here.filter(name::equals).isEmpty())
+        .filter(place -> place.name().equals(name))
+        .map(KnownPlace::kind)
+        .findFirst();
+  }
+
+  /** Moves as the page offers them, those that change nothing else first. */
+  private List<LotPageView.Move> offered(LotState lot, boolean stillCools, Visitor visitor) {
+    return moved(lot, stillCools).entrySet().stream()
+        .sorted(Comparator.comparing(moves -> moves.getKey() != Word.MOVED))
+        .map(
+            moves ->
+                new LotPageView.Move(
+                    moves.getKey().text(),
+                    moves.getKey() == Word.MOVED
+                        ? visitor.say("share.move.stays")
+                        : visitor.say(
+                            "share.move.as", visitor.say("word." + moves.getKey().text())),
+                    moves.getValue()))
         .toList();
+  }
+
+  /**
+   * The form for a move as the entry that it is: one field names the word it was offered as and the
+   * place, with a blank between. Any other form is as it is.
+   */
+  static Form asEntry(Form form) {
+    String[] move = form.text("move").split(" ", 2);
+    if (move.length < 2) {
+      return form;
+    }
+    Map<String, List<String>> fields = new HashMap<>();
+    form.all().forEach((name, text) -> fields.put(name, List.of(text)));
+    fields.put("entry", List.of(move[0]));
+    fields.put("place", List.of(move[1]));
+    if (move[0].equals(Word.THAWING.text())) {
+      fields.put("how", List.of(How.REFRIGERATOR.text()));
+    }
+    return new Form(fields);
+  }
+
+  /** What to log of a lot that is called frozen where nothing stays frozen; blank for none. */
+  private String doubt(LotState lot, Visitor visitor) {
+    return lot.standing()
+        .filter(standing -> lot.isOnHand())
+        .flatMap(
+            standing ->
+                standing
+                    .place()
+                    .filter(here -> kind(here).filter(k -> isNoFreezer(standing, k)).isPresent()))
+        .map(here -> visitor.say("share.move.doubt", here))
+        .orElse("");
+  }
+
+  private static boolean isNoFreezer(Standing standing, Kind kind) {
+    return Move.isDoubtful(standing.phase(), kind);
   }
 
   /**
@@ -102,7 +158,7 @@ final class LotActs {
   }
 
   /** What the page of a lot offers. */
-  LotPageView.Acts shown(LotState lot, Filled form, Visitor visitor) {
+  LotPageView.Acts shown(LotState lot, boolean stillCools, Filled form, Visitor visitor) {
     boolean canPart = ofPart(lot).isPresent();
     boolean canCombine =
         lot.isOnHand() && lot.standing().isPresent() && mayBeUsed(lot, kitchen.now());
@@ -111,8 +167,8 @@ final class LotActs {
     fields.putIfAbsent("food", lot.food());
     fields.putIfAbsent("category", lot.category());
     return new LotPageView.Acts(
-        lot.standing().map(Standing::phase).map(Phase::word).orElse(""),
-        moves(lot),
+        offered(lot, stillCools, visitor),
+        doubt(lot, visitor),
         canPart,
         canCombine
             ? partners(lot).stream().map(other -> partner(other, visitor)).toList()

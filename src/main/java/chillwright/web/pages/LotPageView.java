@@ -24,6 +24,7 @@ public record LotPageView(
     List<String> hows,
     List<String> places,
     List<String> pans,
+    List<String> people,
     String curve,
     Ahead ahead,
     String methods,
@@ -82,16 +83,16 @@ public record LotPageView(
   /**
    * What can be done with the whole lot.
    *
-   * @param word of its phase, which a move repeats
    * @param moves places it can be moved to
+   * @param doubt what to log of a lot called frozen where nothing stays frozen; blank for none
    * @param canPart whether it can be divided
    * @param partners lots it may be put together with
    * @param left how many portions are left; blank where they are not counted
    * @param form what was filled in; "form" names which of them it was
    */
   public record Acts(
-      String word,
-      List<String> moves,
+      List<Move> moves,
+      String doubt,
       boolean canPart,
       List<Partner> partners,
       boolean canCombine,
@@ -113,6 +114,13 @@ public record LotPageView(
       return isAgain("combined") && List.of(form.given("from").split(" ")).contains(code);
     }
   }
+
+  /**
+   * Places that it can be moved to.
+   *
+   * @param word what the log takes the move as
+   */
+  public record Move(String word, String says, List<String> places) {}
 
   /**
    * A lot that may be put together with this one.

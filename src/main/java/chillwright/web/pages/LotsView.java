@@ -21,8 +21,7 @@ public record LotsView(
    * @param where phase, place and portions left
    * @param says its dates, a sentence each
    * @param canTake whether portions can be taken out of it here
-   * @param word of its phase, which a move repeats
-   * @param moves places it can be moved to
+   * @param moves places it can be moved to with nothing else happening to it
    */
   public record Item(
       String code,
@@ -31,7 +30,6 @@ public record LotsView(
       String where,
       List<String> says,
       boolean canTake,
-      String word,
       List<String> moves) {}
 
   public LotsView {
