@@ -130,8 +130,10 @@ class UpgradeTest {
       assertThat(judged(kitchen, "OLD-2").forecasts()).isEqualTo(before).isNotEmpty();
       assertThat(kitchen.coolingMethods().find(Asked.ALL).methods()).hasSize(1);
       String reading =
-          "lot,when,entry,temperature,container,depth\n"
-              + "OLD-2,2026-03-02T12:20:00Z,reading,70F,full pan,2in\n";
+          """
+          lot,when,entry,temperature,container,depth
+          OLD-2,2026-03-02T12:20:00Z,reading,70F,full pan,2in
+          """;
       kitchen.logbook().log(rows(reading), Optional.empty());
       assertThat(judged(kitchen, "OLD-2").timeline().entries()).hasSize(4);
     }
