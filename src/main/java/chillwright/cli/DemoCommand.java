@@ -61,6 +61,7 @@ final class DemoCommand implements Callable<Integer> {
     Runtime.getRuntime().addShutdownHook(new Thread(() -> end(stop.get(), folder), "stop"));
     Kitchen kitchen = KitchenOptions.open(opening(folder.resolve("demo.db")));
     stop.set(kitchen::close);
+    DemoKitchen.describe(kitchen);
     kitchen.logbook().log(DemoLog.until(clock.instant()), Optional.empty());
     Serving serving = Serving.startHere(kitchen, port);
     stop.set(serving::stop);

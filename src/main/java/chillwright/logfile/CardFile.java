@@ -7,6 +7,7 @@ import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.io.BufferedInputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.Reader;
 import java.nio.file.Files;
 import java.util.ArrayList;
@@ -24,14 +25,14 @@ import java.util.Set;
 public final class CardFile {
   private static final int LONGEST_CELL = 65_536;
 
-  private final LogFile file;
+  private final String file;
   private final List<String> columns;
   private final List<CardCells> cards = new ArrayList<>();
   private final List<Problem> problems = new ArrayList<>();
   private final Set<String> named = new HashSet<>();
   private Optional<List<String>> header = Optional.empty();
 
-  private CardFile(LogFile file, List<String> columns) {
+  private CardFile(String file, List<String> columns) {
     this.file = file;
     this.columns = columns;
   }
@@ -42,8 +43,21 @@ public final class CardFile {
    * @param columns that it may have; the first of them it must have
    */
   public static CardFile read(LogFile file, List<String> columns) throws IOException {
-    CardFile cards = new CardFile(file, List.copyOf(columns));
-    try (BufferedInputStream bytes = new BufferedInputStream(Files.newInputStream(file.path()))) {
+    try (InputStream bytes = Files.newInputStream(file.path())) {
+      return read(file.name(), bytes, columns);
+    }
+  }
+
+  /**
+   * Reads a file whole, wherever it lies.
+   *
+   * @param name as faults will show it
+   * @param columns that it may have; the first of them it must have
+   */
+  public static CardFile read(String name, InputStream in, List<String> columns)
+      throws IOException {
+    CardFile cards = new CardFile(name, List.copyOf(columns));
+    try (BufferedInputStream bytes = new BufferedInputStream(in)) {
       if (CsvLog.skipByteOrderMark(bytes)) {
         cards.refuse(1, "", "not-utf-8", "UTF-16", "Save this file as \"CSV UTF-8\".");
       } else {
@@ -102,7 +116,7 @@ public final class CardFile {
         refuse(line.number(), "", "too-many-cells", cells.get(i), says);
       }
     }
-    CardCells card = new CardCells(given, Place.line(file.name(), line.number()).row());
+    CardCells card = new CardCells(given, Place.line(file, line.number()).row());
     String name = Texts.normal(card.given(columns.get(0)));
     if (!name.isEmpty() && !named.add(name)) {
       card.refuse(columns.get(0), "named-twice", "each once", "This one stands above already.");
@@ -128,7 +142,7 @@ public final class CardFile {
   }
 
   private void refuse(long line, String column, String code, String given, String says) {
-    Problem.Where where = Place.line(file.name(), line).row().at(Texts.shown(column));
+    Problem.Where where = Place.line(file, line).row().at(Texts.shown(column));
     String allowed = "the columns " + String.join(",", columns);
     problems.add(new Problem(code, where, Texts.shown(given), allowed, says));
   }

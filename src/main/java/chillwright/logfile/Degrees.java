@@ -129,7 +129,7 @@ public final class Degrees {
   private static Flaw outOfRange(String number, String letter) {
     return new Flaw(
         "out-of-range",
-        "%s %s is outside what a kitchen's probe reads, -100 to 600 °F (-73 to 315 °C).%s"
+        "%s °%s is outside what a kitchen's probe reads, -100 to 600 °F (-73 to 315 °C).%s"
             .formatted(number, letter, meant(number, letter)));
   }
 

@@ -10,6 +10,7 @@ import chillwright.core.log.LotId;
 import chillwright.core.measure.Temperature;
 import chillwright.service.Reports.Due;
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -45,6 +46,19 @@ public record Day(
 
   static boolean isClosed(List<DaySign> signs) {
     return !signs.isEmpty() && signs.get(signs.size() - 1).word() == DaySign.Word.CLOSED;
+  }
+
+  /** The places that are to be read, or call for something: those that wait first. */
+  public List<PlaceRound> round() {
+    return places.stream()
+        .filter(PlaceRound::isAsked)
+        .sorted(Comparator.comparing(PlaceRound::calls).thenComparing(PlaceRound::isDue).reversed())
+        .toList();
+  }
+
+  /** The places of which nothing is asked. */
+  public List<PlaceRound> others() {
+    return places.stream().filter(place -> !place.isAsked()).toList();
   }
 
   /** How many places were read less often than they should be. */
@@ -95,6 +109,11 @@ public record Day(
      */
     public boolean isDue() {
       return read < known.map(KnownPlace::rounds).orElse(1);
+    }
+
+    /** Whether it is read in rounds, was read on the day, or calls for something. */
+    private boolean isAsked() {
+      return isDue() || read > 0 || calls() || !acts.isEmpty();
     }
 
     /** Whether its last reading asks for something to be done. */

@@ -19,9 +19,11 @@ import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * The home cook's question, "how long does this keep?", asked by dates alone and answered by the
@@ -38,6 +40,8 @@ public record KeepQuestion(
     Optional<LocalDate> until,
     Optional<LocalDate> frozen,
     Optional<LocalDate> thawed) {
+  private static final String AHEAD =
+      "%s is still to come: look at the year; if it is right, the dates hold when it goes as given";
 
   /** What was asked by, what keeps how long, under which rules. */
   public record Answer(Timeline timeline, RuleSet rules, Keeping keeping) {}
@@ -107,8 +111,18 @@ public record KeepQuestion(
             Set.of());
     RuleSet rules = book.on(timeline.day(timeline.beganAt()));
     Keeping keeping = Keeper.keep(timeline, Assessment.of(timeline, rules), rules);
-    return new Answer(
-        timeline, rules, isAgeMissing(keeping, book, zone) ? asking(keeping) : keeping);
+    if (isAgeMissing(keeping, book, zone)) {
+      keeping = asking(keeping);
+    }
+    Optional<LocalDate> ahead =
+        Stream.of(made, opened, frozen, thawed)
+            .flatMap(Optional::stream)
+            .filter(today::isBefore)
+            .max(Comparator.naturalOrder());
+    if (ahead.isPresent()) {
+      keeping = keeping.because(AHEAD.formatted(ahead.get()));
+    }
+    return new Answer(timeline, rules, keeping);
   }
 
   /** Whether days would be counted if only the day it was made had been given. */

@@ -62,9 +62,9 @@ final class Guard {
     return keys.isPresent();
   }
 
-  /** A calendar program brings its own key in the address, which opens the feed and no more. */
+  /** A calendar program brings its own key in the address, which opens calendars and no more. */
   private boolean isFeed(Context context) {
-    return context.path().equals(DeadlinesFeed.ADDRESS)
+    return PageRoutes.isCalendar(context.path())
         && READING.contains(context.method())
         && Optional.ofNullable(context.queryParam(DeadlinesFeed.KEY))
             .filter(feedKey::isKey)

@@ -20,6 +20,8 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Foods, places, people and probes from the command line, on a real database. */
 class KitchenCommandTest {
@@ -43,6 +45,14 @@ class KitchenCommandTest {
 
   private String file(String name, String text) throws IOException {
     return Files.writeString(folder.resolve(name), text).toString();
+  }
+
+  @ParameterizedTest
+  @CsvSource({"places, 13", "people, 4", "probes, 5"})
+  void the_sample_kitchen_is_stored_whole(String kind, int count) {
+    String file = "sample-logs/kitchen/" + kind + ".csv";
+    assertThat(run(kind, file)).as(err.toString()).isZero();
+    assertThat(out.toString()).contains(kind + " " + count + ".");
   }
 
   @Test

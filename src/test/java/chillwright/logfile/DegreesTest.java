@@ -48,19 +48,19 @@ class DegreesTest {
         "128.5 | no-scale | The scale is missing. Write 128.5F or 128.5C.",
         "41° | no-scale | The scale is missing. Write 41F or 41C.",
         "53,6 C | decimal-comma | Write the decimals after a dot: 53.6 C, not with a comma.",
-        "4100F | out-of-range | 4100 F is outside what a kitchen's probe reads, -100 to 600 °F"
+        "4100F | out-of-range | 4100 °F is outside what a kitchen's probe reads, -100 to 600 °F"
             + " (-73 to 315 °C). Did you mean 41.00F?",
-        "1355F | out-of-range | 1355 F is outside what a kitchen's probe reads, -100 to 600 °F"
+        "1355F | out-of-range | 1355 °F is outside what a kitchen's probe reads, -100 to 600 °F"
             + " (-73 to 315 °C). Did you mean 135.5F?",
-        "600.01F | out-of-range | 600.01 F is outside what a kitchen's probe reads, -100 to 600 °F"
+        "600.01F | out-of-range | 600.01 °F is outside what a kitchen's probe reads, -100 to 600 °F"
             + " (-73 to 315 °C).",
-        "-100.01F | out-of-range | -100.01 F is outside what a kitchen's probe reads, -100 to 600"
+        "-100.01F | out-of-range | -100.01 °F is outside what a kitchen's probe reads, -100 to 600"
             + " °F (-73 to 315 °C).",
-        "315.56C | out-of-range | 315.56 C is outside what a kitchen's probe reads, -100 to 600 °F"
+        "315.56C | out-of-range | 315.56 °C is outside what a kitchen's probe reads, -100 to 600 °F"
             + " (-73 to 315 °C).",
-        "-73.34C | out-of-range | -73.34 C is outside what a kitchen's probe reads, -100 to 600 °F"
+        "-73.34C | out-of-range | -73.34 °C is outside what a kitchen's probe reads, -100 to 600 °F"
             + " (-73 to 315 °C).",
-        "99999999999F | out-of-range | 99999999999 F is outside what a kitchen's probe reads, -100"
+        "99999999999F | out-of-range | 99999999999 °F is outside what a kitchen's probe reads, -100"
             + " to 600 °F (-73 to 315 °C).",
         "128.555F | too-many-decimals | A reading has at most two decimals, such as 128.55F.",
         "301K | bad-temperature | After the number goes F or C and nothing else. Write it like"

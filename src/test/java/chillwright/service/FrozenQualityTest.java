@@ -61,10 +61,10 @@ class FrozenQualityTest {
     }
     assertThat(says("FR-1"))
         .containsExactly(
-            "At its best until Sat 25 Apr 2026 (it was Sat 2 May 2026): the warm spells cost 6.2 days, and"
-                + " used 22 % of that life.",
-            "Quality fades from Tue 26 May 2026 (it was Tue 2 Jun 2026): the warm spells cost 6.2 days, and"
-                + " used 14 % of that life.");
+            "At its best until Sat 25 Apr 2026 (it was Sat 2 May 2026): the warm spells cost 6.2 days,"
+                + " and used 22 % of that life.",
+            "Quality fades from Tue 26 May 2026 (it was Tue 2 Jun 2026): the warm spells cost 6.2 days,"
+                + " and used 14 % of that life.");
   }
 
   /** Its printed months are printed for 0 °F, so steady 0 °F costs nothing. */

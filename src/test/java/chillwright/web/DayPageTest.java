@@ -98,6 +98,23 @@ class DayPageTest {
   }
 
   @Test
+  void what_calls_stands_first_then_what_waits_and_the_rest_is_folded() {
+    taken("/kitchen/places", "name", "Attic", "kind", "counter", "rounds", "0");
+    read("Chest", "-1");
+    read("Porch", "39");
+    read("Walk-in", "46");
+    taken("/kitchen/places", "name", "Larder", "kind", "refrigerator");
+    assertThat(visit.open("/day").text())
+        .containsSubsequence(
+            ">Walk-in<",
+            ">Larder<",
+            ">Chest<",
+            ">Porch<",
+            "Places that need no reading",
+            ">Attic<");
+  }
+
+  @Test
   void the_count_of_places_to_be_read_is_that_of_the_marks() {
     taken("/kitchen/places", "name", "Bench", "kind", "counter", "rounds", "0");
     read("Garage", "39");

@@ -8,6 +8,8 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** The home cook's questions. */
 class KeepsPageTest {
@@ -63,5 +65,36 @@ class KeepsPageTest {
             "food safety during a power outage]",
             "never taste it");
     assertThat(served.get("/keeps", "Accept-Language", "es").text()).contains("Se fue la luz");
+  }
+
+  /**
+   * USDA, leftovers and food safety: 2 hours outside, 1 above 90 °F. The kitchen's clock shows
+   * 10:00.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "hours=2, Outside for 2 h. Within",
+    "hours=2:01, Outside for 2 h 1 min. Discard",
+    "hours=1:01&hot=yes, Discard",
+    "since=08:00, Outside for 2 h. Within",
+    "since=07:59, Outside for 2 h 1 min. Discard",
+    "since=18:00&till=21:30, Outside for 3 h 30 min. Discard",
+    "since=23:00&till=00:30, Outside for 1 h 30 min. Within",
+    "since=23:00, Outside for 11 h. Discard",
+    "hours=six, Give the hours",
+    "since=, Give the hours"
+  })
+  void time_outside_is_told_in_hours_or_by_the_clock(String asked, String says) {
+    served.at("2026-03-03T17:00:00Z");
+    assertThat(page("/keeps?left=yes&" + asked)).contains(says);
+  }
+
+  /** A date ahead may be a plan, or a slip in the year: common practice, no source. */
+  @Test
+  void a_date_that_is_still_to_come_is_remarked_on() {
+    assertThat(page("/keeps?category=soup_or_stew&made=2026-03-03"))
+        .doesNotContain("still to come");
+    assertThat(page("/keeps?category=soup_or_stew&made=2027-03-02"))
+        .contains("2027-03-02 is still to come: look at the year");
   }
 }

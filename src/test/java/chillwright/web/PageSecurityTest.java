@@ -18,7 +18,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** What pages and their forms let nobody do. */
 class PageSecurityTest {
-  private static final String PLAN = "supper-12";
+  static final String PLAN = "supper-12";
 
   private static Served served;
   private Visit visit;

@@ -120,6 +120,12 @@ class ReachTest {
       assertThat(closed.get("/deadlines.ics?key=x").status()).isEqualTo(303);
       assertThat(closed.get("/deadlines.ics?key=" + access).status()).isEqualTo(303);
       String key = feed.replaceFirst(".*key=", "");
+      PageSecurityTest.plan(closed);
+      String tasks = "/plans/" + PageSecurityTest.PLAN + "/tasks.ics";
+      assertThat(closed.get(tasks + "?key=" + key).text()).startsWith("BEGIN:VCALENDAR");
+      assertThat(closed.get(tasks).status()).isEqualTo(303);
+      assertThat(closed.get("/plans/" + PageSecurityTest.PLAN + "?key=" + key).status())
+          .isEqualTo(303);
       assertThat(closed.get("/lots?key=" + key).status()).isEqualTo(303);
       assertThat(closed.get("/api/v1/lots", "Authorization", "Bearer " + key).status())
           .isEqualTo(401);

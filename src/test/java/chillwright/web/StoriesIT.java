@@ -55,7 +55,7 @@ class StoriesIT extends PhoneStories {
     open("/lots/" + lot);
     phone().tapText("frozen");
     phone().type(LOT_FIELD, "0");
-    phone().tapText("More: how, place, container, portions, who, when, note");
+    phone().tapText("More: how, place, container, portions, when, note");
     phone().choose("#how", "hard");
     phone().type("#place", "Freezer");
     phone().tap("#entry button.main");
@@ -82,7 +82,7 @@ class StoriesIT extends PhoneStories {
     phone().waitFor("Log an entry");
     assertThat(phone().find("#entry input[name=entry]:checked").getDomProperty("value"))
         .isEqualTo("action");
-    phone().tapText("More: how, place, container, portions, who, when, note");
+    phone().tapText("More: how, place, container, portions, when, note");
     phone().type("#note", "reheated to 165 °F, then into the ice bath");
     phone().type("#by", "RO");
     phone().tap("#entry button.main");
@@ -108,7 +108,7 @@ class StoriesIT extends PhoneStories {
     phone().waitFor("Saved: reading, 95 °F");
     assertThat(phone().text()).contains("Out");
     phone().tapText("action taken");
-    phone().tapText("More: how, place, container, portions, who, when, note");
+    phone().tapText("More: how, place, container, portions, when, note");
     phone().type("#note", "discarded the pot");
     phone().tap("#entry button.main");
     phone().waitFor("Saved: action taken");

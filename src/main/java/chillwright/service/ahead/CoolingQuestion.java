@@ -13,6 +13,7 @@ import chillwright.core.heat.Layers;
 import chillwright.core.heat.PrintedFood;
 import chillwright.core.heat.Properties;
 import chillwright.core.heat.Surface;
+import chillwright.core.measure.Limit;
 import chillwright.core.rules.Occasion;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.Shape;
@@ -154,7 +155,11 @@ final class CoolingQuestion implements Question.Answering {
 
   private static Told stage(Asked asked, Properties food, Shape.Reach reach) {
     Layers.Stage stage = layerStage(asked, reach);
-    Filled from = Filled.word("from", reach.from().map(limit -> limit.text()).orElse("the start"));
+    Optional<Limit> passed = reach.from().filter(limit -> asked.start >= Common.celsius(limit));
+    Filled from =
+        passed
+            .map(limit -> Filled.word("from", limit.text()))
+            .orElseGet(() -> Filled.amount("from", asked.start, Filled.Unit.CELSIUS));
     Filled to = Filled.word("to", reach.to().text());
     return ranged("cooling.stage", asked, food, stage, List.of(from, to))
         .with(Filled.hours("limit", inHours(stage.within())));
@@ -200,7 +205,9 @@ final class CoolingQuestion implements Question.Answering {
     if (safe.reason().isPresent()) {
       return Told.none("cooling.deepest.unsure", safe.reason().get(), depth("expected", expected));
     }
-    return Told.of("cooling.deepest", depth("surely", safe), depth("expected", expected));
+    // In deep cold a better surface may fail: food that would freeze there has no time to tell.
+    Answer<Double> surely = safe.flatMap(depth -> expected.map(other -> Math.min(depth, other)));
+    return Told.of("cooling.deepest", depth("surely", surely), depth("expected", expected));
   }
 
   private static Filled depth(String name, Answer<Double> metres) {

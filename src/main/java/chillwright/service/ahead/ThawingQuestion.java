@@ -28,7 +28,7 @@ final class ThawingQuestion implements Question.Answering {
 
   @Override
   public Ahead answer(Given given, Setting setting) throws BadQuestion {
-    double weight = given.needed("weight", Measured.MASS);
+    double weight = given.needed("weight", Measured.PIECE);
     OptionalDouble cooking = given.amount("cooking", Measured.TIME);
     OptionalDouble serve = given.amount("serve-in", Measured.TIME);
     boolean isCasserole = given.choice("kind", List.of("roast", "casserole")).equals("casserole");

@@ -166,6 +166,6 @@ final class AheadPage {
 
   private void answer(Context context, HttpStatus status, Visitor visitor, AheadView view) {
     Frame frame = desk.frame(visitor, "page.ahead", ADDRESS, List.of());
-    desk.answer(context, status, Templates.PAGES.ahead(frame, view).render());
+    desk.answer(context, status, Templates.PAGES.ahead(frame, view));
   }
 }

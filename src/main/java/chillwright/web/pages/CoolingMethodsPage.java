@@ -70,8 +70,10 @@ final class CoolingMethodsPage {
             shown.isCut(),
             text.caution(),
             csv(from, to, food, container));
-    Frame frame = desk.frame(visitor, "page.cooling-methods", ADDRESS, parameters.faults());
-    desk.answer(context, Templates.PAGES.coolingMethods(frame, view).render());
+    Frame frame =
+        desk.frame(
+            visitor, "page.cooling-methods", ADDRESS, Frame.Notice.plain(parameters.faults()));
+    desk.answer(context, Templates.PAGES.coolingMethods(frame, view));
   }
 
   private static CoolingMethodsView.Item item(MethodRecord found, CoolingMethodText text) {

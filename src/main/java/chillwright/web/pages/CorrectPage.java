@@ -118,6 +118,6 @@ final class CorrectPage {
             form);
     String here = "/lots/" + view.state().lot();
     Frame frame = desk.titled(visitor, visitor.say("correct.title"), here, List.of());
-    desk.answer(context, status, Templates.PAGES.correct(frame, page).render());
+    desk.answer(context, status, Templates.PAGES.correct(frame, page));
   }
 }

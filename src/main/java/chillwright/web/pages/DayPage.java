@@ -3,7 +3,6 @@ package chillwright.web.pages;
 import chillwright.core.keeping.LotState;
 import chillwright.core.kitchen.DaySign;
 import chillwright.core.kitchen.Handover;
-import chillwright.core.kitchen.Person;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
 import chillwright.core.measure.Temperature;
@@ -52,16 +51,17 @@ final class DayPage {
     Day day = desk.kitchen().days().day(desk.kitchen().days().today());
     DayView view =
         new DayView(
-            day.places().stream().map(place -> place(place, visitor, now)).toList(),
+            day.round().stream().map(place -> place(place, visitor, now)).toList(),
+            day.others().stream().map(place -> place(place, visitor, now)).toList(),
             day.open().stream().map(open -> open(day, open, visitor, now)).toList(),
             day.hasMoreOpen(),
             day.isClosed(),
             day.signs().stream().map(sign -> says(sign, visitor)).toList(),
-            desk.kitchen().setUp().people().stream().map(Person::initials).toList(),
+            desk.people(),
             day.unread(),
             form);
     Frame frame = desk.frame(visitor, "page.day", ADDRESS, List.of());
-    desk.answer(context, status, Templates.PAGES.day(frame, view).render());
+    desk.answer(context, status, Templates.PAGES.day(frame, view));
   }
 
   private DayView.Place place(PlaceRound place, Visitor visitor, Instant now) {

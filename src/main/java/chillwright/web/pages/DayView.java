@@ -5,12 +5,15 @@ import java.util.List;
 /**
  * The day: the round of places, what is unfinished and who takes it over, and the manager's sign.
  *
+ * @param places to be read, those that wait first
+ * @param others places of which nothing is asked
  * @param signs what was signed, in the order of writing
  * @param people initials to choose from
  * @param unread how many places are to be read again today
  */
 public record DayView(
     List<Place> places,
+    List<Place> others,
     List<Open> open,
     boolean moreOpen,
     boolean isClosed,

@@ -1,10 +1,13 @@
 package chillwright.web.pages;
 
+import chillwright.core.kitchen.Person;
 import chillwright.print.Times;
 import chillwright.service.Kitchen;
 import chillwright.service.KnownState;
 import chillwright.service.LabelAddress;
 import chillwright.service.Settings;
+import gg.jte.models.runtime.JteModel;
+import gg.jte.output.Utf8ByteOutput;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.net.URI;
@@ -65,12 +68,12 @@ final class Desk {
     return last.view(question + " " + visitor.language() + " " + visitor.scale(), kind, making);
   }
 
-  Frame frame(Visitor visitor, String titleKey, String here, List<String> notices) {
+  Frame frame(Visitor visitor, String titleKey, String here, List<Frame.Notice> notices) {
     return titled(visitor, visitor.say(titleKey), here, notices);
   }
 
   /** A frame whose title is no text of ours, such as the name of a food. */
-  Frame titled(Visitor visitor, String title, String here, List<String> notices) {
+  Frame titled(Visitor visitor, String title, String here, List<Frame.Notice> notices) {
     Settings settings = kitchen.settings();
     Instant now = kitchen.now();
     return new Frame(
@@ -86,6 +89,11 @@ final class Desk {
             settings.ruleBook().version(),
             visitor.language().saidByRules(settings.ruleBook().defers().strip())),
         notices);
+  }
+
+  /** Initials to choose from. */
+  List<String> people() {
+    return kitchen.setUp().people().stream().map(Person::initials).toList();
   }
 
   /** Day and time of day as the person reads them. */
@@ -107,13 +115,20 @@ final class Desk {
     return kitchen.zone();
   }
 
-  void answer(Context context, String page) {
+  void answer(Context context, JteModel page) {
     answer(context, HttpStatus.OK, page);
   }
 
-  void answer(Context context, HttpStatus status, String page) {
+  void answer(Context context, HttpStatus status, JteModel page) {
     context.header("Content-Security-Policy", POLICY);
-    context.status(status).contentType("text/html; charset=utf-8").result(page);
+    context.status(status).contentType("text/html; charset=utf-8").result(drawn(page));
+  }
+
+  /** Drawn as bytes: what never changes of a page is kept as bytes, too. */
+  static byte[] drawn(JteModel page) {
+    Utf8ByteOutput drawn = new Utf8ByteOutput();
+    page.render(drawn);
+    return drawn.toByteArray();
   }
 
   /**
@@ -125,6 +140,7 @@ final class Desk {
     Visitor visitor = visitor(context);
     Form form = new Form(context.formParamMap());
     if (form.text("token").equals(visitor.token())) {
+      Visitor.remember(context, form);
       return Optional.of(form);
     }
     fault(context, visitor, HttpStatus.FORBIDDEN, "fault.form-old");
@@ -139,6 +155,6 @@ final class Desk {
   void faults(Context context, Visitor visitor, HttpStatus status, String says, List<String> why) {
     Frame frame = frame(visitor, "fault.title", "", List.of());
     String language = visitor.language().locale().toLanguageTag();
-    answer(context, status, Templates.PAGES.fault(frame, says, why, language, false).render());
+    answer(context, status, Templates.PAGES.fault(frame, says, why, language, false));
   }
 }

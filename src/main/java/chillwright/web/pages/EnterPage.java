@@ -26,7 +26,7 @@ public final class EnterPage {
 
   private void answer(Context context, HttpStatus status, boolean wasWrong) {
     Frame frame = desk.frame(desk.visitor(context), "enter.title", ADDRESS, List.of());
-    desk.answer(context, status, Templates.PAGES.enter(frame, wasWrong).render());
+    desk.answer(context, status, Templates.PAGES.enter(frame, wasWrong));
   }
 
   void enter(Context context) {

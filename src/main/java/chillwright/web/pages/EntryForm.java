@@ -5,6 +5,7 @@ import chillwright.core.log.LogEntry;
 import chillwright.core.log.Misread;
 import chillwright.core.log.Problem;
 import chillwright.core.log.Row;
+import chillwright.core.log.Word;
 import chillwright.core.measure.Temperature;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.logfile.Cells;
@@ -53,6 +54,9 @@ final class EntryForm {
   private static final double FAR_CELSIUS = 22;
 
   private static final Duration SOON = Duration.ofMinutes(30);
+
+  /** Food that reads colder is frozen: what it is made of freezes a little below 0 °C. */
+  private static final double FROZEN_CELSIUS = -3;
 
   private final Form form;
   private final ZoneId zone;
@@ -143,32 +147,44 @@ final class EntryForm {
    * missing; common practice, no source, and never more than a question.
    *
    * @param readings the readings of the lot so far, in order of time
+   * @param isFrozen whether the lot may be frozen as it stands
    */
-  Optional<String> doubt(Incoming incoming, List<LogEntry> readings, Desk desk, Visitor visitor) {
-    if (form.has("sure") || readings.isEmpty()) {
+  Optional<String> doubt(
+      Incoming incoming, List<LogEntry> readings, boolean isFrozen, Desk desk, Visitor visitor) {
+    if (form.has("sure") || !(incoming instanceof Row row)) {
       return Optional.empty();
     }
-    if (!(incoming instanceof Row row)) {
+    boolean mayBeFrozen = isFrozen || row.word() == Word.FROZEN;
+    return row.details()
+        .temperature()
+        .flatMap(
+            given ->
+                beside(given, row.when(), readings, desk, visitor)
+                    .or(() -> tooCold(given, mayBeFrozen, visitor)));
+  }
+
+  /** A reading beside the one before it. */
+  private static Optional<String> beside(
+      Temperature given, Instant when, List<LogEntry> readings, Desk desk, Visitor visitor) {
+    if (readings.isEmpty()) {
       return Optional.empty();
     }
-    Optional<Temperature> given = row.details().temperature();
     LogEntry last = readings.get(readings.size() - 1);
     Temperature before = last.temperature().orElseThrow();
-    if (given.isEmpty()) {
-      return Optional.empty();
+    if (given.scale() != before.scale()) {
+      return Optional.of(visitor.say("entry.doubt.scale", given.text(), before.text()));
     }
-    if (given.get().scale() != before.scale()) {
-      return Optional.of(visitor.say("entry.doubt.scale", given.get().text(), before.text()));
-    }
-    boolean isSoon = Duration.between(last.happenedAt(), row.when()).compareTo(SOON) <= 0;
-    double apart = Math.abs(given.get().celsiusDegrees() - before.celsiusDegrees());
+    boolean isSoon = Duration.between(last.happenedAt(), when).compareTo(SOON) <= 0;
+    double apart = Math.abs(given.celsiusDegrees() - before.celsiusDegrees());
+    String clock = desk.clock(last.happenedAt(), visitor);
     return isSoon && apart > FAR_CELSIUS
-        ? Optional.of(
-            visitor.say(
-                "entry.doubt",
-                given.get().text(),
-                before.text(),
-                desk.clock(last.happenedAt(), visitor)))
+        ? Optional.of(visitor.say("entry.doubt", given.text(), before.text(), clock))
+        : Optional.empty();
+  }
+
+  private static Optional<String> tooCold(Temperature given, boolean isFrozen, Visitor visitor) {
+    return !isFrozen && given.celsiusDegrees() < FROZEN_CELSIUS
+        ? Optional.of(visitor.say("entry.doubt.frozen", given.text()))
         : Optional.empty();
   }
 

@@ -3,6 +3,7 @@ package chillwright.web.pages;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.print.Language;
 import chillwright.service.Kitchen;
+import gg.jte.models.runtime.JteModel;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.List;
@@ -53,10 +54,10 @@ public final class FaultPage {
   }
 
   /** The page where no request could be read: nothing of the kitchen or of a visitor is on it. */
-  public String bare(Language language, Trouble trouble) {
-    Visitor nobody = new Visitor(language, Scale.FAHRENHEIT, "");
+  public byte[] bare(Language language, Trouble trouble) {
+    Visitor nobody = new Visitor(language, Scale.FAHRENHEIT, "", "");
     Frame frame = Frame.bare(nobody, nobody.say("fault.title"), desk.kitchen().now());
-    return rendered(frame, trouble);
+    return Desk.drawn(rendered(frame, trouble));
   }
 
   /** Answers with the page. */
@@ -70,17 +71,15 @@ public final class FaultPage {
     desk.answer(context, HttpStatus.forStatus(trouble.status()), rendered(frame, trouble));
   }
 
-  private static String rendered(Frame frame, Trouble trouble) {
+  private static JteModel rendered(Frame frame, Trouble trouble) {
     String key = "fault." + trouble.code();
     boolean isTold = TOLD.contains(key);
     String says = frame.visitor().say(isTold ? key : "fault.other", trouble.number().orElse(""));
-    return Templates.PAGES
-        .fault(
-            frame,
-            says,
-            isTold ? List.of() : trouble.says(),
-            "en",
-            trouble.status() == HttpStatus.UNAUTHORIZED.getCode())
-        .render();
+    return Templates.PAGES.fault(
+        frame,
+        says,
+        isTold ? List.of() : trouble.says(),
+        "en",
+        trouble.status() == HttpStatus.UNAUTHORIZED.getCode());
   }
 }

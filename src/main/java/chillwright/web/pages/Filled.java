@@ -40,6 +40,7 @@ public record Filled(Map<String, String> fields, List<String> faults, String dou
                 !field.getValue().isEmpty()
                     && !field.getKey().equals("entry")
                     && !field.getKey().equals("temperature")
+                    && !field.getKey().equals("by")
                     && !field.getKey().equals("scale"));
   }
 }

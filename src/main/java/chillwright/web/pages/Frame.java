@@ -3,6 +3,7 @@ package chillwright.web.pages;
 import chillwright.print.Language;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What stands around every page.
@@ -23,9 +24,20 @@ public record Frame(
     String clock,
     String iso,
     String judgedBy,
-    List<String> notices) {
+    List<Notice> notices) {
   public Frame {
     notices = List.copyOf(notices);
+  }
+
+  /**
+   * What came of what the person just did.
+   *
+   * @param mend where a slip in it is corrected, if it may be
+   */
+  public record Notice(String says, Optional<String> mend) {
+    static List<Notice> plain(List<String> says) {
+      return says.stream().map(line -> new Notice(line, Optional.empty())).toList();
+    }
   }
 
   /** A frame that tells nothing of the kitchen, nor asks it anything. */

@@ -1,5 +1,7 @@
 package chillwright.web.pages;
 
+import static java.time.temporal.ChronoUnit.MINUTES;
+
 import chillwright.core.heat.Outage;
 import chillwright.core.log.Category;
 import chillwright.core.log.KeepingList;
@@ -20,6 +22,7 @@ import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -33,7 +36,19 @@ final class KeepsPage {
   static final String ADDRESS = "/keeps";
 
   private static final List<String> FIELDS =
-      List.of("category", "made", "frozen", "thawed", "opened", "until", "hours", "hot", "home");
+      List.of(
+          "category",
+          "made",
+          "frozen",
+          "thawed",
+          "opened",
+          "until",
+          "left",
+          "hours",
+          "since",
+          "till",
+          "hot",
+          "home");
   private static final String HOME = "us-home";
 
   private static final Pattern KEY = Pattern.compile("[a-z]+(?:_[a-z]+)+");
@@ -52,7 +67,7 @@ final class KeepsPage {
           .ifPresent(text -> fields.put(name, text.strip()));
     }
     Frame frame = desk.frame(visitor, "page.keeps", ADDRESS, List.of());
-    desk.answer(context, Templates.PAGES.keeps(frame, view(fields, visitor)).render());
+    desk.answer(context, Templates.PAGES.keeps(frame, view(fields, visitor)));
   }
 
   private KeepsView view(Map<String, String> fields, Visitor visitor) {
@@ -186,20 +201,53 @@ final class KeepsPage {
    * By the home rules, which judge by time alone; a business logs the food and its temperatures.
    */
   private String leftOut(Map<String, String> fields, Visitor visitor) {
-    String given = fields.getOrDefault("hours", "").replace(',', '.');
     Optional<Rule> rule = home().flatMap(rules -> rules.rule(Occasion.SET_OUT));
-    if (given.isEmpty() || rule.isEmpty()) {
+    boolean isAsked = fields.containsKey("left") || fields.containsKey("hours");
+    if (!isAsked || rule.isEmpty()) {
       return "";
     }
-    if (!given.matches("\\d{1,3}(\\.\\d{1,3})?|1000")) {
+    Optional<Duration> outside = outside(fields);
+    if (outside.isEmpty()) {
       return visitor.say("left.wrong");
     }
     TimeAlone limit = (TimeAlone) rule.get().shape();
     boolean isHot = fields.containsKey("hot");
     Duration within = isHot ? limit.withinHotAir().orElse(limit.within()) : limit.within();
-    Duration out = Duration.ofSeconds(Math.round(Double.parseDouble(given) * 3600));
+    Duration out = outside.get();
     String key = out.compareTo(within) > 0 ? "left.discard" : "left.keep";
-    return visitor.say(key, Figures.duration(within), rule.get().citation().text());
+    return visitor.say("left.out", Figures.duration(out))
+        + " "
+        + visitor.say(key, Figures.duration(within), rule.get().citation().text());
+  }
+
+  /** Hours as a person writes them, or from one time of day to another; empty where neither is. */
+  private Optional<Duration> outside(Map<String, String> fields) {
+    String hours = fields.getOrDefault("hours", "").strip().replace(',', '.');
+    if (hours.matches("\\d{1,3}(\\.\\d{1,3})?|1000")) {
+      return Optional.of(Duration.ofSeconds(Math.round(Double.parseDouble(hours) * 3600)));
+    }
+    if (hours.matches("\\d{1,3}:[0-5]\\d")) {
+      String[] parts = hours.split(":", -1);
+      return Optional.of(
+          Duration.ofHours(Long.parseLong(parts[0])).plusMinutes(Long.parseLong(parts[1])));
+    }
+    return hours.isEmpty() ? sinceTimeOfDay(fields) : Optional.empty();
+  }
+
+  /** A later time of day is that of the day before. */
+  private Optional<Duration> sinceTimeOfDay(Map<String, String> fields) {
+    String till = fields.getOrDefault("till", "");
+    try {
+      LocalTime from = LocalTime.parse(fields.getOrDefault("since", ""));
+      LocalTime to =
+          till.isEmpty()
+              ? LocalTime.ofInstant(desk.kitchen().now(), desk.zone()).truncatedTo(MINUTES)
+              : LocalTime.parse(till);
+      Duration span = Duration.between(from, to);
+      return Optional.of(span.isNegative() ? span.plusDays(1) : span);
+    } catch (DateTimeException notTimes) {
+      return Optional.empty();
+    }
   }
 
   /** How long closed doors keep the cold, and what is not to be eaten after that. */

@@ -58,6 +58,13 @@ final class Known {
   List<String> places() {
     Set<String> names = new TreeSet<>();
     kitchen.setUp().places().forEach(place -> names.add(place.name()));
+    names.addAll(placesOfLots());
+    return List.copyOf(names);
+  }
+
+  /** The places where lots are now. */
+  List<String> placesOfLots() {
+    Set<String> names = new TreeSet<>();
     LotQuery onHand = LotQuery.ALL.in(LotOrder.USE_FIRST);
     kitchen
         .lots()

@@ -9,6 +9,7 @@ import chillwright.core.log.How;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
+import chillwright.core.log.Phase;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.OpenCooling;
@@ -29,15 +30,20 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** One lot: where it stands, what to do, what the record shows, and the form to log the next. */
 final class LotPage {
   static final String ADDRESS = "/lots/{lot}";
   static final String ENTRIES = "/lots/{lot}/entries";
+
+  private static final Set<Phase> MAY_BE_FROZEN =
+      EnumSet.of(Phase.RECEIVED, Phase.FROZEN, Phase.THAWING, Phase.REHEATING);
 
   private static final Filled NOTHING = Filled.with(Map.of());
 
@@ -52,7 +58,7 @@ final class LotPage {
     Optional<LotView> view = view(context, visitor);
     if (view.isPresent()) {
       String done = Optional.ofNullable(context.queryParam("done")).orElse("");
-      List<String> notices =
+      List<Frame.Notice> notices =
           view.get().entries().stream()
               .filter(entry -> entry.id().text().equals(done))
               .map(entry -> done(entry, view.get(), visitor))
@@ -68,10 +74,12 @@ final class LotPage {
     }
   }
 
-  private String done(LogEntry entry, LotView view, Visitor visitor) {
+  private Frame.Notice done(LogEntry entry, LotView view, Visitor visitor) {
     String word = visitor.say("word." + entry.word().text());
     String text = new Entries(desk, visitor, view.entries()).text(entry);
-    return visitor.say("entry.done", text.isEmpty() ? word : word + ", " + text);
+    return new Frame.Notice(
+        visitor.say("entry.done", text.isEmpty() ? word : word + ", " + text),
+        Optional.of("/lots/" + view.state().lot() + "/correct?entry=" + entry.id()));
   }
 
   private Optional<LotView> view(Context context, Visitor visitor) {
@@ -136,7 +144,7 @@ final class LotPage {
     Incoming row = entry.row(code);
     List<String> faults = EntryForm.faults(row);
     Optional<String> doubt =
-        faults.isEmpty() ? entry.doubt(row, readings(view.get()), desk, visitor) : Optional.empty();
+        faults.isEmpty() ? doubt(entry, row, view.get(), visitor) : Optional.empty();
     if (faults.isEmpty() && doubt.isEmpty()) {
       try {
         Written written = desk.kitchen().logbook().log(List.of(row), entry.once(context.path()));
@@ -149,6 +157,16 @@ final class LotPage {
     Filled again = new Filled(entry.fields(), faults, doubt.orElse(""));
     LotPageView page = page(view.get(), visitor, again, NOTHING, desk.isAddressLoopback(context));
     answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, view.get(), page, List.of());
+  }
+
+  private Optional<String> doubt(EntryForm entry, Incoming row, LotView view, Visitor visitor) {
+    boolean isFrozen =
+        view.state()
+            .standing()
+            .map(LotState.Standing::phase)
+            .filter(MAY_BE_FROZEN::contains)
+            .isPresent();
+    return entry.doubt(row, readings(view), isFrozen, desk, visitor);
   }
 
   /** Back to the list where a portion was taken in passing, else to the lot. */
@@ -164,11 +182,11 @@ final class LotPage {
       Visitor visitor,
       LotView view,
       LotPageView page,
-      List<String> notices) {
+      List<Frame.Notice> notices) {
     LotState state = view.state();
     String here = "/lots/" + state.lot().text();
     Frame frame = desk.titled(visitor, state.food(), here, notices);
-    desk.answer(context, status, Templates.PAGES.lot(frame, page).render());
+    desk.answer(context, status, Templates.PAGES.lot(frame, page));
   }
 
   /** Shows a form to divide or combine again, with every fault. */
@@ -201,6 +219,7 @@ final class LotPage {
         Arrays.stream(How.values()).map(How::text).toList(),
         new Known(desk.kitchen()).places(),
         new Known(desk.kitchen()).containers(),
+        desk.people(),
         curve(view, scale, visitor),
         forecasts(view, sentences, scale),
         methods(view),

@@ -23,6 +23,7 @@ public record LotPageView(
     List<String> hows,
     List<String> places,
     List<String> pans,
+    List<String> people,
     String curve,
     Ahead ahead,
     String methods,

@@ -53,7 +53,7 @@ final class LotsPages {
   private List<LotsView.Place> places(Visitor visitor, Optional<String> shown) {
     List<LotsView.Place> places = new ArrayList<>();
     places.add(new LotsView.Place(visitor.say("lots.everywhere"), ON_HAND, shown.isEmpty()));
-    for (String place : new Known(desk.kitchen()).places()) {
+    for (String place : new Known(desk.kitchen()).placesOfLots()) {
       boolean isShown = shown.filter(place::equals).isPresent();
       places.add(new LotsView.Place(place, ON_HAND + "?place=" + encoded(place), isShown));
     }
@@ -76,7 +76,7 @@ final class LotsPages {
       return;
     }
     Frame frame = desk.frame(visitor, title, here, List.of());
-    desk.answer(context, Templates.PAGES.lots(frame, view).render());
+    desk.answer(context, Templates.PAGES.lots(frame, view));
   }
 
   private LotsView view(Visitor visitor, String here, LotQuery query, Optional<String> cursor) {

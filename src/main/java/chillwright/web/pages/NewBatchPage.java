@@ -64,7 +64,7 @@ final class NewBatchPage {
             known.containers(),
             known.food(form.given("food")).map(new AllergenNotes(visitor)::of).orElse(""));
     Frame frame = desk.frame(visitor, "page.new-batch", ADDRESS, List.of());
-    desk.answer(context, status, Templates.PAGES.newBatch(frame, view).render());
+    desk.answer(context, status, Templates.PAGES.newBatch(frame, view));
   }
 
   void begin(Context context) {

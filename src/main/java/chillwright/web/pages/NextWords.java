@@ -41,7 +41,7 @@ final class NextWords {
   }
 
   /** Whether a clock runs that only a reading answers, or ran out without one. */
-  private static boolean waitsForReading(LotView view, Instant now) {
+  static boolean waitsForReading(LotView view, Instant now) {
     return view.judged().map(LotView.Judged::findings).orElse(List.of()).stream()
         .anyMatch(
             finding ->

@@ -3,6 +3,7 @@ package chillwright.web.pages;
 import chillwright.core.forecast.Forecast.Outlook;
 import chillwright.core.keeping.LotOrder;
 import chillwright.core.keeping.LotState;
+import chillwright.core.log.LotId;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
@@ -20,8 +21,11 @@ import io.javalin.http.Context;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** The first page: lots by the time their next limit passes, with what to do. */
 final class NowPage {
@@ -39,7 +43,7 @@ final class NowPage {
   void show(Context context) {
     Visitor visitor = desk.visitor(context);
     Frame frame = desk.frame(visitor, "page.now", ADDRESS, List.of());
-    desk.answer(context, Templates.PAGES.now(frame, shown(visitor)).render());
+    desk.answer(context, Templates.PAGES.now(frame, shown(visitor)));
   }
 
   private NowView shown(Visitor visitor) {
@@ -53,45 +57,59 @@ final class NowPage {
         kitchen.lots().list(LotQuery.ALL.with(Verdict.OUT), Page.Wanted.first(SHOWN));
     Page<LotState> owed =
         kitchen.lots().list(LotQuery.ALL.in(LotOrder.OWED), Page.Wanted.first(SHOWN));
-    List<NowView.Hand> hands = new ArrayList<>();
-    out.items().forEach(lot -> hands.add(hand(lot, visitor, now)));
-    owed.items().stream()
-        .filter(lot -> !out.items().contains(lot))
-        .forEach(lot -> hands.add(hand(lot, visitor, now)));
     Page<Due> dues = kitchen.reports().dueNext(Page.Wanted.first(SHOWN));
+    Map<LotId, LotState> hands = new LinkedHashMap<>();
+    out.items().forEach(lot -> hands.put(lot.lot(), lot));
+    owed.items().forEach(lot -> hands.putIfAbsent(lot.lot(), lot));
+    // A lot stands on the page once, with all that is to be done.
+    Map<Boolean, List<Due>> byHand =
+        dues.items().stream()
+            .collect(Collectors.partitioningBy(due -> hands.containsKey(due.lot().lot())));
     return new NowView(
-        hands,
+        hands.values().stream().map(lot -> hand(lot, byHand.get(true), visitor, now)).toList(),
         out.next().isPresent() || owed.next().isPresent(),
-        dues.items().stream().map(due -> next(due, visitor, now)).toList(),
+        byHand.get(false).stream().map(due -> next(due, visitor, now)).toList(),
         dues.next().isPresent(),
+        desk.people(),
         desk.needsKey()
             ? RulesPage.ADDRESS + "#calendar"
             : DeadlinesFeed.address(visitor, Optional.empty()));
   }
 
-  private NowView.Hand hand(LotState lot, Visitor visitor, Instant now) {
-    Optional<LotView.Judged> judged = desk.kitchen().lots().lot(lot.lot()).flatMap(LotView::judged);
-    List<String> says = new ArrayList<>();
-    judged.ifPresent(
-        found -> {
-          Scale scale = Figures.scale(found.timeline());
-          found.findings().stream()
-              .sorted(Sentences.worstFirst(now))
-              .filter(finding -> finding.at(now).compareTo(Verdict.NOT_SHOWN) <= 0)
-              .filter(Acts::calls)
-              .forEach(
-                  finding -> {
-                    says.add(says(finding, scale, visitor, now));
-                    String done =
-                        new ReportText(desk.zone(), scale, now)
-                            .done(Acts.taken(finding, found.timeline()), visitor.language());
-                    if (!done.isEmpty()) {
-                      says.add(visitor.say("record.action") + " " + done);
-                    }
-                  });
-        });
+  private NowView.Hand hand(LotState lot, List<Due> dues, Visitor visitor, Instant now) {
+    Optional<LotView> view = desk.kitchen().lots().lot(lot.lot());
     Optional<Verdict> verdict = lot.standing().flatMap(standing -> standing.verdicts().at(now));
-    return new NowView.Hand(lot.lot().text(), lot.food(), Sign.of(verdict), says);
+    return new NowView.Hand(
+        lot.lot().text(),
+        lot.food(),
+        Sign.of(verdict),
+        view.flatMap(LotView::judged).map(found -> says(found, visitor, now)).orElse(List.of()),
+        dues.stream()
+            .filter(due -> due.lot().lot().equals(lot.lot()))
+            .map(due -> next(due, visitor, now))
+            .map(next -> new LotPageView.Next(next.says(), next.until(), next.left()))
+            .toList(),
+        view.filter(found -> NextWords.waitsForReading(found, now)).isPresent());
+  }
+
+  private List<String> says(LotView.Judged found, Visitor visitor, Instant now) {
+    List<String> says = new ArrayList<>();
+    Scale scale = Figures.scale(found.timeline());
+    found.findings().stream()
+        .sorted(Sentences.worstFirst(now))
+        .filter(finding -> finding.at(now).compareTo(Verdict.NOT_SHOWN) <= 0)
+        .filter(Acts::calls)
+        .forEach(
+            finding -> {
+              says.add(says(finding, scale, visitor, now));
+              String done =
+                  new ReportText(desk.zone(), scale, now)
+                      .done(Acts.taken(finding, found.timeline()), visitor.language());
+              if (!done.isEmpty()) {
+                says.add(visitor.say("record.action") + " " + done);
+              }
+            });
+    return says;
   }
 
   private String says(Finding finding, Scale scale, Visitor visitor, Instant now) {

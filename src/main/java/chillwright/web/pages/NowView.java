@@ -5,12 +5,34 @@ import java.util.List;
 /**
  * What needs a hand now, and what falls due next.
  *
+ * @param people initials to choose from
  * @param calendar where the same is had as a calendar
  */
 public record NowView(
-    List<Hand> hands, boolean moreHands, List<Next> dues, boolean moreDues, String calendar) {
-  /** A lot that is out, or to which an act is owed. */
-  public record Hand(String code, String food, Sign standing, List<String> says) {}
+    List<Hand> hands,
+    boolean moreHands,
+    List<Next> dues,
+    boolean moreDues,
+    List<String> people,
+    String calendar) {
+  /**
+   * A lot that is out, or to which an act is owed.
+   *
+   * @param next what falls due next of it all the same
+   * @param takesReading whether a reading of the food would tell more
+   */
+  public record Hand(
+      String code,
+      String food,
+      Sign standing,
+      List<String> says,
+      List<LotPageView.Next> next,
+      boolean takesReading) {
+    public Hand {
+      says = List.copyOf(says);
+      next = List.copyOf(next);
+    }
+  }
 
   /**
    * A lot with a limit still ahead.
@@ -33,5 +55,6 @@ public record NowView(
   public NowView {
     hands = List.copyOf(hands);
     dues = List.copyOf(dues);
+    people = List.copyOf(people);
   }
 }

@@ -23,6 +23,11 @@ public final class PageRoutes {
     this.desk = desk;
   }
 
+  /** Whether an address is that of a calendar, which the key of calendars opens. */
+  public static boolean isCalendar(String path) {
+    return path.equals(DeadlinesFeed.ADDRESS) || PlansPage.isCalendar(path);
+  }
+
   /**
    * Adds the pages to the addresses of the service.
    *

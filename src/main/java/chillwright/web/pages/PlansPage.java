@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** Make-ahead plans: those that are kept, a new one, the page of each, and its calendar. */
 final class PlansPage {
@@ -22,7 +23,13 @@ final class PlansPage {
   static final String ONE = "/plans/{plan}";
   static final String CALENDAR = "/plans/{plan}/tasks.ics";
 
+  private static final Pattern CALENDARS = Pattern.compile("/plans/[^/]+/tasks\\.ics");
+
   private final Desk desk;
+
+  static boolean isCalendar(String path) {
+    return CALENDARS.matcher(path).matches();
+  }
 
   PlansPage(Desk desk) {
     this.desk = desk;
@@ -74,7 +81,7 @@ final class PlansPage {
     PlanForm form = new PlanViews(desk, visitor).event(tree, faults);
     Frame frame = desk.frame(visitor, "page.plans", ADDRESS, List.of());
     PlansView view = new PlansView(kept, form, faults.others(), text);
-    desk.answer(context, status, Templates.PAGES.plans(frame, view).render());
+    desk.answer(context, status, Templates.PAGES.plans(frame, view));
   }
 
   void show(Context context) {
@@ -98,7 +105,7 @@ final class PlansPage {
     String title = kept.isEmpty() ? planned.code() : kept;
     Frame frame = desk.titled(visitor, title, ADDRESS, List.of());
     PlanView view = new PlanViews(desk, visitor).of(planned, tree, faults);
-    desk.answer(context, status, Templates.PAGES.plan(frame, view).render());
+    desk.answer(context, status, Templates.PAGES.plan(frame, view));
   }
 
   /** A plan by the code in the address; where there is none the page says so. */
@@ -234,7 +241,8 @@ final class PlansPage {
 
   /** The tasks as a calendar that other programs read. */
   void calendar(Context context) {
-    Visitor visitor = desk.visitor(context);
+    Visitor visitor =
+        desk.visitor(context).reading(Optional.ofNullable(context.queryParam(Visitor.LANGUAGE)));
     Optional<Planned> found = plan(context, visitor);
     if (found.isEmpty()) {
       return;
@@ -245,7 +253,7 @@ final class PlansPage {
     int number = 0;
     for (Task task : planned.plan().tasks()) {
       String id = planned.code() + "/" + number++ + "@" + planned.saidAt().toEpochMilli();
-      String address = context.scheme() + "://" + context.host() + ADDRESS + "/" + planned.code();
+      String address = desk.address(context) + ADDRESS + "/" + planned.code();
       calendar.add(
           new ICalendar.Event(
               id, task.start(), task.dish() + ": " + text.what(task), text.caution(), address),

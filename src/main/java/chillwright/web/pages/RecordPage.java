@@ -55,8 +55,9 @@ final class RecordPage {
                 + start(from)
                 + "&to="
                 + start(to.plusDays(1)).minusMillis(1));
-    Frame frame = desk.frame(visitor, "page.record", ADDRESS, parameters.faults());
-    desk.answer(context, Templates.PAGES.record(frame, view).render());
+    Frame frame =
+        desk.frame(visitor, "page.record", ADDRESS, Frame.Notice.plain(parameters.faults()));
+    desk.answer(context, Templates.PAGES.record(frame, view));
   }
 
   private Instant start(LocalDate day) {

@@ -99,7 +99,7 @@ final class SetUpPage {
                 STATEMENT, Filled.with(Map.of("statement", setUp.labelStatement().orElse("")))));
     Frame frame = desk.frame(visitor, "page.kitchen", RulesPage.ADDRESS, List.of());
     RulesView rules = new RulesPage(desk).view(visitor);
-    desk.answer(context, status, Templates.PAGES.rules(frame, rules, view).render());
+    desk.answer(context, status, Templates.PAGES.rules(frame, rules, view));
   }
 
   private List<SetUpView.Line> people() {

@@ -6,6 +6,8 @@ import io.javalin.http.Context;
 import io.javalin.http.Cookie;
 import io.javalin.http.Header;
 import io.javalin.http.SameSite;
+import java.net.URLDecoder;
+import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -17,12 +19,15 @@ import java.util.Optional;
  * What a browser told of the person before it, by cookies that only this service can read.
  *
  * @param token stands in every form, so that no page elsewhere can send one
+ * @param by the initials last written here, offered again; blank for none
  */
-public record Visitor(Language language, Scale scale, String token) {
+public record Visitor(Language language, Scale scale, String token, String by) {
   static final String LANGUAGE = "language";
   static final String SCALE = "scale";
 
   private static final String VISIT = "visit";
+  private static final String BY = "by";
+  private static final int LONGEST_BY = 20;
   private static final int RANDOM_BYTES = 16;
   private static final int YEAR = 365 * 24 * 60 * 60;
   private static final SecureRandom RANDOM = new SecureRandom();
@@ -41,7 +46,25 @@ public record Visitor(Language language, Scale scale, String token) {
       visit = random();
       keep(context, VISIT, visit, true);
     }
-    return new Visitor(language, scale, hash(visit));
+    return new Visitor(language, scale, hash(visit), by(context));
+  }
+
+  /** Keeps the initials that a form was sent with, to offer them again. */
+  static void remember(Context context, Form form) {
+    String by = form.text(BY);
+    if (!by.isBlank() && by.length() <= LONGEST_BY) {
+      keep(context, BY, URLEncoder.encode(by.strip(), StandardCharsets.UTF_8), true);
+    }
+  }
+
+  private static String by(Context context) {
+    try {
+      String kept = Optional.ofNullable(context.cookie(BY)).orElse("");
+      String by = URLDecoder.decode(kept, StandardCharsets.UTF_8);
+      return by.length() <= LONGEST_BY ? by : "";
+    } catch (IllegalArgumentException broken) {
+      return "";
+    }
   }
 
   private static String header(Context context) {
@@ -50,7 +73,9 @@ public record Visitor(Language language, Scale scale, String token) {
 
   /** The same person, reading another language if one is named. */
   Visitor reading(Optional<String> tag) {
-    return tag.flatMap(Language::ofTag).map(named -> new Visitor(named, scale, token)).orElse(this);
+    return tag.flatMap(Language::ofTag)
+        .map(named -> new Visitor(named, scale, token, by))
+        .orElse(this);
   }
 
   static Optional<Scale> scale(String letter) {

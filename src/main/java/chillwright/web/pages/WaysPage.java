@@ -60,7 +60,7 @@ final class WaysPage {
             .toList();
     WaysView view = new WaysView(jobs, List.of(), List.of());
     Frame frame = desk.frame(visitor, "ways.title", ADDRESS, List.of());
-    desk.answer(context, Templates.PAGES.ways(frame, view).render());
+    desk.answer(context, Templates.PAGES.ways(frame, view));
   }
 
   /** One job. */
@@ -75,7 +75,7 @@ final class WaysPage {
             .toList();
     WaysView view = new WaysView(List.of(), visitor.say(way.steps).lines().toList(), limits);
     Frame frame = desk.frame(visitor, way.title, way.address(), List.of());
-    desk.answer(context, Templates.PAGES.ways(frame, view).render());
+    desk.answer(context, Templates.PAGES.ways(frame, view));
   }
 
   private static String limit(Rule rule, Visitor visitor) {

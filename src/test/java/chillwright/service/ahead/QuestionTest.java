@@ -119,6 +119,25 @@ class QuestionTest {
     assertThat(amount(stages.get(1), "shortest")).isGreaterThan(6);
   }
 
+  /** 3-501.14(A)(1) runs from 135 °F; food that is colder at the start never passed it. */
+  @ParameterizedTest
+  @CsvSource({"136F, From 135 °F", "135F, From 135 °F", "100F, From 100 °F"})
+  void a_time_is_told_from_where_the_food_began(String start, String says) {
+    Told told =
+        told(
+            answer(Question.COOLING, "surroundings=38F depth=2in start=" + start), "cooling.stage");
+    assertThat(new AheadText(Language.ENGLISH).says(told)).startsWith(says);
+  }
+
+  /** By the definition of the two: what is sure holds by the tables as well. */
+  @ParameterizedTest
+  @CsvSource({"38F", "20F", "0F", "-10F", "-20F", "-35F"})
+  void no_layer_is_surely_deeper_than_by_the_tables(String air) {
+    String asked = "surface=moving_air surroundings=" + air;
+    Told deepest = told(answer(Question.COOLING, asked), "cooling.deepest");
+    assertThat(amount(deepest, "surely")).isLessThanOrEqualTo(amount(deepest, "expected"));
+  }
+
   /** Müftügil 2016: rice 5 cm deep in a refrigerator took about 10 h from 50 to 10 °C. */
   @Test
   void rice_in_a_refrigerator_takes_about_as_long_as_was_measured() {
@@ -131,17 +150,10 @@ class QuestionTest {
   /** Both scales and both systems are the same question: 38 °F is 3.33 °C, 2 in is 50.8 mm. */
   @Test
   void it_can_be_asked_in_either_scale() {
-    double ours =
-        amount(
-            told(
-                answer(Question.COOLING, "surroundings=38F depth=2in start=212F"), "cooling.stage"),
-            "expected");
-    double metric =
-        amount(
-            told(
-                answer(Question.COOLING, "surroundings=3.33C depth=50.8mm start=100C"),
-                "cooling.stage"),
-            "expected");
+    Ahead asked = answer(Question.COOLING, "surroundings=38F depth=2in start=212F");
+    double ours = amount(told(asked, "cooling.stage"), "expected");
+    asked = answer(Question.COOLING, "surroundings=3.33C depth=50.8mm start=100C");
+    double metric = amount(told(asked, "cooling.stage"), "expected");
     assertThat(metric).isCloseTo(ours, within(0.01));
   }
 

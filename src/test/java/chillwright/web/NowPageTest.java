@@ -1,0 +1,104 @@
+package chillwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.web.Served.Reply;
+import java.nio.file.Path;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Readings logged from the first page, without any script. */
+class NowPageTest {
+  @TempDir private Path folder;
+  private Served served;
+  private Visit visit;
+
+  @BeforeEach
+  void open() {
+    served = Served.in(folder);
+    served.cookSoup("S-1");
+    visit = new Visit(served);
+    visit.open("/");
+  }
+
+  @AfterEach
+  void close() {
+    served.close();
+  }
+
+  private Reply log(String... fields) {
+    return visit.submit("/lots/S-1/entries", fields);
+  }
+
+  private void read(String figure) {
+    Reply taken = log("entry", "reading", "temperature", figure, "scale", "F", "sure", "yes");
+    assertThat(taken.status()).as(taken.text()).isEqualTo(303);
+  }
+
+  @Test
+  void initials_are_offered_again_on_the_phone_they_were_written_on() {
+    assertThat(visit.open("/").text()).contains("name=\"by\"").doesNotContain("value=\"RÖ &amp;");
+    log("entry", "reading", "temperature", "170", "scale", "F", "by", "RÖ & co");
+    assertThat(visit.open("/").text()).contains("value=\"RÖ &amp; co\"");
+    assertThat(visit.open("/lots/S-1").text()).contains("value=\"RÖ &amp; co\"", ", RÖ &amp; co");
+    Visit another = new Visit(served);
+    assertThat(another.open("/").text()).doesNotContain("RÖ &amp; co");
+  }
+
+  @Test
+  void what_was_saved_has_its_correction_beside_it() {
+    String after = Visit.target(log("entry", "reading", "temperature", "170", "scale", "F"));
+    String id = after.replaceFirst(".*done=", "");
+    assertThat(visit.open(after).text())
+        .containsSubsequence(
+            "Saved: reading, 170 °F", "href=\"/lots/S-1/correct?entry=" + id + "\"", "<section");
+  }
+
+  /** Common practice, no source: what is made of water and little else freezes near 0 °C. */
+  @ParameterizedTest
+  @CsvSource({"F,27,303", "F,26,422", "F,11,422", "C,-2.9,303", "C,-3.1,422"})
+  void food_that_is_not_frozen_is_asked_about_when_it_reads_like_it(
+      String scale, String figure, int status) {
+    served.post("/api/v1/lots", "{'lot':'C-1','food':'Soup','category':'soup_or_stew'}");
+    served.post(
+        "/api/v1/lots/C-1/entries",
+        "{'when':'2026-03-03T10:00:00-07:00','entry':'cooked','temperature':'80C'}");
+    served.at("2026-03-03T22:00:00Z");
+    Reply answer =
+        visit.submit(
+            "/lots/" + (scale.equals("C") ? "C-1" : "S-1") + "/entries",
+            "entry",
+            "reading",
+            "temperature",
+            figure,
+            "scale",
+            scale);
+    assertThat(answer.status()).isEqualTo(status);
+    if (status == 422) {
+      assertThat(answer.text()).contains("name=\"sure\"", "no freezing is logged");
+    }
+  }
+
+  @Test
+  void food_in_a_freezer_is_not_asked_about() {
+    read("40");
+    assertThat(log("entry", "frozen", "temperature", "20", "scale", "F").status()).isEqualTo(303);
+    served.at("2026-03-04T17:00:00Z");
+    assertThat(log("entry", "reading", "temperature", "-1", "scale", "F").status()).isEqualTo(303);
+  }
+
+  /** FDA Food Code 2022 3-501.14(A): 70 °F within two hours, 41 °F within six. */
+  @Test
+  void a_lot_stands_on_the_page_once_with_all_that_is_to_be_done() {
+    served.at("2026-03-03T19:30:00Z");
+    String page = visit.open("/").text();
+    assertThat(page)
+        .containsSubsequence(
+            "Needs a hand now", "70 °F", "41 °F by 16:00", "id=\"t-S-1\"", "Falls due next")
+        .containsOnlyOnce("id=\"t-S-1\"");
+  }
+}
