@@ -1,7 +1,5 @@
 package chillwright.web;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
-
 import chillwright.print.Language;
 import chillwright.web.answers.Answers.ProblemDocument;
 import chillwright.web.pages.FaultPage;
@@ -44,7 +42,7 @@ final class ServerFaults extends ErrorHandler {
     if (wantsPage(request)) {
       headers.put(Header.CONTENT_TYPE, "text/html; charset=utf-8");
       headers.put("Content-Security-Policy", FaultPage.POLICY);
-      body = page.bare(language(request), Problems.trouble(problem)).getBytes(UTF_8);
+      body = page.bare(language(request), Problems.trouble(problem));
     } else {
       headers.put(Header.CONTENT_TYPE, Problems.TYPE);
       headers.put("Content-Security-Policy", "default-src 'none'; frame-ancestors 'none'");

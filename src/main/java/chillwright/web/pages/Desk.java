@@ -120,11 +120,15 @@ final class Desk {
   }
 
   void answer(Context context, HttpStatus status, JteModel page) {
-    // Drawn as bytes: what never changes of a page is kept as bytes, too.
+    context.header("Content-Security-Policy", POLICY);
+    context.status(status).contentType("text/html; charset=utf-8").result(drawn(page));
+  }
+
+  /** Drawn as bytes: what never changes of a page is kept as bytes, too. */
+  static byte[] drawn(JteModel page) {
     Utf8ByteOutput drawn = new Utf8ByteOutput();
     page.render(drawn);
-    context.header("Content-Security-Policy", POLICY);
-    context.status(status).contentType("text/html; charset=utf-8").result(drawn.toByteArray());
+    return drawn.toByteArray();
   }
 
   /**
