@@ -122,8 +122,14 @@ public final class LabelMaker {
         : Optional.empty();
   }
 
-  /** What is not known stands first, where nothing is cut off. */
+  /**
+   * What is not known stands first. A label that said nothing of allergens would read like food
+   * without any, where somebody may only have forgotten to tick one.
+   */
   private String allergens(LabelText text) {
+    if (text.gap().isEmpty() && text.allergens().isEmpty()) {
+      return words.say("label.allergens-none");
+    }
     String contains =
         text.allergens().isEmpty()
             ? ""

@@ -20,10 +20,6 @@ public record LabelText(
     List<String> ingredients,
     Handling handling,
     Optional<String> statement) {
-  /** Nothing is known. */
-  public static final LabelText NONE =
-      new LabelText("", List.of(), List.of(), Handling.NONE, Optional.empty());
-
   /**
    * How a food is kept and made ready.
    *

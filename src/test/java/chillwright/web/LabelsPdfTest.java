@@ -145,6 +145,23 @@ class LabelsPdfTest {
   }
 
   /**
+   * A tick may have been forgotten, so silence must not read like food free of allergens. The words
+   * are ours: common practice, no source.
+   */
+  @ParameterizedTest
+  @MethodSource("sheets")
+  void a_label_without_allergens_says_that_none_were_named(String sheet) throws IOException {
+    food("Plain rice", Map.of("category", "soup_or_stew"));
+    cookedAndChilled("L-NONE-" + sheet, "Plain rice");
+    String address = "/lots/L-NONE-" + sheet + "/labels.pdf?sheet=" + sheet;
+    assertThat(text(address)).contains("Allergens: none named");
+    assertThat(text(address, "Accept-Language", "es")).contains("Alérgenos: ninguno anotado");
+    assertThat(text("/lots/L-CHILLED/labels.pdf?sheet=" + sheet))
+        .contains("Allergens: NOT ON FILE")
+        .doesNotContain("none named");
+  }
+
+  /**
    * How to thaw belongs to food that is frozen, and nothing about eating to food that must be
    * discarded. A statement of the kind that cottage-food laws prescribe stands word for word.
    */
