@@ -91,6 +91,9 @@ final class LotSheets {
   }
 
   private List<String> dates(LotState state, Standing standing) {
+    if (LotActs.isOwed(state, now)) {
+      return List.of(visitor.say("lot.dates.owed"));
+    }
     return desk.kitchen()
         .library()
         .keepingList()
