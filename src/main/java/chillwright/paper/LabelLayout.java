@@ -33,6 +33,9 @@ record LabelLayout(
   /** Between the code, which has a white border of its own, and the text beside it. */
   private static final double GAP = 2;
 
+  /** On a label as high as this each line has one thing to say. */
+  private static final double SPACIOUS = 170;
+
   private static final String BETWEEN = " \u00b7 ";
 
   /** More lines of one text stand on no label. */
@@ -102,7 +105,7 @@ record LabelLayout(
         add(line, Style.plain(size), MOST_LINES);
       }
       add(label.statement(), Style.plain(wish.atLeast(size * SMALL)), MOST_LINES);
-      boolean fits = used + (isRoomy ? 2 * size * 1.6 : 0) <= room.height();
+      boolean fits = used + (isRoomy ? size * 1.6 : 0) <= room.height();
       return new LabelLayout(label, size, side, blocks, fits && !isCut, isNameCut, room);
     }
 
@@ -110,7 +113,7 @@ record LabelLayout(
     private List<String> lines(Label label) throws IOException {
       List<String> texts = new ArrayList<>(label.facts());
       label.extras().forEach(extra -> texts.add(extra.text()));
-      if (isRoomy) {
+      if (room.height() > SPACIOUS) {
         return texts;
       }
       double width = room.width() - side - GAP;

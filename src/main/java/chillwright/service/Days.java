@@ -16,6 +16,7 @@ import chillwright.logfile.CardCells;
 import chillwright.logfile.Cells;
 import chillwright.service.Day.Open;
 import chillwright.service.Day.PlaceRound;
+import chillwright.service.Places.PlaceReading;
 import chillwright.service.Reports.Due;
 import chillwright.storage.PlaceStore;
 import chillwright.storage.Session;
@@ -41,6 +42,9 @@ public final class Days {
 
   /** More readings than any place is asked for in a day. */
   private static final int READINGS = 2 * KnownPlace.MOST_ROUNDS;
+
+  /** A reading so soon after another is no round of its own: common practice, no source. */
+  private static final Duration SAME_ROUND = Duration.ofMinutes(15);
 
   private static final int INSIDE = 50;
   private static final List<String> SIGNS =
@@ -154,29 +158,87 @@ public final class Days {
     for (String name : names) {
       Optional<KnownPlace> place = Optional.ofNullable(known.get(name));
       List<LogEntry> read = readings(session, Optional.of(name), Instant.EPOCH, end, READINGS);
-      List<LogEntry> acts = acts(session, name, start, end);
       rounds.add(
           new PlaceRound(
               name,
               place,
               place.flatMap(p -> PlaceLimit.of(p, rules)),
               read.stream().findFirst(),
-              (int) read.stream().filter(entry -> !entry.happenedAt().isBefore(start)).count(),
+              rounds(read.stream().filter(entry -> !entry.happenedAt().isBefore(start)).toList()),
               List.of(),
-              acts));
+              written(session, name, start, end)));
     }
     return rounds;
   }
 
-  /** What was done about the readings of a place, the oldest first. */
-  private static List<LogEntry> acts(Session session, String place, Instant from, Instant to) {
+  /** How many rounds those readings are: one soon after another is the same round, read again. */
+  private static int rounds(List<LogEntry> readings) {
+    int rounds = 0;
+    Instant last = Instant.EPOCH;
+    for (Instant at : readings.stream().map(LogEntry::happenedAt).sorted().toList()) {
+      if (!at.isBefore(last.plus(SAME_ROUND))) {
+        rounds++;
+        last = at;
+      }
+    }
+    return rounds;
+  }
+
+  /** What was written of a place, the oldest first. */
+  private static List<PlaceReading> written(
+      Session session, String place, Instant from, Instant to) {
     PlaceStore.Filter filter = new PlaceStore.Filter(Optional.of(place), from, to);
     List<LogEntry> written = session.places().readings(filter, Page.MOST, Optional.empty()).items();
     return Places.corrected(session, written).stream()
-        .flatMap(entry -> entry.standing().stream())
-        .filter(entry -> entry.word() == Word.ACTION)
-        .sorted(Comparator.comparing(LogEntry::happenedAt))
+        .sorted(Comparator.comparing(reading -> reading.written().happenedAt()))
         .toList();
+  }
+
+  /**
+   * How many places that the kitchen has named were beyond their limit at a moment with nothing
+   * done about it, by what had been written until then.
+   */
+  public int unanswered(Instant asOf) {
+    RuleSet rules = kitchen.judge().book().on(LocalDate.ofInstant(asOf, kitchen.zone()));
+    return kitchen
+        .database()
+        .read(
+            session ->
+                (int)
+                    session.setUp().places().stream()
+                        .filter(place -> isUnanswered(session, place, rules, asOf))
+                        .count());
+  }
+
+  private static boolean isUnanswered(
+      Session session, KnownPlace place, RuleSet rules, Instant asOf) {
+    PlaceStore.Filter filter =
+        new PlaceStore.Filter(Optional.of(place.name()), Instant.EPOCH, asOf);
+    List<LogEntry> known =
+        session.places().readings(filter, READINGS, Optional.empty()).items().stream()
+            .filter(entry -> !entry.writtenAt().isAfter(asOf))
+            .toList();
+    List<LogEntry> standing =
+        Places.corrected(session, known, asOf).stream()
+            .flatMap(reading -> reading.standing().stream())
+            .toList();
+    Optional<LogEntry> last =
+        standing.stream().filter(entry -> entry.temperature().isPresent()).findFirst();
+    boolean isAnswered =
+        standing.stream()
+            .filter(entry -> entry.word() == Word.ACTION)
+            .anyMatch(
+                act -> last.filter(l -> !act.happenedAt().isBefore(l.happenedAt())).isPresent());
+    PlaceRound round =
+        new PlaceRound(
+            place.name(),
+            Optional.of(place),
+            PlaceLimit.of(place, rules),
+            last,
+            0,
+            List.of(),
+            List.of());
+    return round.calls() && !isAnswered;
   }
 
   /** Readings that stand, with what was read; the newest first. */
@@ -202,7 +264,7 @@ public final class Days {
         place.last(),
         place.read(),
         kitchen.lots().list(inside, Page.Wanted.first(INSIDE)).items(),
-        place.acts());
+        place.written());
   }
 
   /**

@@ -55,8 +55,15 @@ public final class Places {
   }
 
   static List<PlaceReading> corrected(Session session, List<LogEntry> written) {
+    return corrected(session, written, Instant.MAX);
+  }
+
+  /** The same with what had been corrected at a moment. */
+  static List<PlaceReading> corrected(Session session, List<LogEntry> written, Instant asOf) {
     List<LogEntry> corrections =
-        session.places().corrections(written.stream().map(LogEntry::id).toList());
+        session.places().corrections(written.stream().map(LogEntry::id).toList()).stream()
+            .filter(correction -> !correction.writtenAt().isAfter(asOf))
+            .toList();
     return written.stream().map(reading -> corrected(reading, corrections)).toList();
   }
 

@@ -115,7 +115,12 @@ final class RecordDays {
   private Written written(DaySign sign) {
     boolean isClosed = sign.word() == DaySign.Word.CLOSED;
     String text =
-        visitor.say("paper.day-state", sign.day(), sign.unfinished(), sign.unread())
+        visitor.say(
+                "paper.day-state",
+                sign.day(),
+                sign.unfinished(),
+                sign.unread(),
+                desk.kitchen().days().unanswered(sign.writtenAt()))
             + noted(sign.note());
     String word = visitor.say(isClosed ? "paper.day-closed" : "paper.day-reopened");
     return new Written(
