@@ -9,7 +9,6 @@ import chillwright.core.kitchen.KnownPlace;
 import chillwright.core.kitchen.PlaceLimit;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
-import chillwright.core.log.Word;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.RuleSet;
 import chillwright.logfile.CardCells;
@@ -192,53 +191,6 @@ public final class Days {
     return Places.corrected(session, written).stream()
         .sorted(Comparator.comparing(reading -> reading.written().happenedAt()))
         .toList();
-  }
-
-  /**
-   * How many places that the kitchen has named were beyond their limit at a moment with nothing
-   * done about it, by what had been written until then.
-   */
-  public int unanswered(Instant asOf) {
-    RuleSet rules = kitchen.judge().book().on(LocalDate.ofInstant(asOf, kitchen.zone()));
-    return kitchen
-        .database()
-        .read(
-            session ->
-                (int)
-                    session.setUp().places().stream()
-                        .filter(place -> isUnanswered(session, place, rules, asOf))
-                        .count());
-  }
-
-  private static boolean isUnanswered(
-      Session session, KnownPlace place, RuleSet rules, Instant asOf) {
-    PlaceStore.Filter filter =
-        new PlaceStore.Filter(Optional.of(place.name()), Instant.EPOCH, asOf);
-    List<LogEntry> known =
-        session.places().readings(filter, READINGS, Optional.empty()).items().stream()
-            .filter(entry -> !entry.writtenAt().isAfter(asOf))
-            .toList();
-    List<LogEntry> standing =
-        Places.corrected(session, known, asOf).stream()
-            .flatMap(reading -> reading.standing().stream())
-            .toList();
-    Optional<LogEntry> last =
-        standing.stream().filter(entry -> entry.temperature().isPresent()).findFirst();
-    boolean isAnswered =
-        standing.stream()
-            .filter(entry -> entry.word() == Word.ACTION)
-            .anyMatch(
-                act -> last.filter(l -> !act.happenedAt().isBefore(l.happenedAt())).isPresent());
-    PlaceRound round =
-        new PlaceRound(
-            place.name(),
-            Optional.of(place),
-            PlaceLimit.of(place, rules),
-            last,
-            0,
-            List.of(),
-            List.of());
-    return round.calls() && !isAnswered;
   }
 
   /** Readings that stand, with what was read; the newest first. */

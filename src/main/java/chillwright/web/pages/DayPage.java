@@ -62,7 +62,7 @@ final class DayPage {
             day.signs().stream().map(sign -> says(sign, visitor)).toList(),
             desk.people(),
             day.unread(),
-            desk.kitchen().days().unanswered(now),
+            desk.kitchen().places().unanswered(now),
             form);
     Frame frame = desk.frame(visitor, "page.day", ADDRESS, List.of());
     desk.answer(context, status, Templates.PAGES.day(frame, view));
@@ -169,7 +169,7 @@ final class DayPage {
             desk.moment(sign.writtenAt(), visitor),
             sign.unfinished(),
             sign.unread(),
-            desk.kitchen().days().unanswered(sign.writtenAt()));
+            desk.kitchen().places().unanswered(sign.writtenAt()));
     return sign.note().map(note -> line + ": " + note).orElse(line);
   }
 

@@ -22,6 +22,7 @@ import chillwright.service.LotView;
 import java.time.Instant;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -145,6 +146,7 @@ final class LotSheets {
     Entries entries = new Entries(desk, visitor, view.entries());
     return view.entries().stream()
         .filter(entry -> entry.word() != Word.CORRECTION)
+        .sorted(Comparator.comparing(LogEntry::happenedAt))
         .map(entry -> row(entry, view.entries(), entries))
         .toList();
   }
