@@ -79,7 +79,17 @@ final class Fonts implements AutoCloseable {
 
   /** Whether every character of a text can be drawn. */
   boolean canDraw(String text) {
-    return Glyphs.visible(text).codePoints().allMatch(this::has);
+    return undrawable(text).isEmpty();
+  }
+
+  /** The characters of a text that cannot be drawn, each once. */
+  List<String> undrawable(String text) {
+    return Glyphs.visible(text)
+        .codePoints()
+        .filter(character -> !has(character))
+        .distinct()
+        .mapToObj(Character::toString)
+        .toList();
   }
 
   private boolean has(int character) {

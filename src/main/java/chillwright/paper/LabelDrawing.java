@@ -1,152 +1,153 @@
 package chillwright.paper;
 
+import chillwright.paper.Label.Extra;
+import chillwright.paper.LabelLayout.Block;
+import chillwright.paper.LabelLayout.Wish;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Draws labels at one place of a sheet: the food over the whole width, the QR code at the right,
- * everything else beside it, as large as it fits.
+ * Lays one label out as large as all of it fits. Where not all fits at the least size, the extras
+ * give way, then the QR code, then the end of a very long name, and last the size.
  */
 final class LabelDrawing {
   private static final double LARGEST = 14;
-  private static final double SMALLEST = 4.5;
   private static final double STEP = 0.25;
-  private static final double FOOD = 1.3;
-  private static final double GOVERNS = 1.1;
-
-  /** A name is never set smaller than that share of the other text. */
-  private static final double NAME_LEAST = 0.9;
-
-  /** The code's share of the width, and the most it needs for a phone to read it. */
-  private static final double CODE_SHARE = 0.36;
-
-  private static final double CODE_MOST = 110;
-
-  /** Between the code, which has a white border of its own, and the text beside it. */
-  private static final double GAP = 2;
-
-  private final Pen pen;
-  private final double x;
-  private final double y;
-  private final double width;
-  private final double height;
-
-  /** A text that is set as a block. */
-  private record Block(List<String> lines, Style style) {
-    double height() {
-      return lines.size() * style.leading();
-    }
-  }
-
-  private LabelDrawing(Pen pen, double x, double y, double width, double height) {
-    this.pen = pen;
-    this.x = x;
-    this.y = y;
-    this.width = width;
-    this.height = height;
-  }
-
-  static LabelDrawing of(Pen pen, Sheet sheet, int place) {
-    return new LabelDrawing(
-        pen,
-        sheet.left(place) + sheet.inset(),
-        sheet.top(place) + sheet.inset(),
-        sheet.label().width() - 2 * sheet.inset(),
-        sheet.label().height() - 2 * sheet.inset());
-  }
-
-  void draw(Label wanted) throws IOException {
-    Label label = pen.fonts().canDraw(wanted.written()) ? wanted : wanted.withBoxes();
-    for (double size = LARGEST; size > SMALLEST; size -= STEP) {
-      if (draw(label, label.facts().size(), size, false)) {
-        return;
-      }
-    }
-    for (int facts = label.facts().size(); facts > 1; facts--) {
-      if (draw(label, facts, SMALLEST, false)) {
-        return;
-      }
-    }
-    draw(label, 1, SMALLEST, true);
-  }
 
   /**
-   * Draws it at that size of type if it fits.
-   *
-   * @param facts how many of them
-   * @param anyway even if it reaches beyond the label
+   * The least size of type: common practice, no source. A package that is sold asks for more: 21
+   * CFR 101.2(c) wants letters at least 1/16 inch high.
    */
-  private boolean draw(Label label, int facts, double size, boolean anyway) throws IOException {
-    boolean isRoomy = height > CODE_MOST;
-    double side = Math.min(Math.min(width * CODE_SHARE, CODE_MOST), height - size * FOOD * 1.2);
-    List<Block> blocks = new ArrayList<>();
-    double used = add(blocks, 0, label.food(), food(label, size), 0, isRoomy ? 2 : 1);
-    for (String line : label.governs()) {
-      used = add(blocks, used, line, Style.bold(size * GOVERNS), side, 9);
+  private static final double LEAST = 6;
+
+  /** Where even what must be printed does not fit, and it is told that the sheet is too small. */
+  private static final double SMALLEST = 4.5;
+
+  private final Fonts fonts;
+  private final Sheet.Size room;
+
+  LabelDrawing(Fonts fonts, Sheet sheet) {
+    this.fonts = fonts;
+    this.room =
+        new Sheet.Size(
+            sheet.label().width() - 2 * sheet.inset(), sheet.label().height() - 2 * sheet.inset());
+  }
+
+  /** Draws a label at one place of a sheet. */
+  static void draw(Label wanted, Pen pen, Sheet sheet, int place) throws IOException {
+    LabelDrawing drawing = new LabelDrawing(pen.fonts(), sheet);
+    LabelLayout layout = drawing.largest(drawing.least(wanted));
+    drawing.draw(layout, pen, sheet.left(place) + sheet.inset(), sheet.top(place) + sheet.inset());
+  }
+
+  /** What of a label is left out on its sheet, by name; none where all of it fits. */
+  List<String> leftOut(Label wanted) throws IOException {
+    LabelLayout layout = least(wanted);
+    List<Extra> printed = layout.label().extras();
+    List<String> names = new ArrayList<>();
+    if (layout.isNameCut()) {
+      names.add(wanted.terms().wholeName());
     }
-    used = add(blocks, used, label.allergens(), Style.bold(size), side, 6);
-    for (String line : label.facts().subList(0, facts)) {
-      used = add(blocks, used, line, Style.plain(size), side, 3);
+    wanted.extras().stream()
+        .filter(extra -> !printed.contains(extra))
+        .map(Extra::name)
+        .distinct()
+        .forEach(names::add);
+    if (layout.side() == 0) {
+      names.add(wanted.terms().code());
     }
-    used = add(blocks, used, label.ingredients(), Style.plain(size * 0.9), side, 8);
-    used = add(blocks, used, label.statement(), Style.plain(size * 0.9), side, 12);
-    boolean fits =
-        used + (isRoomy ? 2 * size * 1.6 : 0) <= height
-            && side + blocks.get(0).height() <= height + size;
-    if (!fits && !anyway) {
-      return false;
+    if (layout.size() < LEAST) {
+      names.add(wanted.terms().legible());
     }
-    QrCode.of(label.address()).draw(pen, x + width - side, y + height - side, side);
+    return names;
+  }
+
+  /** What fits at the least size. */
+  private LabelLayout least(Label wanted) throws IOException {
+    Label label = fonts.canDraw(wanted.written()) ? wanted : wanted.withBoxes();
+    for (boolean mayCut : new boolean[] {false, true}) {
+      for (boolean hasCode : new boolean[] {true, false}) {
+        Wish wish = new Wish(LEAST, LEAST, hasCode, mayCut);
+        LabelLayout most = withExtras(label, wish);
+        if (most.isWhole()) {
+          return most;
+        }
+      }
+    }
+    double size = LEAST;
+    LabelLayout layout;
+    do {
+      size -= STEP;
+      layout = set(label.with(List.of()), new Wish(size, size, false, true));
+    } while (!layout.isWhole() && size > SMALLEST);
+    return layout;
+  }
+
+  /** All extras that fit, each asked for in turn. */
+  private LabelLayout withExtras(Label label, Wish wish) throws IOException {
+    LabelLayout all = set(label, wish);
+    LabelLayout most = all.isWhole() ? all : set(label.with(List.of()), wish);
+    if (all.isWhole() || !most.isWhole()) {
+      return most;
+    }
+    List<Extra> kept = new ArrayList<>();
+    for (Extra extra : label.extras()) {
+      kept.add(extra);
+      LabelLayout more = set(label.with(kept), wish);
+      if (more.isWhole()) {
+        most = more;
+      } else {
+        kept.remove(kept.size() - 1);
+      }
+    }
+    return most;
+  }
+
+  /** The same in the largest type in which it fits. */
+  private LabelLayout largest(LabelLayout least) throws IOException {
+    for (double size = LARGEST; size > least.size(); size -= STEP) {
+      LabelLayout layout =
+          set(least.label(), new Wish(size, LEAST, least.side() > 0, least.isNameCut()));
+      if (layout.isWhole() && layout.isNameCut() == least.isNameCut()) {
+        return layout;
+      }
+    }
+    return least;
+  }
+
+  private LabelLayout set(Label label, Wish wish) throws IOException {
+    return LabelLayout.of(label, room, fonts, wish);
+  }
+
+  private void draw(LabelLayout layout, Pen pen, double x, double y) throws IOException {
+    double side = layout.side();
+    if (side > 0) {
+      QrCode.of(layout.label().address())
+          .draw(pen, x + room.width() - side, y + room.height() - side, side);
+    }
     double at = y;
-    for (Block block : blocks) {
+    for (Block block : layout.blocks()) {
       at = pen.lines(block.lines(), x, at, block.style());
     }
-    rule(label.notes(), at, width - side - GAP, size);
-    return true;
-  }
-
-  /** A long name is set smaller before it is cut. */
-  private Style food(Label label, double size) throws IOException {
-    double lines = height > CODE_MOST ? 1.8 : 1;
-    double wide = pen.fonts().width(Glyphs.visible(label.food()));
-    double fitting = wide == 0 ? size * FOOD : lines * width / wide;
-    return Style.bold(Math.max(size * NAME_LEAST, Math.min(size * FOOD, fitting)));
-  }
-
-  /**
-   * Sets a text below the others: over the whole width while it stays above the code.
-   *
-   * @param used how high the others are
-   * @param side of the code; 0 for a text that never stands beside it
-   * @return how high all of them are
-   */
-  private double add(
-      List<Block> blocks, double used, String text, Style style, double side, int most)
-      throws IOException {
-    Block wide = new Block(pen.fonts().lines(text, style.size(), width, most), style);
-    boolean isAbove = side == 0 || used + wide.height() <= height - side;
-    double column = width - side - GAP;
-    Block block =
-        isAbove ? wide : new Block(pen.fonts().lines(text, style.size(), column, most), style);
-    blocks.add(block);
-    return used + block.height();
+    rule(layout, pen, x, at, y + room.height());
   }
 
   /** Room to write, where there is some. */
-  private void rule(String notes, double from, double column, double size) throws IOException {
-    double gap = Math.max(10, size * 1.6);
-    double at = from + gap;
+  private void rule(LabelLayout layout, Pen pen, double x, double from, double end)
+      throws IOException {
+    String notes = layout.label().terms().notes();
+    double small = Math.max(LEAST, layout.size() * 0.9);
+    double gap = Math.max(10, layout.size() * 1.6);
     boolean isFirst = true;
-    while (at <= y + height) {
+    for (double at = from + gap; at <= end; at += gap) {
       double start = x;
       if (isFirst) {
-        pen.text(notes, x, at - 1, Style.plain(size * 0.9));
-        start += pen.fonts().width(notes) * size * 0.9 + 3;
+        pen.text(notes, x, at - 1, Style.plain(small));
+        start += fonts.width(notes) * small + 3;
       }
-      pen.stroke(start, at, x + column, at, 0.4);
+      pen.stroke(start, at, x + layout.column(), at, 0.4);
       isFirst = false;
-      at += gap;
     }
   }
 }

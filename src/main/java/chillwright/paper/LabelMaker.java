@@ -20,6 +20,7 @@ import chillwright.core.rules.Rule;
 import chillwright.core.rules.RuleSet;
 import chillwright.core.rules.Shape.Reach;
 import chillwright.core.rules.Verdict;
+import chillwright.paper.Label.Extra;
 import chillwright.print.Language;
 import chillwright.print.Times;
 import java.time.Instant;
@@ -98,22 +99,44 @@ public final class LabelMaker {
     List<String> facts = new ArrayList<>();
     facts.add(words.say("label.lot", lot.lot()));
     judged.ifPresent(found -> facts.addAll(dates(lot, found)));
-    judged.flatMap(this::forecast).ifPresent(facts::add);
-    portions(lot, inside).ifPresent(facts::add);
-    judged.flatMap(found -> reheat(lot, found)).ifPresent(facts::add);
-    judged.ifPresent(found -> facts.addAll(handling(lot, found, text.handling())));
     return new Label(
         lot.food(),
         address,
         governs,
-        facts,
         allergens(text),
-        text.ingredients().isEmpty()
-            ? ""
-            : words.say("label.ingredients", String.join(", ", text.ingredients())),
+        facts,
+        extras(lot, judged, text, inside),
         text.statement().map(LabelMaker::oneLine).orElse(""),
-        words.say("label.notes"),
-        words.say("label.boxes", lot.lot()));
+        new Label.Terms(
+            words.say("label.notes"),
+            words.say("label.boxes", lot.lot()),
+            words.say("label.what.name"),
+            words.say("label.what.code"),
+            words.say("label.what.legible")));
+  }
+
+  private List<Extra> extras(LotState lot, Optional<Judged> judged, LabelText text, Inside inside) {
+    List<Extra> extras = new ArrayList<>();
+    judged
+        .flatMap(this::forecast)
+        .map(line -> extra("label.what.forecast", line))
+        .ifPresent(extras::add);
+    text.kitchen().map(name -> extra("label.what.kitchen", oneLine(name))).ifPresent(extras::add);
+    portions(lot, inside).map(line -> extra("label.what.portions", line)).ifPresent(extras::add);
+    judged
+        .flatMap(found -> reheat(lot, found))
+        .map(line -> extra("label.what.reheat", line))
+        .ifPresent(extras::add);
+    if (!text.ingredients().isEmpty()) {
+      String all = String.join(", ", text.ingredients());
+      extras.add(extra("label.what.ingredients", words.say("label.ingredients", all)));
+    }
+    judged.ifPresent(found -> extras.addAll(handling(lot, found, text.handling())));
+    return extras;
+  }
+
+  private Extra extra(String name, String text) {
+    return new Extra(words.say(name), text);
   }
 
   /** Never those of the whole lot where it fills more than one container. */
@@ -127,8 +150,14 @@ public final class LabelMaker {
         : Optional.empty();
   }
 
-  /** What is not known stands first, where nothing is cut off. */
+  /**
+   * What is not known stands first. A label that said nothing of allergens would read like food
+   * without any, where somebody may only have forgotten to tick one.
+   */
   private String allergens(LabelText text) {
+    if (text.gap().isEmpty() && text.allergens().isEmpty()) {
+      return words.say("label.allergens-none");
+    }
     String contains =
         text.allergens().isEmpty()
             ? ""
@@ -148,9 +177,12 @@ public final class LabelMaker {
     if (over.isPresent()) {
       return List.of(over.get());
     }
-    List<String> lines = new ArrayList<>();
     Optional<String> owed = owed(judged);
-    owed.ifPresentOrElse(lines::add, () -> lines.addAll(limits(judged)));
+    if (owed.isPresent()) {
+      // A date beside it would be read as leave to use the food until then.
+      return List.of(owed.get());
+    }
+    List<String> lines = new ArrayList<>(limits(judged));
     boolean isFrozen = standing.phase() == Phase.FROZEN;
     lines.addAll(
         isFrozen ? frozen(standing.keeping(), judged) : chilled(standing.keeping(), category));
@@ -249,8 +281,6 @@ public final class LabelMaker {
     if (left.isPresent()) {
       days(judged).ifPresent(days -> lines.add(words.say("label.days-used", days.used())));
       lines.add(thawed(left.getAsInt(), judged.rules().settings().thawingDayCounts()));
-    } else {
-      lines.add(words.say("label.thawed-on", BLANK));
     }
     return lines;
   }
@@ -321,21 +351,25 @@ public final class LabelMaker {
   }
 
   /** How to make it ready, unless it must not be used; where it stands now before where it goes. */
-  private List<String> handling(LotState lot, Judged judged, LabelText.Handling said) {
-    List<String> lines = new ArrayList<>();
+  private List<Extra> handling(LotState lot, Judged judged, LabelText.Handling said) {
+    List<Extra> lines = new ArrayList<>();
     if (mayBeUsed(lot, judged)) {
-      said.reheating().map(LabelMaker::oneLine).ifPresent(lines::add);
+      said.reheating()
+          .map(how -> extra("label.what.reheating", oneLine(how)))
+          .ifPresent(lines::add);
       said.thawing()
-          .filter(words -> lot.standing().filter(s -> s.phase() == Phase.FROZEN).isPresent())
-          .map(LabelMaker::oneLine)
+          .filter(how -> lot.standing().filter(s -> s.phase() == Phase.FROZEN).isPresent())
+          .map(how -> extra("label.what.thawing", oneLine(how)))
           .ifPresent(lines::add);
     }
-    said.container().map(in -> words.say("label.container", in)).ifPresent(lines::add);
     lot.standing()
         .flatMap(Standing::place)
         .or(said::place)
         .filter(place -> lot.isOnHand())
-        .map(place -> words.say("label.place", place))
+        .map(place -> extra("label.what.place", words.say("label.place", place)))
+        .ifPresent(lines::add);
+    said.container()
+        .map(in -> extra("label.what.container", words.say("label.container", in)))
         .ifPresent(lines::add);
     return lines;
   }

@@ -34,7 +34,7 @@ public final class LabelSheets {
       while (next < labels.size()) {
         try (Pen pen = Pen.onNewPage(document, fonts, sheet.page())) {
           for (; place < sheet.labels() && next < labels.size(); place++, next++) {
-            LabelDrawing.of(pen, sheet, place).draw(labels.get(next));
+            LabelDrawing.draw(labels.get(next), pen, sheet, place);
           }
         }
         place = 0;

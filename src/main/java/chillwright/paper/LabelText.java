@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param allergens printed bold after "contains"
  * @param ingredients in the order of their weight, the heaviest first
  * @param handling how the food is kept and made ready
+ * @param kitchen its name; empty where it has given none
  * @param statement printed on every label of the kitchen, word for word
  */
 public record LabelText(
@@ -19,11 +20,8 @@ public record LabelText(
     List<String> allergens,
     List<String> ingredients,
     Handling handling,
+    Optional<String> kitchen,
     Optional<String> statement) {
-  /** Nothing is known. */
-  public static final LabelText NONE =
-      new LabelText("", List.of(), List.of(), Handling.NONE, Optional.empty());
-
   /**
    * How a food is kept and made ready.
    *
@@ -47,6 +45,7 @@ public record LabelText(
     allergens = List.copyOf(allergens);
     ingredients = List.copyOf(ingredients);
     Objects.requireNonNull(handling, "handling");
+    Objects.requireNonNull(kitchen, "kitchen");
     Objects.requireNonNull(statement, "statement");
   }
 }

@@ -9,7 +9,7 @@ import java.util.Optional;
  *
  * @param verdict what the record shows of it, in a word or two
  * @param facts where it is, its dates and what it was made of, a line each
- * @param rows every entry in the order of writing
+ * @param rows every entry in order of time
  */
 public record LotSheet(
     String food,

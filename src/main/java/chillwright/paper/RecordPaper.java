@@ -38,6 +38,7 @@ public final class RecordPaper {
         flow -> {
           RecordPaper paper = new RecordPaper(words, flow);
           Pages.head(head, flow);
+          paper.findings("record.places", record.troubles());
           for (LotSheet lot : record.lots()) {
             paper.lot(lot);
           }
@@ -60,15 +61,15 @@ public final class RecordPaper {
       flow.space(6);
       flow.drawing(curve.height(), curve::draw);
     }
-    findings(lot.findings());
+    findings("lot.findings", lot.findings());
     rows(lot.rows());
   }
 
-  private void findings(List<LotSheet.Found> findings) throws IOException {
+  private void findings(String heading, List<LotSheet.Found> findings) throws IOException {
     if (findings.isEmpty()) {
       return;
     }
-    heading("lot.findings");
+    heading(heading);
     for (LotSheet.Found finding : findings) {
       flow.need(30);
       flow.text(finding.verdict() + ": " + finding.says(), TEXT);

@@ -7,7 +7,9 @@ import chillwright.core.kitchen.KnownPlace;
 import chillwright.core.kitchen.PlaceLimit;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
+import chillwright.core.log.Word;
 import chillwright.core.measure.Temperature;
+import chillwright.service.Places.PlaceReading;
 import chillwright.service.Reports.Due;
 import java.time.LocalDate;
 import java.util.Comparator;
@@ -72,9 +74,9 @@ public record Day(
    * @param known what the kitchen said of it, if anything
    * @param limit what its readings are held against, if anything
    * @param last the last reading until the end of the day, corrections applied
-   * @param read how often it was read on the day
+   * @param read how many rounds its readings of the day are; one soon after another is the same
    * @param inside lots there now, where its last reading is beyond its limit
-   * @param acts what was done about its readings on the day, in order of time
+   * @param written its readings of the day and what was done about them, in order of time
    */
   public record PlaceRound(
       String name,
@@ -83,10 +85,23 @@ public record Day(
       Optional<LogEntry> last,
       int read,
       List<LotState> inside,
-      List<LogEntry> acts) {
+      List<PlaceReading> written) {
     public PlaceRound {
       inside = List.copyOf(inside);
-      acts = List.copyOf(acts);
+      written = List.copyOf(written);
+    }
+
+    /** What was done about its readings on the day, in order of time. */
+    public List<LogEntry> acts() {
+      return written.stream()
+          .flatMap(reading -> reading.standing().stream())
+          .filter(entry -> entry.word() == Word.ACTION)
+          .toList();
+    }
+
+    /** Its readings of the day, those included that were corrected or voided. */
+    public List<PlaceReading> readings() {
+      return written.stream().filter(of -> of.written().word() != Word.ACTION).toList();
     }
 
     /** Whether the last reading is within the limit; empty without a reading or a limit. */
@@ -113,7 +128,7 @@ public record Day(
 
     /** Whether it is read in rounds, was read on the day, or calls for something. */
     private boolean isAsked() {
-      return isDue() || read > 0 || calls() || !acts.isEmpty();
+      return isDue() || read > 0 || calls() || !acts().isEmpty();
     }
 
     /** Whether its last reading asks for something to be done. */

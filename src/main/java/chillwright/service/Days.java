@@ -9,13 +9,13 @@ import chillwright.core.kitchen.KnownPlace;
 import chillwright.core.kitchen.PlaceLimit;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
-import chillwright.core.log.Word;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.RuleSet;
 import chillwright.logfile.CardCells;
 import chillwright.logfile.Cells;
 import chillwright.service.Day.Open;
 import chillwright.service.Day.PlaceRound;
+import chillwright.service.Places.PlaceReading;
 import chillwright.service.Reports.Due;
 import chillwright.storage.PlaceStore;
 import chillwright.storage.Session;
@@ -41,6 +41,9 @@ public final class Days {
 
   /** More readings than any place is asked for in a day. */
   private static final int READINGS = 2 * KnownPlace.MOST_ROUNDS;
+
+  /** A reading so soon after another is no round of its own: common practice, no source. */
+  private static final Duration SAME_ROUND = Duration.ofMinutes(15);
 
   private static final int INSIDE = 50;
   private static final List<String> SIGNS =
@@ -154,28 +157,39 @@ public final class Days {
     for (String name : names) {
       Optional<KnownPlace> place = Optional.ofNullable(known.get(name));
       List<LogEntry> read = readings(session, Optional.of(name), Instant.EPOCH, end, READINGS);
-      List<LogEntry> acts = acts(session, name, start, end);
       rounds.add(
           new PlaceRound(
               name,
               place,
               place.flatMap(p -> PlaceLimit.of(p, rules)),
               read.stream().findFirst(),
-              (int) read.stream().filter(entry -> !entry.happenedAt().isBefore(start)).count(),
+              rounds(read.stream().filter(entry -> !entry.happenedAt().isBefore(start)).toList()),
               List.of(),
-              acts));
+              written(session, name, start, end)));
     }
     return rounds;
   }
 
-  /** What was done about the readings of a place, the oldest first. */
-  private static List<LogEntry> acts(Session session, String place, Instant from, Instant to) {
+  /** How many rounds those readings are: one soon after another is the same round, read again. */
+  private static int rounds(List<LogEntry> readings) {
+    int rounds = 0;
+    Instant last = Instant.EPOCH;
+    for (Instant at : readings.stream().map(LogEntry::happenedAt).sorted().toList()) {
+      if (!at.isBefore(last.plus(SAME_ROUND))) {
+        rounds++;
+        last = at;
+      }
+    }
+    return rounds;
+  }
+
+  /** What was written of a place, the oldest first. */
+  private static List<PlaceReading> written(
+      Session session, String place, Instant from, Instant to) {
     PlaceStore.Filter filter = new PlaceStore.Filter(Optional.of(place), from, to);
     List<LogEntry> written = session.places().readings(filter, Page.MOST, Optional.empty()).items();
     return Places.corrected(session, written).stream()
-        .flatMap(entry -> entry.standing().stream())
-        .filter(entry -> entry.word() == Word.ACTION)
-        .sorted(Comparator.comparing(LogEntry::happenedAt))
+        .sorted(Comparator.comparing(reading -> reading.written().happenedAt()))
         .toList();
   }
 
@@ -202,7 +216,7 @@ public final class Days {
         place.last(),
         place.read(),
         kitchen.lots().list(inside, Page.Wanted.first(INSIDE)).items(),
-        place.acts());
+        place.written());
   }
 
   /**

@@ -1,20 +1,35 @@
 package chillwright.service;
 
+import chillwright.core.kitchen.KnownPlace;
+import chillwright.core.kitchen.PlaceLimit;
 import chillwright.core.log.Corrections;
 import chillwright.core.log.EntryId;
 import chillwright.core.log.LogEntry;
+import chillwright.core.log.Word;
+import chillwright.core.rules.RuleSet;
 import chillwright.storage.PlaceStore;
 import chillwright.storage.Session;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Readings of refrigerators, freezers, hot-holding units and counters. */
 public final class Places {
   private static final String READINGS = "readings";
+
+  /** So many entries of a place tell how it stands. */
+  private static final int LATEST = 2 * KnownPlace.MOST_ROUNDS;
+
+  /** More readings are no record that anybody reads. */
+  private static final int MOST_LOOKED_AT = 5000;
 
   private final Kitchen kitchen;
 
@@ -55,8 +70,15 @@ public final class Places {
   }
 
   static List<PlaceReading> corrected(Session session, List<LogEntry> written) {
+    return corrected(session, written, Instant.MAX);
+  }
+
+  /** The same with what had been corrected at a moment. */
+  static List<PlaceReading> corrected(Session session, List<LogEntry> written, Instant asOf) {
     List<LogEntry> corrections =
-        session.places().corrections(written.stream().map(LogEntry::id).toList());
+        session.places().corrections(written.stream().map(LogEntry::id).toList()).stream()
+            .filter(correction -> !correction.writtenAt().isAfter(asOf))
+            .toList();
     return written.stream().map(reading -> corrected(reading, corrections)).toList();
   }
 
@@ -72,5 +94,118 @@ public final class Places {
     List<LogEntry> all = new ArrayList<>(own);
     all.add(0, reading);
     return new PlaceReading(reading, own, Corrections.applied(all).stream().findFirst());
+  }
+
+  /**
+   * How many places that the kitchen has named were beyond their limit at a moment with nothing
+   * done about it, by what had been written until then.
+   */
+  public int unanswered(Instant asOf) {
+    RuleSet rules = rules(asOf);
+    return kitchen
+        .database()
+        .read(
+            session ->
+                (int)
+                    session.setUp().places().stream()
+                        .filter(place -> isUnanswered(session, place, rules, asOf))
+                        .count());
+  }
+
+  private static boolean isUnanswered(
+      Session session, KnownPlace place, RuleSet rules, Instant asOf) {
+    PlaceStore.Filter filter =
+        new PlaceStore.Filter(Optional.of(place.name()), Instant.EPOCH, asOf);
+    List<LogEntry> known =
+        session.places().readings(filter, LATEST, Optional.empty()).items().stream()
+            .filter(entry -> !entry.writtenAt().isAfter(asOf))
+            .toList();
+    List<LogEntry> standing =
+        corrected(session, known, asOf).stream()
+            .flatMap(reading -> reading.standing().stream())
+            .toList();
+    Optional<LogEntry> last =
+        standing.stream().filter(entry -> entry.temperature().isPresent()).findFirst();
+    boolean isAnswered =
+        standing.stream()
+            .filter(entry -> entry.word() == Word.ACTION)
+            .anyMatch(
+                act -> last.filter(l -> !act.happenedAt().isBefore(l.happenedAt())).isPresent());
+    Day.PlaceRound round =
+        new Day.PlaceRound(
+            place.name(),
+            Optional.of(place),
+            PlaceLimit.of(place, rules),
+            last,
+            0,
+            List.of(),
+            List.of());
+    return round.calls() && !isAnswered;
+  }
+
+  /**
+   * The times in a period in which a place was beyond its limit, each from the first such reading
+   * to the last before one that is within again, the oldest first. What a freezer reads above its
+   * figure of quality is none, until food in it may thaw.
+   */
+  public Troubles troubles(Instant from, Instant to) {
+    List<LogEntry> standing = new ArrayList<>();
+    Optional<String> next = Optional.empty();
+    do {
+      Page<PlaceReading> page =
+          readings(
+              Optional.empty(),
+              Optional.of(from),
+              Optional.of(to),
+              new Page.Wanted(Page.MOST, next));
+      page.items().forEach(reading -> reading.standing().ifPresent(standing::add));
+      next = page.next();
+    } while (next.isPresent() && standing.size() < MOST_LOOKED_AT);
+    Map<String, List<LogEntry>> byPlace =
+        standing.stream()
+            .sorted(Comparator.comparing(LogEntry::happenedAt))
+            .collect(Collectors.groupingBy(entry -> entry.details().place().orElse("")));
+    List<PlaceTrouble> troubles =
+        kitchen.setUp().places().stream()
+            .flatMap(place -> troubles(place, byPlace.getOrDefault(place.name(), List.of())))
+            .sorted(Comparator.comparing(PlaceTrouble::began))
+            .toList();
+    return new Troubles(troubles, next.isPresent());
+  }
+
+  /**
+   * What was beyond limits in a period.
+   *
+   * @param isCut whether only the newest readings were looked at
+   */
+  public record Troubles(List<PlaceTrouble> items, boolean isCut) {
+    public Troubles {
+      items = List.copyOf(items);
+    }
+  }
+
+  /** Of one place, whose entries stand in order of time. */
+  private Stream<PlaceTrouble> troubles(KnownPlace place, List<LogEntry> entries) {
+    List<PlaceTrouble> troubles = new ArrayList<>();
+    Optional<PlaceTrouble> open = Optional.empty();
+    for (LogEntry entry : entries) {
+      if (entry.word() == Word.ACTION) {
+        open = open.map(trouble -> trouble.with(entry));
+      } else if (entry.temperature().isPresent()) {
+        Optional<PlaceLimit> limit = PlaceLimit.of(place, rules(entry.happenedAt()));
+        if (PlaceTrouble.isBeyond(place, limit, entry)) {
+          open = Optional.of(open.orElse(PlaceTrouble.none(place, limit)).with(entry));
+        } else {
+          open.map(trouble -> trouble.endedBy(entry)).ifPresent(troubles::add);
+          open = Optional.empty();
+        }
+      }
+    }
+    open.ifPresent(troubles::add);
+    return troubles.stream();
+  }
+
+  private RuleSet rules(Instant at) {
+    return kitchen.judge().book().on(LocalDate.ofInstant(at, kitchen.zone()));
   }
 }

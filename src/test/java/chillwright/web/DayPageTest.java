@@ -6,7 +6,9 @@ import chillwright.web.Served.Reply;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -144,7 +146,7 @@ class DayPageTest {
     assertThat(visit.open("/day").text()).contains("Done, 10:20, RO: moved the &lt;soups");
     JsonNode walkIn = day().at("/places/1");
     assertThat(walkIn.at("/acts/0/note").asText()).isEqualTo(note);
-    assertThat(walkIn.at("/read").asInt()).isEqualTo(2);
+    assertThat(walkIn.at("/read").asInt()).as("five minutes apart").isEqualTo(1);
     served.at("2026-03-04T17:20:00Z");
     assertThat(served.get("/api/v1/days/2026-03-04").json().at("/places/1/acts")).isEmpty();
   }
@@ -174,7 +176,9 @@ class DayPageTest {
   void nobody_ticked_is_a_fault_that_is_told() {
     Reply refused = visit.submit("/day/handovers", "by", "RO");
     assertThat(refused.status()).isEqualTo(422);
-    assertThat(refused.text()).contains("role=\"alert\"", "value=\"RO\"");
+    assertThat(refused.text())
+        .contains("role=\"alert\"", "value=\"RO\"", "tick at least one lot")
+        .doesNotContain("checked");
     assertThat(day().at("/handovers")).isEmpty();
   }
 
@@ -187,6 +191,7 @@ class DayPageTest {
     assertThat(day().at("/signatures")).hasSize(1);
     assertThat(visit.open("/day").text())
         .contains("Closed by MK", "Unfinished lots: 2", "Places still to be read: 2")
+        .contains("Places beyond their limit with nothing done: 0")
         .doesNotContain("action=\"/day/handovers\"", "form=\"over\"");
     assertThat(visit.submit("/day/signatures", "word", "closed", "by", "XX").status())
         .isEqualTo(409);
@@ -195,6 +200,66 @@ class DayPageTest {
     taken("/day/signatures", "word", "reopened", "by", "MK", "note", "soup was missed");
     assertThat(visit.open("/day").text())
         .contains("Closed by MK", "Opened again by MK", "soup was missed", "/day/handovers");
+  }
+
+  /** FDA Food Code 2022 3-501.16(A)(2): 41 °F. */
+  @Test
+  void a_place_beyond_its_limit_counts_at_the_close_until_something_was_done() {
+    read("Walk-in", "46");
+    served.at("2026-03-03T17:20:00Z");
+    assertThat(visit.open("/day").text()).contains("with nothing done about it: 1");
+    taken("/day/signatures", "word", "closed", "by", "MK");
+    served.at("2026-03-03T17:30:00Z");
+    taken("/day/readings", "entry", "action", "place", "Walk-in", "note", "door shut", "by", "RO");
+    assertThat(visit.open("/day").text()).contains("beyond their limit with nothing done: 1");
+    taken("/day/signatures", "word", "reopened", "by", "MK", "note", "look again");
+    assertThat(visit.open("/day").text())
+        .contains("beyond their limit with nothing done: 0", "with nothing done about it: 0");
+  }
+
+  @Test
+  void a_wrong_reading_of_a_place_is_corrected_here_and_both_stay_visible() {
+    read("Walk-in", "93");
+    Reply page = visit.open("/day");
+    assertThat(page.text()).contains("beyond its limit", ">10:15: 93 °F<", "Correct this");
+    String id = page.text().replaceAll("(?s).*name=\"corrects\" value=\"([^\"]+)\".*", "$1");
+    String[] wrong = {"entry", "correction", "corrects", id, "scale", "F", "by", "RO"};
+    Reply blank = visit.submit("/day/readings", plus(wrong, "note", "misread"));
+    assertThat(blank.status()).isEqualTo(422);
+    assertThat(blank.text()).contains("Write the figure as it should be");
+    Reply unsaid = visit.submit("/day/readings", plus(wrong, "temperature", "39"));
+    assertThat(unsaid.status()).isEqualTo(422);
+    served.at("2026-03-03T17:40:00Z");
+    taken("/day/readings", plus(wrong, "temperature", "39", "note", "read off the oven"));
+    assertThat(visit.open("/day").text())
+        .contains(">10:15: 39 °F<", "was 93 °F", "corrected by RO", "read off the oven")
+        .contains("within its limit");
+    taken("/day/readings", plus(wrong, "note", "never read", "void", "yes"));
+    assertThat(visit.open("/day").text()).contains("10:15: void", "was 93 °F", "never read");
+  }
+
+  private static String[] plus(String[] fields, String... more) {
+    return Stream.concat(Arrays.stream(fields), Arrays.stream(more)).toArray(String[]::new);
+  }
+
+  /** One round is read once, whatever is read again at once: common practice, no source. */
+  @Test
+  void the_day_lists_every_reading_and_one_soon_after_another_is_the_same_round() {
+    read("Walk-in", "41");
+    served.at("2026-03-03T17:29:00Z");
+    read("Walk-in", "40");
+    assertThat(visit.open("/day").text())
+        .contains("read 1 of 2 times", "10:15: 41 °F", "10:29: 40 °F");
+    served.at("2026-03-03T17:30:00Z");
+    read("Walk-in", "39");
+    assertThat(visit.open("/day").text()).contains("read 2 of 2 times");
+  }
+
+  @Test
+  void there_is_room_to_sign_for_a_lot_only_until_somebody_took_it_over() {
+    assertThat(visit.open("/day").text().split("Taken over by:", -1)).hasSize(3);
+    taken("/day/handovers", "lots", "S-1", "by", "RO");
+    assertThat(visit.open("/day").text().split("Taken over by:", -1)).hasSize(2);
   }
 
   @Test

@@ -221,6 +221,52 @@ class RecordPdfTest {
     }
   }
 
+  /** FDA Food Code 2022 3-501.16(A)(2): 41 °F. Above freezing food in a freezer may thaw. */
+  @Test
+  void places_beyond_their_limit_stand_first_with_what_was_done() throws IOException {
+    served.kitchen().setUp().place(Map.of("name", "Cave", "kind", "refrigerator"));
+    served.kitchen().setUp().place(Map.of("name", "Locker", "kind", "freezer"));
+    place("Cave", "2026-02-20T07:00:00-07:00", "'temperature':'40F'");
+    place("Cave", "2026-02-20T09:00:00-07:00", "'temperature':'46F'");
+    place("Cave", "2026-02-20T09:10:00-07:00", "'entry':'action','note':'shut the door'");
+    place("Cave", "2026-02-20T10:00:00-07:00", "'temperature':'43F'");
+    place("Cave", "2026-02-20T11:00:00-07:00", "'temperature':'39F'");
+    place("Locker", "2026-02-20T09:00:00-07:00", "'temperature':'5F'");
+    place("Locker", "2026-02-20T12:00:00-07:00", "'temperature':'34F'");
+    String page = served.get("/record?from=2026-02-20&to=2026-02-20").text();
+    assertThat(page)
+        .contains("2 readings", "46 °F, 43 °F", "within its limit again", "shut the door")
+        .contains("34 °F on", "no reading within its limit after that", "none is logged")
+        .doesNotContain(">5 °F");
+    assertThat(text("/record.pdf?from=2026-02-20&to=2026-02-20"))
+        .containsSubsequence(
+            "Places beyond their limit",
+            "Cave: 2 readings, 2026-02-20 09:00 to 2026-02-20 10:00: 46 °F, 43 °F",
+            "within its limit again 2026-02-20 11:00",
+            "41 °F (5 °C) or below",
+            "shut the door",
+            "Locker: 34 °F on 2026-02-20 12:00");
+    assertThat(served.get("/record?from=2026-02-19&to=2026-02-19").text()).doesNotContain("Cave");
+  }
+
+  private static void place(String name, String when, String cells) {
+    Reply read =
+        served.post(
+            "/api/v1/readings", "{'when':'%s','place':'%s',%s}".formatted(when, name, cells));
+    assertThat(read.status()).as(read.text()).isEqualTo(201);
+  }
+
+  @Test
+  void entries_stand_in_order_of_time_whenever_they_were_written() throws IOException {
+    lot("P-LATE", "Bean stew");
+    log("P-LATE", "{'when':'2026-03-06T07:00:00-07:00','entry':'cooked','temperature':'200F'}");
+    log("P-LATE", "{'when':'2026-03-06T09:00:00-07:00','entry':'reading','temperature':'68F'}");
+    log("P-LATE", "{'when':'2026-03-06T08:00:00-07:00','entry':'reading','temperature':'111F'}");
+    String text = text("/lots/P-LATE/record.pdf");
+    assertThat(text.substring(text.lastIndexOf("200 °F")))
+        .containsSubsequence("2026-03-06 08:00", "2026-03-06 09:00");
+  }
+
   @Test
   void it_is_printed_in_spanish() throws IOException {
     try (PDDocument record = pdf("/lots/P-SLOW/record.pdf", "Accept-Language", "es")) {

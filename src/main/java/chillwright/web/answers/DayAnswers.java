@@ -41,7 +41,7 @@ public record DayAnswers(RuleBook book, ZoneId zone, Instant now) {
    * A place on its round.
    *
    * @param within whether the last reading is within the limit; null where none can tell
-   * @param read how often it was read on the day
+   * @param read how many rounds were read on the day; a reading soon after another is the same
    * @param rounds how often it should be; null where nothing was said of the place
    * @param thawing whether it is a freezer above freezing: see whether the food is still frozen
    * @param lotsInside where the last reading is beyond the limit

@@ -10,7 +10,7 @@ final class ContentsText {
   /** So many foods are named on a label, each at that length: the warning must fit whole. */
   private static final int NAMED = 2;
 
-  private static final int NAME_LENGTH = 28;
+  private static final int NAME_LENGTH = 60;
 
   private final String food;
   private final Contents contents;

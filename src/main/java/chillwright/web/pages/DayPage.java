@@ -5,12 +5,14 @@ import chillwright.core.kitchen.DaySign;
 import chillwright.core.kitchen.Handover;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
+import chillwright.core.log.Problem.Where.InField;
 import chillwright.core.rules.Verdict;
 import chillwright.print.Sentences;
 import chillwright.service.Day;
 import chillwright.service.Day.Open;
 import chillwright.service.Day.PlaceRound;
 import chillwright.service.Days;
+import chillwright.service.Places.PlaceReading;
 import chillwright.service.Refused;
 import chillwright.service.Reports.Due;
 import io.javalin.http.Context;
@@ -25,6 +27,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiConsumer;
+import java.util.stream.Collectors;
 
 /** The day: the round of places, and what the next shift takes over. */
 final class DayPage {
@@ -57,6 +60,7 @@ final class DayPage {
             day.signs().stream().map(sign -> says(sign, visitor)).toList(),
             desk.people(),
             day.unread(),
+            desk.kitchen().places().unanswered(now),
             form);
     Frame frame = desk.frame(visitor, "page.day", ADDRESS, List.of());
     desk.answer(context, status, Templates.PAGES.day(frame, view));
@@ -86,7 +90,24 @@ final class DayPage {
             .map(lot -> new DayView.Inside(lot.lot().text(), lot.food()))
             .toList(),
         place.calls(),
-        place.acts().stream().map(act -> act(act, visitor)).toList());
+        place.acts().stream().map(act -> act(act, visitor)).toList(),
+        place.readings().stream().map(reading -> reading(reading, visitor)).toList());
+  }
+
+  private DayView.Reading reading(PlaceReading reading, Visitor visitor) {
+    Entries entries = new Entries(desk, visitor, List.of());
+    LogEntry written = reading.written();
+    boolean isCorrected = !reading.corrections().isEmpty();
+    String by = written.by().map(initials -> ", " + initials).orElse("");
+    return new DayView.Reading(
+        written.id().text(),
+        desk.clock(written.happenedAt(), visitor)
+            + ": "
+            + reading.standing().map(entries::reading).orElse(visitor.say("lot.void"))
+            + by,
+        isCorrected ? visitor.say("lot.was", entries.reading(written)) : "",
+        reading.corrections().stream().map(entries::why).collect(Collectors.joining("; ")),
+        reading.standing().isPresent());
   }
 
   private String act(LogEntry act, Visitor visitor) {
@@ -144,7 +165,8 @@ final class DayPage {
             sign.by(),
             desk.moment(sign.writtenAt(), visitor),
             sign.unfinished(),
-            sign.unread());
+            sign.unread(),
+            desk.kitchen().places().unanswered(sign.writtenAt()));
     return sign.note().map(note -> line + ": " + note).orElse(line);
   }
 
@@ -179,7 +201,7 @@ final class DayPage {
     } catch (Refused refused) {
       Map<String, String> fields = form.get().all();
       fields.put("form", address);
-      Filled again = new Filled(fields, EntryForm.faults(refused.problems()), "");
+      Filled again = new Filled(fields, faults(refused, desk.visitor(context)), "");
       HttpStatus status =
           refused.why() == Refused.Why.DAY_STANDS
               ? HttpStatus.CONFLICT
@@ -188,16 +210,34 @@ final class DayPage {
     }
   }
 
-  /** Takes a reading of a place, or what was done about one. */
+  /** A page has ticks, not codes. */
+  private static List<String> faults(Refused refused, Visitor visitor) {
+    return refused.problems().stream()
+        .map(
+            problem ->
+                problem.code().equals("missing")
+                        && problem.where() instanceof InField cell
+                        && cell.pointer().endsWith("/lots")
+                    ? visitor.say("day.over.none")
+                    : problem.says())
+        .toList();
+  }
+
+  /** Takes a reading of a place, what was done about one, or that one is wrong. */
   void read(Context context) {
     Optional<Form> form = desk.form(context);
     if (form.isEmpty()) {
       return;
     }
     Visitor visitor = desk.visitor(context);
-    EntryForm entry = new EntryForm(form.get(), desk.zone(), desk.kitchen().now());
+    // Without a figure a correction makes void what it names, so nobody does that by a blank field.
+    boolean isBlankCorrection =
+        form.get().has("corrects") && !form.get().has("temperature") && !form.get().has("void");
+    Form sent = form.get().has("void") ? form.get().without("temperature") : form.get();
+    EntryForm entry = new EntryForm(sent, desk.zone(), desk.kitchen().now());
     Incoming row = entry.row("");
-    List<String> faults = EntryForm.faults(row);
+    List<String> faults =
+        isBlankCorrection ? List.of(visitor.say("day.correct.blank")) : EntryForm.faults(row);
     if (faults.isEmpty()) {
       try {
         desk.kitchen().logbook().log(List.of(row), entry.once(READINGS));

@@ -10,6 +10,7 @@ import java.util.List;
  * @param signs what was signed, in the order of writing
  * @param people initials to choose from
  * @param unread how many places are to be read again today
+ * @param unanswered how many are beyond their limit with nothing done about it
  */
 public record DayView(
     List<Place> places,
@@ -20,6 +21,7 @@ public record DayView(
     List<String> signs,
     List<String> people,
     int unread,
+    int unanswered,
     Filled form) {
   /**
    * A place of the round.
@@ -32,6 +34,7 @@ public record DayView(
    * @param inside lots that are there while it reads beyond its limit
    * @param calls whether its last reading asks for something to be done
    * @param acts what was done about it today, a line each
+   * @param readings those of today, in order of time
    */
   public record Place(
       String name,
@@ -42,7 +45,8 @@ public record DayView(
       boolean isDue,
       List<Inside> inside,
       boolean calls,
-      List<String> acts) {
+      List<String> acts,
+      List<Reading> readings) {
     /** Tells its field from the others of the page. */
     public String id() {
       return Integer.toHexString(name.hashCode());
@@ -54,6 +58,16 @@ public record DayView(
       return calls ? sign.key() : isDue ? "pending" : "in";
     }
   }
+
+  /**
+   * A reading of today.
+   *
+   * @param text as it stands
+   * @param was what it said before it was corrected; blank where it was not
+   * @param why who corrected it, when and why
+   * @param canBeCorrected whether it stands
+   */
+  public record Reading(String id, String text, String was, String why, boolean canBeCorrected) {}
 
   /** A lot in a place that reads beyond its limit. */
   public record Inside(String code, String food) {}

@@ -44,6 +44,13 @@ final class Form {
     return Optional.of(OnceKey.of(text("once"), "POST " + address, bytes));
   }
 
+  /** The same with that field left blank. */
+  Form without(String name) {
+    Map<String, List<String>> others = new HashMap<>(fields);
+    others.remove(name);
+    return new Form(others);
+  }
+
   boolean has(String name) {
     return !text(name).isEmpty();
   }

@@ -1,13 +1,9 @@
 package chillwright.web.pages;
 
-import chillwright.core.kitchen.KnownFood;
 import chillwright.core.log.LotId;
 import chillwright.paper.Label;
-import chillwright.paper.LabelMaker;
 import chillwright.paper.LabelMaker.Inside;
 import chillwright.paper.LabelSheets;
-import chillwright.paper.LabelText;
-import chillwright.paper.LabelText.Handling;
 import chillwright.paper.Sheet;
 import chillwright.service.Kitchen;
 import chillwright.service.LotView;
@@ -46,7 +42,7 @@ public final class LabelsPdf {
   }
 
   /** The sheets to choose from, by their keys. */
-  public static List<String> sheets() {
+  private static List<String> sheets() {
     return Sheet.ALL.stream().map(Sheet::key).toList();
   }
 
@@ -66,8 +62,9 @@ public final class LabelsPdf {
       return;
     }
     List<Label> labels = new ArrayList<>();
+    LabelWords words = new LabelWords(desk, visitor, desk.address(context));
     for (Wanted one : wanted) {
-      Label label = label(one, visitor, desk.address(context));
+      Label label = words.of(one.lot(), one.inside());
       labels.addAll(Collections.nCopies(one.count(), label));
     }
     LotId lot = view.get().state().lot();
@@ -134,35 +131,5 @@ public final class LabelsPdf {
               });
     }
     return parts.stream().filter(view -> view.state().isOnHand()).toList();
-  }
-
-  private Label label(Wanted wanted, Visitor visitor, String address) {
-    LotView view = wanted.lot();
-    LabelMaker maker =
-        new LabelMaker(
-            new PaperWords(visitor.language()), desk.zone(), desk.kitchen().now(), visitor.scale());
-    Optional<LabelMaker.Judged> judged =
-        view.judged()
-            .map(
-                found ->
-                    new LabelMaker.Judged(
-                        found.timeline(), found.ruleSet(), found.findings(), found.forecasts()));
-    String page = address + "/lots/" + view.state().lot();
-    return maker.of(view.state(), judged, page, text(view, visitor), wanted.inside());
-  }
-
-  private LabelText text(LotView view, Visitor visitor) {
-    String food = view.state().food();
-    ContentsText contents = new ContentsText(food, view.contents(), visitor);
-    return new LabelText(
-        contents.shortGap(),
-        contents.allergens(),
-        contents.ingredients(),
-        desk.kitchen().setUp().food(food).map(LabelsPdf::handling).orElse(Handling.NONE),
-        desk.kitchen().setUp().labelStatement());
-  }
-
-  private static Handling handling(KnownFood food) {
-    return new Handling(food.container(), food.place(), food.reheating(), food.thawing());
   }
 }

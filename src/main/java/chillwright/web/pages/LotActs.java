@@ -147,14 +147,21 @@ final class LotActs {
 
   /** What is out, or calls for a hand, is not offered for use. */
   static boolean mayBeUsed(LotState lot, Instant now) {
-    boolean isOwed =
-        lot.standing().flatMap(Standing::owedFrom).filter(from -> !now.isBefore(from)).isPresent();
     boolean isOut =
         lot.standing()
             .flatMap(standing -> standing.verdicts().at(now))
             .filter(Verdict.OUT::equals)
             .isPresent();
-    return !lot.isOnHand() || (!isOwed && !isOut);
+    return !lot.isOnHand() || (!isOwed(lot, now) && !isOut);
+  }
+
+  /** Whether something was missed or is not shown and nobody did anything about it yet. */
+  static boolean isOwed(LotState lot, Instant now) {
+    return lot.isOnHand()
+        && lot.standing()
+            .flatMap(Standing::owedFrom)
+            .filter(from -> !now.isBefore(from))
+            .isPresent();
   }
 
   /** What the page of a lot offers. */

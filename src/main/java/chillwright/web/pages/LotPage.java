@@ -43,6 +43,9 @@ final class LotPage {
   static final String ADDRESS = "/lots/{lot}";
   static final String ENTRIES = "/lots/{lot}/entries";
 
+  /** How long an address on a label is does not change what fits beside its code. */
+  private static final String LABEL_ADDRESS = "http://kitchen";
+
   private static final Set<Phase> MAY_BE_FROZEN =
       EnumSet.of(Phase.RECEIVED, Phase.FROZEN, Phase.THAWING, Phase.REHEATING);
 
@@ -219,8 +222,8 @@ final class LotPage {
         methods(view),
         findings(view, sentences, visitor),
         dates(view, visitor, now),
-        frozenLife(view, visitor),
-        because(state, visitor),
+        LotActs.isOwed(state, now) ? List.of() : frozenLife(view, visitor),
+        LotActs.isOwed(state, now) ? List.of() : because(state, visitor),
         view.sources().stream().map(LotId::text).toList(),
         view.descendants().stream().map(LotId::text).toList(),
         new ContentsText(state.food(), view.contents(), visitor).shown(),
@@ -229,6 +232,7 @@ final class LotPage {
         view.placeReadings().stream().map(entries::text).toList(),
         new ProbeWords(visitor, at -> desk.moment(at, visitor)).vouched(desk, view.entries()),
         leadsNowhere,
+        new LabelWords(desk, visitor, LABEL_ADDRESS).fit(view),
         LabelsPdf.parts(desk.kitchen(), view).size());
   }
 
@@ -316,6 +320,9 @@ final class LotPage {
     Optional<Keeping> dates = state.standing().map(LotState.Standing::keeping);
     if (category.isEmpty() || dates.isEmpty()) {
       return List.of();
+    }
+    if (LotActs.isOwed(state, now)) {
+      return List.of(visitor.say("lot.dates.owed"));
     }
     return new KeepText(category.get(), dates.get(), desk.zone(), now, visitor.language()).says();
   }

@@ -12,6 +12,7 @@ import java.util.List;
  * @param curve its temperatures as an SVG picture; blank where there are too few
  * @param methods address of what coolings of this food show; blank where it never cooled
  * @param labelsLeadNowhere whether the code on its labels would lead a phone to itself
+ * @param labels how its label fits the sheets
  * @param parts how many lots on hand are nothing but parts of it
  */
 public record LotPageView(
@@ -40,6 +41,7 @@ public record LotPageView(
     List<String> placeReadings,
     List<String> probes,
     boolean labelsLeadNowhere,
+    Labels labels,
     int parts) {
   private static final int LIKELY = 5;
 
@@ -71,6 +73,30 @@ public record LotPageView(
   public List<Entry> readings() {
     return entries.stream().filter(entry -> !entry.read().isEmpty()).toList();
   }
+
+  /**
+   * How its label fits the sheets.
+   *
+   * @param undrawable the letters that no font here has, in words; blank for none
+   */
+  public record Labels(List<LabelSheet> sheets, String undrawable) {
+    public Labels {
+      sheets = List.copyOf(sheets);
+    }
+
+    /** What is left out on the sheets where not all fits, a line each. */
+    public List<String> leftOut() {
+      return sheets.stream().map(LabelSheet::leftOut).filter(line -> !line.isEmpty()).toList();
+    }
+  }
+
+  /**
+   * A sheet of labels.
+   *
+   * @param name with a word where all fits on it
+   * @param leftOut what has no room on it, in words; blank where all fits
+   */
+  public record LabelSheet(String key, String name, String leftOut) {}
 
   /**
    * What is in it.

@@ -23,6 +23,7 @@ import chillwright.service.LotView;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -96,6 +97,9 @@ final class LotSheets {
   }
 
   private List<String> dates(LotState state, Standing standing) {
+    if (LotActs.isOwed(state, now)) {
+      return List.of(visitor.say("lot.dates.owed"));
+    }
     return desk.kitchen()
         .library()
         .keepingList()
@@ -147,6 +151,7 @@ final class LotSheets {
     Entries entries = new Entries(desk, visitor, view.entries());
     return view.entries().stream()
         .filter(entry -> entry.word() != Word.CORRECTION)
+        .sorted(Comparator.comparing(LogEntry::happenedAt))
         .map(entry -> row(entry, view.entries(), entries))
         .toList();
   }

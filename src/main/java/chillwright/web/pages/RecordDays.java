@@ -5,6 +5,7 @@ import chillwright.core.kitchen.Handover;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Word;
 import chillwright.core.rules.RuleSet;
+import chillwright.paper.LotSheet.Found;
 import chillwright.paper.LotSheet.Row;
 import chillwright.service.Page;
 import chillwright.service.Places.PlaceReading;
@@ -41,6 +42,15 @@ final class RecordDays {
                 PlaceWords.limit(place, rules, visitor)
                     .map(limit -> place.name() + ": " + limit)
                     .stream())
+        .toList();
+  }
+
+  /** Places beyond their limit between two moments, and what was done about it. */
+  List<Found> troubles(Instant from, Instant to) {
+    TroubleWords says = new TroubleWords(desk.zone(), visitor, words::moment);
+    return desk.kitchen().places().troubles(from, to).items().stream()
+        .map(says::of)
+        .map(item -> new Found(item.place(), item.says(), item.limit(), item.action()))
         .toList();
   }
 
@@ -115,7 +125,12 @@ final class RecordDays {
   private Written written(DaySign sign) {
     boolean isClosed = sign.word() == DaySign.Word.CLOSED;
     String text =
-        visitor.say("paper.day-state", words.day(sign.day()), sign.unfinished(), sign.unread())
+        visitor.say(
+                "paper.day-state",
+                words.day(sign.day()),
+                sign.unfinished(),
+                sign.unread(),
+                desk.kitchen().places().unanswered(sign.writtenAt()))
             + noted(sign.note());
     String word = visitor.say(isClosed ? "paper.day-closed" : "paper.day-reopened");
     return new Written(

@@ -5,6 +5,7 @@ import chillwright.core.rules.Finding;
 import chillwright.print.ReportText;
 import chillwright.print.Sentences;
 import chillwright.service.Page;
+import chillwright.service.Places;
 import chillwright.service.Reports.Trouble;
 import io.javalin.http.Context;
 import java.time.Instant;
@@ -42,6 +43,10 @@ final class RecordPage {
                 Optional.of(start(from)),
                 Optional.of(start(to.plusDays(1)).minusMillis(1)),
                 Page.Wanted.first(Page.MOST));
+    Places.Troubles places =
+        desk.kitchen().places().troubles(start(from), start(to.plusDays(1)).minusMillis(1));
+    TroubleWords words =
+        new TroubleWords(desk.zone(), visitor, moment -> desk.moment(moment, visitor));
     String period = "?from=" + from + "&to=" + to;
     RecordView view =
         new RecordView(
@@ -49,6 +54,8 @@ final class RecordPage {
             to.toString(),
             found.items().stream().map(trouble -> item(trouble, visitor, now)).toList(),
             found.next().isPresent(),
+            places.items().stream().map(words::of).toList(),
+            places.isCut(),
             ADDRESS + ".pdf" + period,
             "/api/v1/reports/out-of-compliance?format=csv&from="
                 + start(from)

@@ -71,7 +71,7 @@ final class RecordPdf {
     List<String> facts = new ArrayList<>(rules(visitor));
     facts.add(visitor.say("paper.shows-one"));
     LotSheet sheet = new LotSheets(desk, visitor).of(view.get());
-    Days none = new Days(List.of(), List.of(), List.of());
+    Days none = new Days(List.of(), List.of(), List.of(), List.of());
     RecordDocument record = document(visitor, facts, List.of(sheet), none, paper);
     answer(context, visitor, record, view.get().state().lot().text());
   }
@@ -134,13 +134,19 @@ final class RecordPdf {
   }
 
   /** What it says besides lots. */
-  private record Days(List<String> limits, List<LotSheet.Row> readings, List<LotSheet.Row> signs) {}
+  private record Days(
+      List<LotSheet.Found> troubles,
+      List<String> limits,
+      List<LotSheet.Row> readings,
+      List<LotSheet.Row> signs) {}
 
   private Days days(Visitor visitor, LocalDate from, LocalDate to) {
     RecordDays days = new RecordDays(desk, visitor);
-    List<LotSheet.Row> readings = days.readings(start(from), start(to.plusDays(1)).minusMillis(1));
+    Instant end = start(to.plusDays(1)).minusMillis(1);
+    List<LotSheet.Row> readings = days.readings(start(from), end);
     LocalDate last = to.isAfter(from.plusDays(MOST_DAYS)) ? from.plusDays(MOST_DAYS) : to;
-    return new Days(days.limits(), readings, days.days(from, last));
+    return new Days(
+        days.troubles(start(from), end), days.limits(), readings, days.days(from, last));
   }
 
   private Instant start(LocalDate day) {
@@ -223,7 +229,8 @@ final class RecordPdf {
             facts,
             cautions(visitor));
     Sheet.Size size = Sheet.page(paper).orElseThrow();
-    return new RecordDocument(head, lots, days.limits(), days.readings(), days.signs(), size);
+    return new RecordDocument(
+        head, days.troubles(), lots, days.limits(), days.readings(), days.signs(), size);
   }
 
   private void answer(Context context, Visitor visitor, RecordDocument record, String name) {
