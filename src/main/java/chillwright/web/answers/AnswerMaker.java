@@ -16,6 +16,7 @@ import chillwright.core.rules.Verdict;
 import chillwright.print.Figures;
 import chillwright.print.ForecastText;
 import chillwright.print.KeepText;
+import chillwright.print.Language;
 import chillwright.print.Sentences;
 import chillwright.rulebook.RuleBook;
 import chillwright.service.Judge.Judged;
@@ -164,7 +165,8 @@ public record AnswerMaker(ZoneId zone, Instant now) {
         category.key(),
         category.title(),
         dates(answer.keeping()),
-        new KeepText(category, answer.keeping(), zone, now).says(answer.rules()),
+        new KeepText(category, answer.keeping(), zone, now, Language.ENGLISH, answer.age())
+            .says(answer.rules()),
         category.source(),
         category.status(),
         category.note(),
