@@ -17,6 +17,10 @@ import java.util.List;
 public record AheadText(Language language) {
   private static final double INCH = 25.4;
   private static final double POUND = 0.45359237;
+
+  /** Longer than that nobody counts in hours. */
+  private static final double TWO_DAYS = 48;
+
   private static final double QUART = 0.946352946;
 
   /** The whole answer: what is told, what to mind, and where its figures are printed. */
@@ -102,10 +106,11 @@ public record AheadText(Language language) {
   }
 
   /** No finer than it is known: to five minutes, a quarter of an hour, or an hour. */
-  private static String hours(double hours) {
+  private String hours(double hours) {
     double minutes = hours * 60;
     int step = hours < 1 ? 1 : hours < 3 ? 5 : hours < 10 ? 15 : 60;
-    return Figures.duration(Duration.ofMinutes(Math.round(minutes / step) * step));
+    String told = Figures.duration(Duration.ofMinutes(Math.round(minutes / step) * step));
+    return hours > TWO_DAYS ? language.say("ahead.days", told, plain(hours / 24, 1)) : told;
   }
 
   private static String plain(double value, int decimals) {

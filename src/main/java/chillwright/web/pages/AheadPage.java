@@ -13,7 +13,7 @@ import chillwright.service.ahead.Question;
 import chillwright.service.ahead.Setting;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
-import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -72,11 +72,12 @@ final class AheadPage {
   }
 
   private Setting setting() {
-    LocalDate today = LocalDate.ofInstant(desk.kitchen().now(), desk.zone());
+    LocalDateTime now = LocalDateTime.ofInstant(desk.kitchen().now(), desk.zone());
     return new Setting(
-        desk.kitchen().judge().book().on(today),
+        desk.kitchen().judge().book().on(now.toLocalDate()),
         desk.kitchen().library().keepingList(),
-        Handbook.shipped());
+        Handbook.shipped(),
+        now);
   }
 
   private List<AheadView.Ask> questions(Visitor visitor) {
