@@ -9,14 +9,14 @@ import java.util.Map;
  * @param asked key of the question that was asked; blank where none was
  * @param given what was given for it, by name
  * @param faults what is wrong with that
- * @param says the answer, line by line
+ * @param says the answer, sentence by sentence
  * @param small what it rests on, and what to bear in mind
  */
 public record AheadView(
     String asked,
     Map<String, String> given,
     List<String> faults,
-    List<String> says,
+    List<Part> says,
     List<String> small,
     List<Ask> questions) {
   /** A question with its fields. */

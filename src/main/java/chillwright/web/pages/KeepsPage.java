@@ -81,6 +81,7 @@ final class KeepsPage {
         leftOut(fields, visitor),
         refreezing(visitor),
         power(visitor),
+        Part.afterOutage(visitor),
         isHome(fields));
   }
 
@@ -268,7 +269,6 @@ final class KeepsPage {
                         .map(act -> told(act, visitor))
                         .collect(Collectors.joining("; "))))
         .ifPresent(says::add);
-    says.add(visitor.say("power.frozen"));
     return says;
   }
 
