@@ -83,7 +83,7 @@ public record AheadText(Language language, Scale scale) {
       return amount(amount);
     }
     if (filled.value() instanceof Word word) {
-      return word.text();
+      return language.named(word.text());
     }
     return ((Day) filled.value()).day().toString();
   }
