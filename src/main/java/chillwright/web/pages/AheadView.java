@@ -1,5 +1,7 @@
 package chillwright.web.pages;
 
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 
@@ -53,5 +55,15 @@ public record AheadView(
 
   public String given(String key, String name) {
     return isAsked(key) ? given.getOrDefault(name, "") : "";
+  }
+
+  /** The question that this one leads to; blank for none. */
+  public String next() {
+    String depth = given.getOrDefault("depth", "2in");
+    return isAsked("pans") && !says.isEmpty()
+        ? "/ahead?question=cooling&surroundings=38F&depth="
+            + URLEncoder.encode(depth, StandardCharsets.UTF_8)
+            + "#answer"
+        : "";
   }
 }
