@@ -1,5 +1,6 @@
 package chillwright.print;
 
+import chillwright.core.keeping.AgeAsked;
 import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.Keeping.Governs;
 import chillwright.core.log.Category;
@@ -19,9 +20,15 @@ import java.util.OptionalInt;
  *
  * @param zone the kitchen's zone
  * @param now the moment the dates are read
+ * @param age what is known of its age
  */
 public record KeepText(
-    Category category, Keeping keeping, ZoneId zone, Instant now, Language language) {
+    Category category, Keeping keeping, ZoneId zone, Instant now, Language language, AgeAsked age) {
+
+  /** Of food whose age is on record. */
+  public KeepText(Category category, Keeping keeping, ZoneId zone, Instant now, Language language) {
+    this(category, keeping, zone, now, language, AgeAsked.KNOWN);
+  }
 
   /** In English. */
   public KeepText(Category category, Keeping keeping, ZoneId zone, Instant now) {
@@ -36,6 +43,7 @@ public record KeepText(
     List<String> lines = new ArrayList<>();
     lines.add(category.title() + " (" + category.key() + ")");
     lines.addAll(marked());
+    ofAge().ifPresent(says -> lines.add("    " + says));
     if (category.freezes() == Category.Freezes.NO) {
       lines.add("  Does not freeze well; no freezer date is given.");
     } else if (category.freezes() == Category.Freezes.POORLY) {
@@ -55,6 +63,7 @@ public record KeepText(
   /** What it says of the dates, a sentence each, without the arithmetic. */
   public List<String> says(RuleSet rules) {
     List<String> says = new ArrayList<>(says());
+    ofAge().ifPresent(says::add);
     refreezing(rules).ifPresent(says::add);
     return says;
   }
@@ -67,6 +76,14 @@ public record KeepText(
   /** The same without the dates of quality. */
   public List<String> saysOfSafety() {
     return lines().stream().filter(line -> !line.which().isQuality()).map(Line::text).toList();
+  }
+
+  private Optional<String> ofAge() {
+    return switch (age) {
+      case KNOWN -> Optional.empty();
+      case FROM_THAWING -> Optional.of(language.say("keep.from-thawing"));
+      case MISSING -> Optional.of(language.say("keep.age-missing"));
+    };
   }
 
   private Optional<String> refreezing(RuleSet rules) {

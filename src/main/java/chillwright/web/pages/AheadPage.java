@@ -12,7 +12,7 @@ import chillwright.service.ahead.Question;
 import chillwright.service.ahead.Setting;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
-import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -72,15 +72,27 @@ final class AheadPage {
           .filter(text -> !text.isEmpty())
           .ifPresent(text -> given.put(parameter.name(), text));
     }
-    answered(context, visitor, asked.get(), given);
+    if (given.isEmpty()) {
+      open(context, visitor, asked.get());
+    } else {
+      answered(context, visitor, asked.get(), given);
+    }
+  }
+
+  /** A link to a question opens its form; what holds of food without power needs no figure. */
+  private void open(Context context, Visitor visitor, Question question) {
+    List<Part> says = question == Question.OUTAGE ? Part.afterOutage(visitor) : List.of();
+    AheadView view =
+        new AheadView(question.key(), Map.of(), List.of(), says, List.of(), questions(visitor));
+    answer(context, HttpStatus.OK, visitor, view);
   }
 
   private void answered(
       Context context, Visitor visitor, Question asked, Map<String, String> given) {
     try {
       Ahead ahead = asked.answer(given, setting());
-      AheadText text = new AheadText(visitor.language());
-      List<String> says = ahead.told().stream().map(text::says).toList();
+      AheadText text = new AheadText(visitor.language(), visitor.scale());
+      List<Part> says = Part.of(ahead.told(), text);
       List<String> small =
           Stream.concat(text.sources(ahead).stream(), text.cautions(ahead).stream()).toList();
       AheadView view =
@@ -95,11 +107,12 @@ final class AheadPage {
   }
 
   private Setting setting() {
-    LocalDate today = LocalDate.ofInstant(desk.kitchen().now(), desk.zone());
+    LocalDateTime now = LocalDateTime.ofInstant(desk.kitchen().now(), desk.zone());
     return new Setting(
-        desk.kitchen().judge().book().on(today),
+        desk.kitchen().judge().book().on(now.toLocalDate()),
         desk.kitchen().library().keepingList(),
-        Handbook.shipped());
+        Handbook.shipped(),
+        now);
   }
 
   private List<AheadView.Ask> questions(Visitor visitor) {

@@ -81,20 +81,29 @@ final class KeepsPage {
         asked.map(a -> a.says(visitor)).orElse(List.of()),
         asked.stream()
             .flatMap(a -> a.answer().keeping().because().stream())
-            .map(visitor.language()::because)
+            .map(line -> visitor.language().because(line).replace(" (--made)", ""))
             .map(desk.times(visitor)::retold)
             .toList(),
         asked.map(a -> a.source(list, visitor.language())).orElse(""),
         leftOut(fields, visitor),
         refreezing(visitor),
         power(visitor),
+        Part.afterOutage(visitor),
         isHome(fields));
   }
 
-  /** A question with its answer. */
-  private record Asked(Category category, KeepQuestion.Answer answer, KeepText text) {
+  /**
+   * A question with its answer.
+   *
+   * @param canAskHome whether the chart for homes has days where the rules of the kitchen have none
+   */
+  private record Asked(
+      Category category, KeepQuestion.Answer answer, KeepText text, boolean canAskHome) {
     List<String> says(Visitor visitor) {
-      List<String> says = text.says(answer.rules());
+      List<String> says = new ArrayList<>(text.says(answer.rules()));
+      if (text.saysOfSafety().isEmpty() && canAskHome) {
+        says.add(visitor.say("keeps.ask-home"));
+      }
       return says.isEmpty() ? List.of(visitor.say("keeps.no-date")) : says;
     }
 
@@ -155,8 +164,10 @@ final class KeepsPage {
     KeepQuestion.Answer answer =
         question.answer(book(isHome(fields)), desk.zone(), LocalDate.ofInstant(now, desk.zone()));
     KeepText text =
-        new KeepText(category.get(), answer.keeping(), desk.zone(), now, visitor.language());
-    return Optional.of(new Asked(category.get(), answer, text));
+        new KeepText(
+            category.get(), answer.keeping(), desk.zone(), now, visitor.language(), answer.age());
+    boolean canAskHome = !isHome(fields) && category.get().fridge().max().isPresent();
+    return Optional.of(new Asked(category.get(), answer, text, canAskHome));
   }
 
   private static Optional<LocalDate> date(
@@ -275,7 +286,6 @@ final class KeepsPage {
                         .map(act -> told(act, visitor))
                         .collect(Collectors.joining("; "))))
         .ifPresent(says::add);
-    says.add(visitor.say("power.frozen"));
     return says;
   }
 

@@ -310,7 +310,7 @@ final class LotPage {
   }
 
   private static List<String> frozenLife(LotView view, Visitor visitor) {
-    AheadText text = new AheadText(visitor.language());
+    AheadText text = new AheadText(visitor.language(), visitor.scale());
     return view.frozenLife().stream().map(text::says).toList();
   }
 
