@@ -54,10 +54,10 @@ public final class FaultPage {
   }
 
   /** The page where no request could be read: nothing of the kitchen or of a visitor is on it. */
-  public String bare(Language language, Trouble trouble) {
+  public byte[] bare(Language language, Trouble trouble) {
     Visitor nobody = new Visitor(language, Scale.FAHRENHEIT, "", "");
     Frame frame = Frame.bare(nobody, nobody.say("fault.title"), desk.kitchen().now());
-    return rendered(frame, trouble).render();
+    return Desk.drawn(rendered(frame, trouble));
   }
 
   /** Answers with the page. */
