@@ -40,19 +40,29 @@
 
   let isLost = false;
   let said = "";
+  // Leads to the form with all that was filled in, so that it only has to be looked at and saved.
+  const formOf = (one) => {
+    const { token, once, back, sure, ...filled } = one.fields;
+    const asked = new URLSearchParams({ ...filled, kept: one.key });
+    return one.to.replace(/\/(entries|readings)$/, "") + "?" + asked + "#entry";
+  };
   const refusal = (one) => {
     const says = document.createElement("p");
+    const what = document.createElement("bdi");
+    const why = document.createElement("bdi");
     const lot = document.createElement("a");
     const away = document.createElement("button");
-    lot.href = one.to.replace(/\/(entries|readings)$/, "");
-    lot.textContent = one.shown;
+    what.textContent = one.shown;
+    why.textContent = one.why || "";
+    lot.href = formOf(one);
+    lot.textContent = root.mend;
     away.type = "button";
     away.textContent = root.away;
     away.addEventListener("click", () => {
       drop(one.key);
       tell();
     });
-    says.append(root.refused + " ", lot, " ", away);
+    says.append(root.refused + " ", what, ". ", why, " ", lot, " ", away);
     return says;
   };
   const tell = () => {
@@ -94,6 +104,11 @@
     if (location.pathname !== "/enter") location.assign("/enter");
   };
 
+  const reason = async (answer) => {
+    const page = new DOMParser().parseFromString(await answer.text(), "text/html");
+    return page.querySelector("[role=alert]")?.textContent.trim() || "";
+  };
+
   let isSending = false;
   const sendAll = async () => {
     if (isSending) return;
@@ -106,7 +121,11 @@
           drop(one.key);
           said = fill(root.sent, one.shown);
         } else {
-          store(load().map((each) => (each.key === one.key ? { ...each, refused: true } : each)));
+          const why = await reason(answer);
+          said = "";
+          store(
+            load().map((each) => (each.key === one.key ? { ...each, refused: true, why } : each)),
+          );
         }
         lost(false);
       }
@@ -123,11 +142,14 @@
     const of = to.startsWith("/lots/") ? to.split("/")[2] : fields.place;
     const time = new Date().toTimeString().slice(0, 5);
     if (!fields.when) fields.at = new Date(now()).toISOString();
+    const figure = fields.temperature && fields.temperature + " \u00b0" + fields.scale;
+    const card = form.closest(".card") || document.querySelector("h1");
+    const food = to.startsWith("/lots/") && (card.querySelector("a bdi, bdi") || card).textContent;
     return {
       key: newKey(),
       to,
       fields,
-      shown: [of, fields.temperature || fields.portions, time].filter(Boolean).join(" "),
+      shown: [of, figure || fields.portions, time, food].filter(Boolean).join(" "),
     };
   };
   const keep = (one, form) => {
@@ -159,6 +181,7 @@
         keep(one, form);
         enter();
       } else if (answer.ok) {
+        if (one.fields.kept) drop(one.fields.kept);
         go(answer.url);
       } else {
         // What was refused is sent once more as a plain form, so that its page says why.

@@ -8,8 +8,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Lays one label out as large as all of it fits. Where not all fits at the least size, the extras
- * give way, then the QR code, then the end of a very long name, and last the size.
+ * Lays one label out as large as all of it fits. Where not all fits at the least size, the QR code
+ * is smaller and the extras give way, then the code, then the end of a very long name, and last the
+ * size.
  */
 final class LabelDrawing {
   private static final double LARGEST = 14;
@@ -66,10 +67,13 @@ final class LabelDrawing {
   /** What fits at the least size. */
   private LabelLayout least(Label wanted) throws IOException {
     Label label = fonts.canDraw(wanted.written()) ? wanted : wanted.withBoxes();
+    LabelLayout all = set(label, new Wish(LEAST, LEAST, LabelLayout.CODE_MOST, false));
+    if (all.isWhole()) {
+      return all;
+    }
     for (boolean mayCut : new boolean[] {false, true}) {
-      for (boolean hasCode : new boolean[] {true, false}) {
-        Wish wish = new Wish(LEAST, LEAST, hasCode, mayCut);
-        LabelLayout most = withExtras(label, wish);
+      for (double code : new double[] {LabelLayout.CODE_LEAST, 0}) {
+        LabelLayout most = withExtras(label, new Wish(LEAST, LEAST, code, mayCut));
         if (most.isWhole()) {
           return most;
         }
@@ -79,7 +83,7 @@ final class LabelDrawing {
     LabelLayout layout;
     do {
       size -= STEP;
-      layout = set(label.with(List.of()), new Wish(size, size, false, true));
+      layout = set(label.with(List.of()), new Wish(size, size, 0, true));
     } while (!layout.isWhole() && size > SMALLEST);
     return layout;
   }
@@ -108,7 +112,7 @@ final class LabelDrawing {
   private LabelLayout largest(LabelLayout least) throws IOException {
     for (double size = LARGEST; size > least.size(); size -= STEP) {
       LabelLayout layout =
-          set(least.label(), new Wish(size, LEAST, least.side() > 0, least.isNameCut()));
+          set(least.label(), new Wish(size, LEAST, least.side(), least.isNameCut()));
       if (layout.isWhole() && layout.isNameCut() == least.isNameCut()) {
         return layout;
       }

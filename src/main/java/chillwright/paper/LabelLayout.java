@@ -25,10 +25,13 @@ record LabelLayout(
   private static final double GOVERNS = 1.1;
   private static final double SMALL = 0.9;
 
-  /** The code's share of the width, and the most it needs for a phone to read it. */
   private static final double CODE_SHARE = 0.36;
 
-  private static final double CODE_MOST = 110;
+  /** More than this no phone needs to read the code. */
+  static final double CODE_MOST = 110;
+
+  /** 14 mm: modules of a third of a millimetre or more; common practice, no source. */
+  static final double CODE_LEAST = 40;
 
   /** Between the code, which has a white border of its own, and the text beside it. */
   private static final double GAP = 2;
@@ -53,10 +56,10 @@ record LabelLayout(
    *
    * @param size of its type, in points
    * @param least no letter is smaller
-   * @param hasCode whether the QR code is printed
+   * @param code how large the QR code is at most; 0 leaves it out
    * @param mayCut whether a name that needs more lines than it has is shortened
    */
-  record Wish(double size, double least, boolean hasCode, boolean mayCut) {
+  record Wish(double size, double least, double code, boolean mayCut) {
     double atLeast(double wanted) {
       return Math.max(wanted, least);
     }
@@ -91,8 +94,8 @@ record LabelLayout(
 
     LabelLayout of(Label label) throws IOException {
       Style name = name(label.food());
-      double most = Math.min(room.width() * CODE_SHARE, CODE_MOST);
-      side = wish.hasCode() ? Math.min(most, room.height() - name.leading()) : 0;
+      double most = Math.min(room.width() * CODE_SHARE, wish.code());
+      side = Math.min(most, room.height() - name.leading());
       add(label.food(), name, isRoomy ? 4 : wish.mayCut() ? 2 : 3);
       boolean isNameCut = isCut;
       isCut = isCut && !wish.mayCut();

@@ -131,10 +131,38 @@ class OfflineIT extends PhoneStories {
     phone().waitFor("Waiting to be sent: 1");
     lineIsBack();
     phone().waitFor("This was not taken");
-    assertThat(phone().text()).contains("S-1 15O");
+    assertThat(phone().text()).contains("S-1 15O °F", "After the number goes F or C");
     phone().tapText("Forget it");
     assertThat(phone().text()).doesNotContain("This was not taken");
     assertThat(entries()).hasSize(1);
+  }
+
+  /** The soup read 180 °F a quarter of an hour before, so 100 °F is asked about. */
+  @Test
+  void what_is_asked_about_later_shows_why_and_only_has_to_be_confirmed() {
+    served().cookSoup("S-1");
+    open("/");
+    loseTheLine();
+    phone().type("input[name=temperature]", "100");
+    phone().tapText("Save");
+    phone().waitFor("Waiting to be sent: 1");
+    Instant taken = served().now();
+    served().at("2026-03-03T17:55:00Z");
+    lineIsBack();
+    phone().waitFor("This was not taken");
+    assertThat(phone().find("#line").getText()).contains("S-1 100 °F", "Barley", "180 °F");
+    assertThat(entries()).hasSize(1);
+
+    phone().tapText("Look at it and save it");
+    phone().waitForAddress("/lots/S-1?");
+    assertThat(phone().find("#temperature").getDomProperty("value")).isEqualTo("100");
+    phone().tap("input[name=sure]");
+    phone().tap("#entry button.main");
+    phone().waitFor("Saved: reading, 100 °F");
+    assertThat(entries().findValuesAsText("temperature")).containsExactly("180 °F", "100 °F");
+    Instant when = OffsetDateTime.parse(entries().at("/1/when").asText()).toInstant();
+    assertThat(Duration.between(when, taken).abs()).isLessThan(Duration.ofMinutes(2));
+    assertThat(phone().text()).doesNotContain("This was not taken");
   }
 
   @Test
@@ -166,7 +194,16 @@ class OfflineIT extends PhoneStories {
     phone().waitFor("Waiting to be sent: 1");
     lineIsBack();
     phone().waitFor("This was not taken");
-    assertThat(phone().find("#line a").getDomAttribute("href")).isEqualTo("/day");
+    assertThat(phone().text()).contains("Walk-in 3O °F");
+    phone().tapText("Look at it and save it");
+    phone().waitForAddress("/day?");
+    assertThat(phone().find("input[name=temperature]").getDomProperty("value")).isEqualTo("3O");
+    assertThat(phone().find("input[name=when]").getDomProperty("value")).startsWith("2026-03-03T");
+    phone().find("input[name=temperature]").clear();
+    phone().type("input[name=temperature]", "30");
+    phone().tapText("Save");
+    phone().waitFor("30 °F");
+    assertThat(phone().script("return localStorage.getItem('chillwright-outbox')")).isEqualTo("[]");
   }
 
   @Test

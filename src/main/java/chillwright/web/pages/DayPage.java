@@ -44,7 +44,15 @@ final class DayPage {
 
   void show(Context context) {
     Visitor visitor = desk.visitor(context);
-    answer(context, HttpStatus.OK, visitor, Filled.with(Map.of()));
+    Filled form = KeptEntry.of(context).map(this::kept).orElse(Filled.with(Map.of()));
+    answer(context, HttpStatus.OK, visitor, form);
+  }
+
+  /** What a phone had kept, and what is wrong with it. */
+  private Filled kept(Form form) {
+    Instant now = desk.kitchen().now();
+    Incoming row = new EntryForm(form, desk.zone(), now).row("");
+    return new Filled(KeptEntry.fields(form, desk.zone(), now), EntryForm.faults(row), "");
   }
 
   private void answer(Context context, HttpStatus status, Visitor visitor, Filled form) {

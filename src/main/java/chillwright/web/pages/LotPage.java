@@ -71,7 +71,9 @@ final class LotPage {
           page(
               view.get(),
               visitor,
-              opened(view.get(), visitor, context.queryParam("entry")),
+              KeptEntry.of(context)
+                  .map(kept -> kept(view.get(), visitor, kept))
+                  .orElseGet(() -> opened(view.get(), visitor, context.queryParam("entry"))),
               NOTHING,
               desk.isAddressLoopback(context));
       answer(context, HttpStatus.OK, visitor, view.get(), page, notices);
@@ -116,6 +118,19 @@ final class LotPage {
         .filter(NextWords.of(view, desk.kitchen().now())::contains)
         .ifPresent(word -> fields.put("entry", word));
     return Filled.with(fields);
+  }
+
+  /** The form with what a phone had kept, and what is wrong with it or asked about it. */
+  private Filled kept(LotView view, Visitor visitor, Form kept) {
+    Instant now = desk.kitchen().now();
+    Form form = LotActs.asEntry(kept);
+    Map<String, String> fields = new HashMap<>(blank(view, visitor).fields());
+    fields.putAll(KeptEntry.fields(form, desk.zone(), now));
+    EntryForm entry = new EntryForm(form, desk.zone(), now);
+    Incoming row = entry.row(view.state().lot().text());
+    List<String> faults = EntryForm.faults(row);
+    Optional<String> doubt = faults.isEmpty() ? doubt(entry, row, view, visitor) : Optional.empty();
+    return new Filled(fields, faults, doubt.orElse(""));
   }
 
   private static List<LogEntry> readings(LotView view) {
