@@ -21,7 +21,9 @@ final class Forecasts {
   /** Of a lot whose readings of places are at hand, the newest first. */
   static List<Forecast> of(
       Timeline timeline, RuleSet rules, List<PlaceReading> around, Instant now) {
-    return Forecaster.of(timeline, rules, newest(around), now);
+    Optional<Instant> since =
+        around.isEmpty() ? Optional.empty() : OpenCooling.of(timeline, rules).map(OpenCooling::since);
+    return Forecaster.of(timeline, rules, since.flatMap(from -> newest(around, from)), now);
   }
 
   /** Of a lot; its places are looked up only where it is cooling. */
@@ -31,10 +33,12 @@ final class Forecasts {
         : of(timeline, rules, Stays.readings(session, timeline, now), now);
   }
 
-  private static Optional<Temperature> newest(List<PlaceReading> readings) {
+  /** What was read before it began to cool was another place, or another time. */
+  private static Optional<Temperature> newest(List<PlaceReading> readings, Instant since) {
     return readings.stream()
         .map(PlaceReading::standing)
         .flatMap(Optional::stream)
+        .filter(read -> !read.happenedAt().isBefore(since))
         .map(LogEntry::details)
         .map(Details::temperature)
         .flatMap(Optional::stream)

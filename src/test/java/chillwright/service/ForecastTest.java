@@ -252,6 +252,21 @@ class ForecastTest {
     assertThat(told).isEqualTo(forecasts(rows, "11:30", Optional.of(Temperature.fahrenheit(50))));
   }
 
+  @Test
+  void what_a_place_read_before_the_food_was_hot_again_is_not_around_it() {
+    String rows =
+        """
+        SP-1,Leek soup,soup_or_stew,2026-03-01T10:00:00Z,chilled,38 F,,,
+        SP-1,,,2026-03-01T11:00:00Z,frozen,,,freezer,
+        ,,,2026-03-02T08:00:00Z,reading,-5 F,,freezer,
+        SP-1,,,2026-03-02T09:00:00Z,reheating,30 F,,,
+        SP-1,,,2026-03-02T10:00:00Z,reading,170 F,,,
+        SP-1,,,2026-03-02T10:30:00Z,reading,130 F,,,
+        SP-1,,,2026-03-02T11:10:00Z,reading,100 F,,,
+        """;
+    assertThat(checked(rows).get(0).basis().doubts()).contains(Doubt.SURROUNDINGS_NOT_LOGGED);
+  }
+
   private static List<Forecast> checked(String rows) {
     Instant now = Instant.parse("2026-03-02T11:30:00Z");
     Judge judge =

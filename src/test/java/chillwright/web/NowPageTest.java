@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chillwright.web.Served.Reply;
 import java.nio.file.Path;
+import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -130,5 +131,21 @@ class NowPageTest {
     read("85");
     assertThat(visit.open("/").text()).contains("21 °C by ").doesNotContain("70 °F");
     assertThat(visit.open("/lots/S-1").text()).contains("85 °F (29.4 °C)", "21 °C by ");
+  }
+
+  /** Water freezes at 32 °F (0 °C): what is in a freezer that reads more may be thawing. */
+  @Test
+  void a_freezer_that_died_calls_until_somebody_did_something() {
+    served.kitchen().setUp().place(Map.of("name", "Chest", "kind", "freezer"));
+    log("entry", "frozen", "place", "Chest", "portions", "4");
+    visit.submit(
+        "/day/readings", "entry", "reading", "place", "Chest", "temperature", "52", "scale", "F");
+    assertThat(visit.open("/").text())
+        .containsSubsequence("Needs a hand now", "above freezing", "Chest", "52 °F", "Falls due");
+    assertThat(visit.open("/on-hand").text()).contains("Chest read 52 °F");
+    served.at("2026-03-03T17:30:00Z");
+    visit.submit(
+        "/day/readings", "entry", "action", "place", "Chest", "note", "moved to the other one");
+    assertThat(visit.open("/").text()).doesNotContain("above freezing");
   }
 }

@@ -26,6 +26,9 @@ public final class Keeper {
   private static final Set<Occasion> DISCARD =
       EnumSet.of(Occasion.TIME_CONTROL_DISCARD_4H, Occasion.TIME_CONTROL_DISCARD_6H);
 
+  private static final String THAWED =
+      "read as thawed in its freezer: the dates of frozen food hold no longer";
+
   private final Timeline timeline;
   private final RuleSet rules;
   private final boolean isFrozen;
@@ -60,7 +63,8 @@ public final class Keeper {
     OptionalInt left =
         days.filter(Days::isFrozen).map(d -> OptionalInt.of(d.left())).orElse(OptionalInt.empty());
     Optional<Instant> discardAt = discardAt(findings);
-    Optional<LocalDate> frozen = firstFrozen();
+    boolean hasThawed = !isFrozen && timeline.phase() == Phase.FROZEN;
+    Optional<LocalDate> frozen = hasThawed ? Optional.empty() : firstFrozen();
     Category category = timeline.food().category();
     Optional<LocalDate> best = frozen.flatMap(day -> plusMonths(day, category.freezer().min()));
     Optional<LocalDate> limit = frozen.flatMap(day -> plusMonths(day, category.freezer().max()));
@@ -75,7 +79,8 @@ public final class Keeper {
             limit,
             Optional.empty(),
             new Reasons(timeline, usesChart).of(days, discardAt, frozen));
-    return keeping.governedBy(governs(keeping));
+    Keeping governed = keeping.governedBy(governs(keeping));
+    return hasThawed ? governed.because(THAWED) : governed;
   }
 
   private static Optional<Instant> discardAt(List<Finding> findings) {

@@ -11,10 +11,11 @@ import java.util.Optional;
 /**
  * A cooling that still waits for a temperature.
  *
+ * @param since the row that opened it
  * @param readings of the food since it began, one for each moment, in order of time
  * @param awaited its limits that no reading has shown yet, in the order of the rule set
  */
-public record OpenCooling(List<LogEntry> readings, List<Awaited> awaited) {
+public record OpenCooling(Instant since, List<LogEntry> readings, List<Awaited> awaited) {
   /**
    * A limit still to be reached.
    *
@@ -39,7 +40,10 @@ public record OpenCooling(List<LogEntry> readings, List<Awaited> awaited) {
     Cycle last = cycles.get(cycles.size() - 1);
     return Optional.of(last)
         .filter(cycle -> cycle.end.isEmpty() && !cycle.isBeingReheated)
-        .map(cycle -> new OpenCooling(cycle.readings, awaited(cycle, rules)))
+        .map(
+            cycle ->
+                new OpenCooling(
+                    cycle.opening.happenedAt(), cycle.readings, awaited(cycle, rules)))
         .filter(open -> !open.awaited().isEmpty());
   }
 

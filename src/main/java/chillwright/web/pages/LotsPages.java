@@ -18,6 +18,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import java.util.regex.Pattern;
 
 /** Lists of lots: what is on hand, what must be used first, and every lot. */
@@ -90,16 +91,18 @@ final class LotsPages {
             .map(at -> here + "?cursor=" + encoded(at) + (ofPlace.isEmpty() ? "" : "&" + ofPlace))
             .orElse("");
     LotActs acts = new LotActs(desk.kitchen());
+    CallingPlaces calling = new CallingPlaces(desk, visitor);
     return new LotsView(
         isOnHand ? visitor.say("lots.on-hand.says") : "",
         isOnHand ? places(visitor, query.place()) : List.of(),
-        lots.items().stream().map(lot -> item(lot, acts, visitor, now)).toList(),
+        lots.items().stream().map(lot -> item(lot, acts, calling, visitor, now)).toList(),
         next,
         here + ".csv" + asked,
         here + asked);
   }
 
-  private LotsView.Item item(LotState lot, LotActs acts, Visitor visitor, Instant now) {
+  private LotsView.Item item(
+      LotState lot, LotActs acts, CallingPlaces calling, Visitor visitor, Instant now) {
     boolean isFew = lot.portions().left().orElse(0) > 0;
     boolean mayBeUsed = LotActs.mayBeUsed(lot, now);
     return new LotsView.Item(
@@ -107,9 +110,20 @@ final class LotsPages {
         lot.food(),
         Sign.of(lot.standing().flatMap(standing -> standing.verdicts().at(now))),
         LotLines.where(lot, visitor),
-        mayBeUsed ? says(lot, visitor, now) : List.of(visitor.say("lots.owed")),
+        Stream.concat(
+                warning(lot, calling).stream(),
+                mayBeUsed ? says(lot, visitor, now).stream() : Stream.of(visitor.say("lots.owed")))
+            .toList(),
         lot.isOnHand() && isFew && mayBeUsed,
         acts.moves(lot));
+  }
+
+  private static List<String> warning(LotState lot, CallingPlaces calling) {
+    return lot.standing()
+        .filter(standing -> lot.isOnHand())
+        .flatMap(Standing::place)
+        .map(calling::warning)
+        .orElse(List.of());
   }
 
   /** The dates that count where the lot is now; of food that thawed its quality dates do not. */

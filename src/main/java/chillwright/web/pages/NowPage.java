@@ -68,6 +68,7 @@ final class NowPage {
         dues.items().stream()
             .collect(Collectors.partitioningBy(due -> hands.containsKey(due.lot().lot())));
     return new NowView(
+        new CallingPlaces(desk, visitor).shown(),
         hands.values().stream().map(lot -> hand(lot, byHand.get(true), visitor, now)).toList(),
         out.next().isPresent() || owed.next().isPresent(),
         byHand.get(false).stream().map(due -> next(due, visitor, now)).toList(),

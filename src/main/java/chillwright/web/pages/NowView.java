@@ -5,11 +5,13 @@ import java.util.List;
 /**
  * What needs a hand now, and what falls due next.
  *
+ * @param places whose last reading asks for something that nobody has done
  * @param events those whose plans ask for something within a day
  * @param people initials to choose from
  * @param calendar where the same is had as a calendar
  */
 public record NowView(
+    List<Place> places,
     List<Hand> hands,
     boolean moreHands,
     List<Next> dues,
@@ -17,6 +19,18 @@ public record NowView(
     List<Event> events,
     List<String> people,
     String calendar) {
+  /**
+   * A place beyond its limit, or a freezer in which food may be thawing.
+   *
+   * @param lots address of the list of lots inside
+   */
+  public record Place(String name, Sign sign, String standing, String says, String lots) {}
+
+  /** Whether nothing calls for a hand. */
+  public boolean isQuiet() {
+    return places.isEmpty() && hands.isEmpty();
+  }
+
   /**
    * A lot that is out, or to which an act is owed.
    *
@@ -63,6 +77,7 @@ public record NowView(
 
   public NowView {
     events = List.copyOf(events);
+    places = List.copyOf(places);
     hands = List.copyOf(hands);
     dues = List.copyOf(dues);
     people = List.copyOf(people);
