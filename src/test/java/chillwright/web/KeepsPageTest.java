@@ -95,7 +95,7 @@ class KeepsPageTest {
     assertThat(page("/keeps?category=soup_or_stew&made=2026-03-03"))
         .doesNotContain("still to come");
     assertThat(page("/keeps?category=soup_or_stew&made=2027-03-02"))
-        .contains("2027-03-02 is still to come: look at the year");
+        .contains("Tue 2 Mar 2027 is still to come: look at the year");
   }
 
   /**
