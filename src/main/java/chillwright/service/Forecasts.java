@@ -22,7 +22,9 @@ final class Forecasts {
   static List<Forecast> of(
       Timeline timeline, RuleSet rules, List<PlaceReading> around, Instant now) {
     Optional<Instant> since =
-        around.isEmpty() ? Optional.empty() : OpenCooling.of(timeline, rules).map(OpenCooling::since);
+        around.isEmpty()
+            ? Optional.empty()
+            : OpenCooling.of(timeline, rules).map(OpenCooling::since);
     return Forecaster.of(timeline, rules, since.flatMap(from -> newest(around, from)), now);
   }
 

@@ -42,8 +42,7 @@ public record OpenCooling(Instant since, List<LogEntry> readings, List<Awaited> 
         .filter(cycle -> cycle.end.isEmpty() && !cycle.isBeingReheated)
         .map(
             cycle ->
-                new OpenCooling(
-                    cycle.opening.happenedAt(), cycle.readings, awaited(cycle, rules)))
+                new OpenCooling(cycle.opening.happenedAt(), cycle.readings, awaited(cycle, rules)))
         .filter(open -> !open.awaited().isEmpty());
   }
 

@@ -18,8 +18,8 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** Lists of lots: what is on hand, what must be used first, and every lot. */
 final class LotsPages {

@@ -92,8 +92,7 @@ final class ShareForms {
             desk.kitchen().logbook().log(told.rows, told.fresh, form.get().once(context.path()));
         // Of several parts the page of their source tells: it lists them all.
         String source = "/lots/" + view.get().state().lot();
-        context.redirect(
-            told.fresh.size() > 1 ? source : begun(written), HttpStatus.SEE_OTHER);
+        context.redirect(told.fresh.size() > 1 ? source : begun(written), HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
         told.faults.addAll(EntryForm.faults(refused.problems()));
