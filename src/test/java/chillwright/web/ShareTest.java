@@ -185,6 +185,17 @@ class ShareTest {
     assertThat(submit("A", "counts", "found", "some").status()).isEqualTo(422);
   }
 
+  /** Common practice, no source: a slip in the time; a part has no past of its own. */
+  @Test
+  void what_happened_before_a_part_was_one_is_asked_about() {
+    chilled("A", "Soup", 5, 9);
+    String part = taken(submit("A", "parts", "portions", "3"));
+    String[] before = {"entry", "reading", "temperature", "38F", "when", "2026-03-03T09:00"};
+    Reply asked = visit.submit("/lots/" + part + "/entries", before);
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text()).contains("what happened before that belongs to A");
+  }
+
   @Test
   void a_form_sent_twice_counts_once() {
     chilled("A", "Soup", 5, 9);

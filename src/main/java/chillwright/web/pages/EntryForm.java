@@ -2,6 +2,7 @@ package chillwright.web.pages;
 
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
 import chillwright.core.log.Misread;
 import chillwright.core.log.Problem;
 import chillwright.core.log.Row;
@@ -11,6 +12,7 @@ import chillwright.core.measure.Temperature.Scale;
 import chillwright.logfile.Cells;
 import chillwright.logfile.Column;
 import chillwright.logfile.Place;
+import chillwright.service.LotView;
 import chillwright.service.OnceKey;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
@@ -18,11 +20,13 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /**
  * A form that says what happened to a lot: its fields are named as the columns of a log file, and
@@ -168,6 +172,23 @@ final class EntryForm {
             given ->
                 beside(given, row.when(), readings, desk, visitor)
                     .or(() -> tooCold(given, mayBeFrozen, visitor)));
+  }
+
+  /** What is said to have happened to a part before it was one happened to all of its source. */
+  Optional<String> doubtBefore(Incoming incoming, LotView view, Desk desk, Visitor visitor) {
+    if (form.has("sure") || !(incoming instanceof Row row) || view.sources().isEmpty()) {
+      return Optional.empty();
+    }
+    return view.entries().stream()
+        .map(LogEntry::happenedAt)
+        .min(Comparator.naturalOrder())
+        .filter(row.when()::isBefore)
+        .map(
+            begun ->
+                visitor.say(
+                    "entry.doubt.before",
+                    desk.clock(begun, visitor),
+                    view.sources().stream().map(LotId::text).collect(Collectors.joining(" "))));
   }
 
   /** A reading beside the one before it. */

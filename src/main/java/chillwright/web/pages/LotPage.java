@@ -178,7 +178,9 @@ final class LotPage {
             .map(LotState.Standing::phase)
             .filter(MAY_BE_FROZEN::contains)
             .isPresent();
-    return entry.doubt(row, readings(view), isFrozen, desk, visitor);
+    return entry
+        .doubt(row, readings(view), isFrozen, desk, visitor)
+        .or(() -> entry.doubtBefore(row, view, desk, visitor));
   }
 
   /** Back to the list where a portion was taken in passing, else to the lot. */
