@@ -35,7 +35,7 @@ public record AheadView(
    * @param choices the values to choose from; none where any may be written
    */
   public record Field(
-      String name, String says, boolean isNeeded, String example, List<String> choices) {
+      String name, String says, boolean isNeeded, String example, List<Choice> choices) {
     public Field {
       choices = List.copyOf(choices);
     }
