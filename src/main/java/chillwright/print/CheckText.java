@@ -45,7 +45,7 @@ public record CheckText(ZoneId zone, Instant at) {
       lines.add("  > Forecast: " + ahead.says(forecast));
       lines.add("      " + ahead.basis(forecast));
     }
-    if (timeline.closedAt().isEmpty()) {
+    if (timeline.closedAt().isEmpty() && !isToDiscard(findings)) {
       KeepText dates = new KeepText(timeline.food().category(), keeping, zone, at);
       if (Acts.owed(timeline, findings, at).isPresent()) {
         lines.add("  > Act first. Only if it may be kept:");
@@ -59,6 +59,16 @@ public record CheckText(ZoneId zone, Instant at) {
       keeping.because().stream().map(reason -> "        " + reason).forEach(lines::add);
     }
     return String.join(NEW_LINE, lines);
+  }
+
+  /** Whether a limit was missed after which only discarding is left: then no later date holds. */
+  private boolean isToDiscard(List<Finding> findings) {
+    return findings.stream()
+        .filter(finding -> finding.at(at) == Verdict.OUT)
+        .map(finding -> finding.rule().actions())
+        .anyMatch(
+            acts ->
+                !acts.isEmpty() && acts.stream().allMatch(act -> act.says().startsWith("discard")));
   }
 
   private String line(Finding finding, Sentences sentences) {
