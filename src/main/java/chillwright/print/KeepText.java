@@ -152,7 +152,9 @@ public record KeepText(
     lastDay(Governs.DATE_MARK_LAST_DAY, "keep.date-mark", keeping.dateMarkLastDay(), lines);
     lastDay(Governs.CHILLED_LAST_DAY, "keep.chilled", keeping.chilledLastDay(), lines);
     quality(Governs.BEST_QUALITY_BY, "keep.best", keeping.bestQualityBy(), lines);
-    quality(Governs.QUALITY_LIMIT, "keep.fades", keeping.qualityLimit(), lines);
+    if (!keeping.qualityLimit().equals(keeping.bestQualityBy())) {
+      quality(Governs.QUALITY_LIMIT, "keep.fades", keeping.qualityLimit(), lines);
+    }
     keeping
         .daysLeftWhenThawed()
         .ifPresent(days -> lines.add(new Line(Governs.DAYS_LEFT_WHEN_THAWED, thawed(days), false)));
