@@ -2,6 +2,7 @@ package chillwright.cli;
 
 import chillwright.core.log.Category;
 import chillwright.core.log.KeepingList;
+import chillwright.core.measure.Temperature.Scale;
 import chillwright.print.KeepText;
 import chillwright.print.Language;
 import chillwright.rulebook.RuleBook;
@@ -88,7 +89,14 @@ final class KeepCommand implements Callable<Integer> {
     console.result(
         format.isJson()
             ? Json.text(new AnswerMaker(zone, now).keep(book, wanted, answer))
-            : new KeepText(wanted, answer.keeping(), zone, now, Language.ENGLISH, answer.age())
+            : new KeepText(
+                    wanted,
+                    answer.keeping(),
+                    zone,
+                    now,
+                    Language.ENGLISH,
+                    Scale.FAHRENHEIT,
+                    answer.age())
                 .answer(answer.rules(), book.defers()));
     return 0;
   }

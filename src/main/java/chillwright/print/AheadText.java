@@ -8,6 +8,7 @@ import chillwright.core.ahead.Filled.Word;
 import chillwright.core.ahead.OutageFoods;
 import chillwright.core.ahead.Told;
 import chillwright.core.heat.Reason;
+import chillwright.core.measure.Limit;
 import chillwright.core.measure.Temperature.Scale;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -24,6 +25,9 @@ import java.util.List;
 public record AheadText(Language language, Scale scale) {
   private static final double INCH = 25.4;
   private static final double POUND = 0.45359237;
+
+  /** FoodSafety.gov, charts for a power outage: what stayed so cold may be frozen again. */
+  private static final Limit COLD = Limit.of(4, 40);
 
   /** Longer than that nobody counts in hours. */
   private static final double TWO_DAYS = 48;
@@ -64,7 +68,10 @@ public record AheadText(Language language, Scale scale) {
 
   /** What belongs to every answer of its kind. */
   public List<String> cautions(Ahead ahead) {
-    return ahead.cautions().stream().map(key -> language.say("ahead.caution." + key)).toList();
+    String cold = COLD.both(scale);
+    return ahead.cautions().stream()
+        .map(key -> language.say("ahead.caution." + key, cold))
+        .toList();
   }
 
   /** One sentence. */

@@ -46,7 +46,7 @@ public record CheckText(ZoneId zone, Instant at) {
       lines.add("      " + ahead.basis(forecast));
     }
     lines.addAll(sooner(timeline, forecasts));
-    if (timeline.closedAt().isEmpty()) {
+    if (timeline.closedAt().isEmpty() && !isToDiscard(findings)) {
       KeepText dates = new KeepText(timeline.food().category(), keeping, zone, at);
       if (Acts.owed(timeline, findings, at).isPresent()) {
         lines.add("  > Act first. Only if it may be kept:");
@@ -74,6 +74,16 @@ public record CheckText(ZoneId zone, Instant at) {
       lines.add(0, "  > " + text.head());
     }
     return lines;
+  }
+
+  /** Whether a limit was missed after which only discarding is left: then no later date holds. */
+  private boolean isToDiscard(List<Finding> findings) {
+    return findings.stream()
+        .filter(finding -> finding.at(at) == Verdict.OUT)
+        .map(finding -> finding.rule().actions())
+        .anyMatch(
+            acts ->
+                !acts.isEmpty() && acts.stream().allMatch(act -> act.says().startsWith("discard")));
   }
 
   private String line(Finding finding, Sentences sentences) {

@@ -2,7 +2,6 @@ package chillwright.print;
 
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Timeline;
-import chillwright.core.measure.Limit;
 import chillwright.core.measure.Temperature;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Rule;
@@ -50,7 +49,12 @@ public final class Figures {
   }
 
   public static String limitInBoth(Rule rule, Language language) {
-    return new LimitText(language, Limit::text).of(rule);
+    return limitInBoth(rule, language, Scale.FAHRENHEIT);
+  }
+
+  /** The same with the figure of the wanted scale first. */
+  public static String limitInBoth(Rule rule, Language language, Scale first) {
+    return new LimitText(language, limit -> limit.both(first)).of(rule);
   }
 
   /** "1 h 45 min"; seconds only where there is nothing longer. */

@@ -5,6 +5,7 @@ import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.Keeping.Governs;
 import chillwright.core.log.Category;
 import chillwright.core.log.KeepingList;
+import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.RuleSet;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -20,14 +21,21 @@ import java.util.OptionalInt;
  *
  * @param zone the kitchen's zone
  * @param now the moment the dates are read
+ * @param scale whose figure comes first
  * @param age what is known of its age
  */
 public record KeepText(
-    Category category, Keeping keeping, ZoneId zone, Instant now, Language language, AgeAsked age) {
+    Category category,
+    Keeping keeping,
+    ZoneId zone,
+    Instant now,
+    Language language,
+    Scale scale,
+    AgeAsked age) {
 
   /** Of food whose age is on record. */
   public KeepText(Category category, Keeping keeping, ZoneId zone, Instant now, Language language) {
-    this(category, keeping, zone, now, language, AgeAsked.KNOWN);
+    this(category, keeping, zone, now, language, Scale.FAHRENHEIT, AgeAsked.KNOWN);
   }
 
   /** In English. */
@@ -89,7 +97,7 @@ public record KeepText(
   private Optional<String> refreezing(RuleSet rules) {
     boolean wasFrozen = keeping.bestQualityBy().isPresent() || keeping.qualityLimit().isPresent();
     boolean isOver = lines().stream().anyMatch(line -> line.isPast() && !line.which().isQuality());
-    return wasFrozen && !isOver ? Refreezing.advice(rules, language) : Optional.empty();
+    return wasFrozen && !isOver ? Refreezing.advice(rules, language, scale) : Optional.empty();
   }
 
   private Times times() {
@@ -148,7 +156,9 @@ public record KeepText(
     lastDay(Governs.DATE_MARK_LAST_DAY, "keep.date-mark", keeping.dateMarkLastDay(), lines);
     lastDay(Governs.CHILLED_LAST_DAY, "keep.chilled", keeping.chilledLastDay(), lines);
     quality(Governs.BEST_QUALITY_BY, "keep.best", keeping.bestQualityBy(), lines);
-    quality(Governs.QUALITY_LIMIT, "keep.fades", keeping.qualityLimit(), lines);
+    if (!keeping.qualityLimit().equals(keeping.bestQualityBy())) {
+      quality(Governs.QUALITY_LIMIT, "keep.fades", keeping.qualityLimit(), lines);
+    }
     keeping
         .daysLeftWhenThawed()
         .ifPresent(days -> lines.add(new Line(Governs.DAYS_LEFT_WHEN_THAWED, thawed(days), false)));

@@ -8,6 +8,7 @@ import chillwright.core.rules.RuleSet;
 import chillwright.core.rules.Shape.Hold;
 import chillwright.core.rules.Verdict;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * The plain answer to "may I freeze it again?", with the figures of the rule set: food that kept
@@ -18,10 +19,11 @@ public final class Refreezing {
 
   /** What the rule set says of food that thawed; empty where it leaves that open. */
   public static Optional<String> advice(RuleSet rules) {
-    return advice(rules, Language.ENGLISH);
+    return advice(rules, Language.ENGLISH, Scale.FAHRENHEIT);
   }
 
-  public static Optional<String> advice(RuleSet rules, Language language) {
+  /** The same with the figure of the wanted scale first. */
+  public static Optional<String> advice(RuleSet rules, Language language, Scale scale) {
     return rules.rules(Occasion.FROZEN).stream()
         .filter(rule -> rule.shape() instanceof Hold)
         .findFirst()
@@ -29,7 +31,7 @@ public final class Refreezing {
             rule ->
                 language.say(
                     "refreeze.advice",
-                    cold(rule, Scale.FAHRENHEIT, language),
+                    cold(rule, limit -> limit.both(scale), language),
                     Figures.duration(((Hold) rule.shape()).allowed()),
                     rule.citation().text()));
   }
@@ -40,17 +42,18 @@ public final class Refreezing {
       return "";
     }
     return switch (verdict) {
-      case IN -> language.say("refreeze.in", cold(rule, scale, language));
+      case IN -> language.say("refreeze.in", cold(rule, limit -> limit.text(scale), language));
       case PENDING -> language.say("refreeze.pending");
-      case NOT_SHOWN -> language.say("refreeze.not-shown", cold(rule, scale, language));
+      case NOT_SHOWN ->
+          language.say("refreeze.not-shown", cold(rule, limit -> limit.text(scale), language));
       case OUT, NO_RULE -> "";
     };
   }
 
-  private static String cold(Rule rule, Scale scale, Language language) {
+  private static String cold(Rule rule, Function<Limit, String> text, Language language) {
     Optional<Limit> limit = ((Hold) rule.shape()).atMost();
     return limit
-        .map(most -> language.say("limit.at-most", most.text(scale)))
+        .map(most -> language.say("limit.at-most", text.apply(most)))
         .orElseGet(() -> language.say("refreeze.limit"));
   }
 }

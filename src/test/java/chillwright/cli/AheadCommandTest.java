@@ -70,7 +70,7 @@ class AheadCommandTest {
     assertThat(err.toString())
         .contains("--food: There is no food \"chilli\". Did you mean chili?")
         .contains("--surroundings: surroundings is missing")
-        .contains("--depth: \"2\" cannot be depth");
+        .contains("--depth: \"2\" cannot be read");
   }
 
   @Test

@@ -216,6 +216,20 @@ class CommandsTest {
     assertThat(out.toString()).doesNotContain("--made");
   }
 
+  /** USDA, leftovers: after more than 2 hours outside it is discarded, so no later date holds. */
+  @Test
+  void what_is_to_be_discarded_has_no_later_date() throws IOException {
+    String log =
+        """
+        lot,food,category,when,entry
+        A,Barley soup,soup_or_stew,2026-03-01T09:00:00Z,cooked
+        A,,,2026-03-01T13:00:00Z,chilled
+        """;
+    Files.writeString(folder.resolve("out.csv"), log);
+    run("check", folder.resolve("out.csv").toString(), "--rule-set", "us-home");
+    assertThat(out.toString()).contains("Discard").doesNotContain("In the refrigerator until");
+  }
+
   /** FoodSafety.gov on power outages: ice crystals or 40 °F or below may be refrozen. */
   @Test
   void at_home_a_thawed_lot_gets_a_plain_answer_on_refreezing() throws IOException {
@@ -332,14 +346,14 @@ class CommandsTest {
 
   private static String coldHoldingAt(int fahrenheit) {
     return """
-        rules:
-          - id: cold-holding.ordinary
-            values:
-              2026-01-01:
-                at-most: {f: %d}
-                cite: {text: own food safety plan, state: verified, copy: the plan of this kitchen}
-        last_checked: 2026-11-25
-        """
+    rules:
+      - id: cold-holding.ordinary
+        values:
+          2026-01-01:
+            at-most: {f: %d}
+            cite: {text: own food safety plan, state: verified, copy: the plan of this kitchen}
+    last_checked: 2026-11-25
+    """
         .formatted(fahrenheit);
   }
 

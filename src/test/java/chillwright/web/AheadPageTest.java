@@ -69,4 +69,21 @@ class AheadPageTest {
     assertThat(visit.open("/ahead?question=pans&volume=20L&depth=5cm").text())
         .contains("surroundings=38F&amp;depth=5cm#answer");
   }
+
+  @Test
+  void lists_and_faults_are_told_in_words_and_the_scale_asked_for_comes_first() {
+    String spanish = "language=es; scale=C";
+    String page = served.get("/ahead", "Cookie", spanish).text();
+    assertThat(page).contains(">Caldo de pollo casero<", ">congelador lleno<", ">carne o pescado<");
+    Served.Reply bad =
+        served.get("/ahead?question=outage&appliance=van&without-power=soon", "Cookie", spanish);
+    assertThat(bad.text())
+        .contains("Cuánto hace que no hay luz: «soon» no es un tiempo", "no hay «van»")
+        .doesNotContain("cannot be");
+    assertThat(served.get("/ahead?question=ice&volume=5+litros&start=90C&to=4C", "Cookie", spanish))
+        .extracting(Served.Reply::text)
+        .asString()
+        .contains("de 90 °C (194 °F) a 4 °C (39 °F)", "Guiso de res");
+    assertThat(served.get("/keeps", "Cookie", spanish).text()).contains("4 °C (40 °F)");
+  }
 }

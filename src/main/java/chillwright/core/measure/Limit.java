@@ -1,7 +1,6 @@
 package chillwright.core.measure;
 
 import chillwright.core.measure.Temperature.Scale;
-import java.math.BigDecimal;
 import java.util.OptionalInt;
 
 /**
@@ -64,11 +63,15 @@ public record Limit(OptionalInt celsius, OptionalInt fahrenheit, boolean inclusi
 
   /** Both printed figures: "70 °F (21 °C)". */
   public String text() {
+    return both(Scale.FAHRENHEIT);
+  }
+
+  /** Both printed figures, that of the wanted scale first: "21 °C (70 °F)". */
+  public String both(Scale first) {
     if (celsius.isEmpty() || fahrenheit.isEmpty()) {
-      return text(Scale.FAHRENHEIT);
+      return text(first);
     }
-    String inCelsius =
-        BigDecimal.valueOf(celsius.getAsInt(), 2).stripTrailingZeros().toPlainString();
-    return text(Scale.FAHRENHEIT) + " (" + inCelsius + " °C)";
+    Scale second = first == Scale.CELSIUS ? Scale.FAHRENHEIT : Scale.CELSIUS;
+    return text(first) + " (" + text(second) + ")";
   }
 }

@@ -1,12 +1,15 @@
 package chillwright.service.ahead;
 
 import chillwright.core.ahead.Ahead.Source;
+import chillwright.core.ahead.Filled;
+import chillwright.core.ahead.Told;
 import chillwright.core.heat.Practice;
 import chillwright.core.heat.PrintedFood;
 import chillwright.core.heat.Surface;
 import chillwright.core.measure.Limit;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.rulebook.Handbook;
+import java.util.List;
 import java.util.Optional;
 
 /** Parameters and figures that several questions share. */
@@ -30,6 +33,13 @@ final class Common {
 
   static PrintedFood food(Given given, Handbook handbook) {
     return given.one("food", handbook.foods(), PrintedFood::key, Optional.of("beef_stew"));
+  }
+
+  /** Where no food was chosen, which one the figures are of. */
+  static void tellAssumed(PrintedFood food, Given given, List<Told> told) {
+    if (!given.has("food")) {
+      told.add(Told.of("assumed-food", Filled.word("food", food.title())));
+    }
   }
 
   static Surface surface(Given given, Handbook handbook) {

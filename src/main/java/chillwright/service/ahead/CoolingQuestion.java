@@ -109,6 +109,7 @@ final class CoolingQuestion implements Question.Answering {
     } else {
       tell(asked, food.value().orElseThrow(), setting, told);
     }
+    Common.tellAssumed(asked.food, given, told);
     List<Source> sources = new ArrayList<>();
     sources.add(Common.source(asked.food));
     sources.add(Common.source(asked.surface));

@@ -11,6 +11,7 @@ import chillwright.core.heat.PrintedFood;
 import chillwright.core.heat.Solid;
 import chillwright.core.heat.Surface;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
@@ -60,8 +61,9 @@ final class FreezingQuestion implements Question.Answering {
                 "time",
                 "Pham, Int. J. Refrig. 7 (1984) 377, and J. Food Technol. 21 (1986) 209",
                 "reported"));
-    return new Ahead(
-        "freezing", List.of(told(time, course)), List.of("apart", "estimate"), sources);
+    List<Told> told = new ArrayList<>(List.of(told(time, course)));
+    Common.tellAssumed(food, given, told);
+    return new Ahead("freezing", told, List.of("apart", "estimate"), sources);
   }
 
   private static Told told(Answer<Freezing.Time> time, Freezing.Course course) {

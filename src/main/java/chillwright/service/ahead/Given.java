@@ -67,7 +67,7 @@ final class Given {
     Optional<String> text = Optional.ofNullable(values.get(name));
     Optional<T> value = text.flatMap(reader);
     if (text.isPresent() && value.isEmpty()) {
-      String says = "\"%s\" cannot be %s: give %s.".formatted(shown(text.get()), name, allowed);
+      String says = "\"%s\" cannot be read: give %s.".formatted(shown(text.get()), allowed);
       refuse(name, code, allowed, says);
     }
     return value;

@@ -9,6 +9,7 @@ import chillwright.core.heat.FreezingFood;
 import chillwright.core.heat.IceBath;
 import chillwright.core.heat.PrintedFood;
 import chillwright.core.heat.Properties;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 
@@ -60,7 +61,9 @@ final class IceQuestion implements Question.Answering {
                 "heat of fusion 333.6 kJ/kg",
                 "ASHRAE Handbook Refrigeration, Thermal properties of foods",
                 "reported"));
-    return new Ahead("ice", List.of(told(ice, start, to)), List.of("ice-least"), sources);
+    List<Told> told = new ArrayList<>(List.of(told(ice, start, to)));
+    Common.tellAssumed(food, given, told);
+    return new Ahead("ice", told, List.of("ice-least"), sources);
   }
 
   private static double kilograms(OptionalDouble litres, Properties food) {

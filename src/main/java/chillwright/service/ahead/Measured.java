@@ -1,5 +1,7 @@
 package chillwright.service.ahead;
 
+import java.text.Normalizer;
+import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -13,47 +15,58 @@ enum Measured {
       "2in, 50mm or 5cm",
       5000,
       "5 m",
-      Map.of("mm", 1.0, "cm", 10.0, "m", 1000.0, "in", 25.4)),
+      units(
+          "mm millimetre milímetro = 1",
+          "cm centimetre centimeter centímetro centimetro = 10",
+          "m metre meter metro = 1000",
+          "in inch inches pulgada = 25.4")),
   VOLUME(
       "volume",
       "20L, 5gal, 6qt or 8floz",
       5000,
       "5,000 L",
-      Map.of(
-          "ml",
-          0.001,
-          "l",
-          1.0,
-          "gal",
-          3.785411784,
-          "qt",
-          0.946352946,
-          "pt",
-          0.473176473,
-          "cup",
-          0.2365882365,
-          "floz",
-          0.0295735295625,
-          "ft3",
-          28.316846592)),
+      units(
+          "ml millilitre milliliter mililitro = 0.001",
+          "l litre liter litro = 1",
+          "gal gallon galón galon galones = 3.785411784",
+          "qt quart cuarto = 0.946352946",
+          "pt pint pinta = 0.473176473",
+          "cup taza = 0.2365882365",
+          "floz fluidounce onzalíquida onzaliquida onzaslíquidas onzasliquidas = 0.0295735295625",
+          "ft3 cuft cubicfoot cubicfeet piecúbico piecubico piescúbicos piescubicos"
+              + " = 28.316846592")),
   MASS(
       "weight",
       "12lb or 5.4kg",
       5000,
       "5,000 kg",
-      Map.of("g", 0.001, "kg", 1.0, "oz", 0.028349523125, "lb", 0.45359237)),
+      units(
+          "g gram gramme gramo = 0.001",
+          "kg kilo kilogram kilogramme kilogramo = 1",
+          "oz ounce onza = 0.028349523125",
+          "lb pound libra = 0.45359237")),
   /** One piece: the printed thawing times are those of birds and roasts; the bound is ours. */
   PIECE("weight", "12lb or 5.4kg", 25, "25 kg (55 lb)", MASS.units),
   TIME(
       "time",
-      "9h, 90min or 2d",
+      "9h, 90min, 3h 30min or 2d",
       24 * 3650,
       "3,650 d",
-      Map.of("min", 1 / 60.0, "h", 1.0, "d", 24.0));
+      units(
+          "min minute minuto = 0.016666666666666666", "h hr hour hora = 1", "d day día dia = 24"));
 
-  /** At most seven digits, so that nothing runs over. */
+  /** At most seven digits, so that nothing runs over; a comma for decimals as many write it. */
+  private static final String NUMBER = "\\d{1,7}(?:[.,]\\d{1,4})?";
+
   private static final Pattern AMOUNT =
-      Pattern.compile("(\\d{1,7}(?:\\.\\d{1,4})?)\\s*([A-Za-z]+\\s?[A-Za-z]*3?)");
+      Pattern.compile("(" + NUMBER + ")\\s*(\\p{L}+[.]?\\s?\\p{L}*3?[.]?)");
+
+  /** "19h30", "19 h 30 min" or "3:30 h": hours, then minutes. */
+  private static final Pattern HOURS_AND_MINUTES =
+      Pattern.compile(
+          "(\\d{1,5})(?:\\s*(?:h|hr|hours?|horas?)(?:\\s*(?:and|y))?\\s*|:)([0-5]?\\d)"
+              + "\\s*(?:h|hr|hours?|horas?|min|minutes?|minutos?)?",
+          Pattern.CASE_INSENSITIVE);
 
   private final String what;
   private final String examples;
@@ -81,15 +94,36 @@ enum Measured {
 
   /** In millimetres, litres, kilograms or hours; empty where it is no such amount. */
   OptionalDouble read(String text) {
-    Matcher amount = AMOUNT.matcher(text.strip());
+    String given = Normalizer.normalize(text.strip(), Normalizer.Form.NFC);
+    Matcher mixed = HOURS_AND_MINUTES.matcher(given);
+    if (this == TIME && mixed.matches()) {
+      return within(Double.parseDouble(mixed.group(1)) + Double.parseDouble(mixed.group(2)) / 60);
+    }
+    Matcher amount = AMOUNT.matcher(given);
     if (!amount.matches()) {
       return OptionalDouble.empty();
     }
-    String unit = amount.group(2).replace(" ", "").toLowerCase(Locale.ROOT);
-    if (!units.containsKey(unit)) {
-      return OptionalDouble.empty();
-    }
-    double value = Double.parseDouble(amount.group(1)) * units.get(unit);
+    String unit = amount.group(2).replaceAll("[ .]", "").toLowerCase(Locale.ROOT);
+    Double one = units.getOrDefault(unit, units.get(unit.replaceFirst("s$", "")));
+    return one == null
+        ? OptionalDouble.empty()
+        : within(Double.parseDouble(amount.group(1).replace(',', '.')) * one);
+  }
+
+  private OptionalDouble within(double value) {
     return value > 0 && value <= most ? OptionalDouble.of(value) : OptionalDouble.empty();
+  }
+
+  /** "mm millimetre = 1": every name of a unit, and what one of it is. */
+  private static Map<String, Double> units(String... lines) {
+    Map<String, Double> units = new HashMap<>();
+    for (String line : lines) {
+      int equals = line.indexOf(" = ");
+      double one = Double.parseDouble(line.substring(equals + 3));
+      for (String name : line.substring(0, equals).split(" ", -1)) {
+        units.put(name, one);
+      }
+    }
+    return Map.copyOf(units);
   }
 }

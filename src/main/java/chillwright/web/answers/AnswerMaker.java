@@ -179,7 +179,14 @@ public record AnswerMaker(ZoneId zone, Instant now) {
         category.key(),
         category.title(),
         dates(answer.keeping()),
-        new KeepText(category, answer.keeping(), zone, now, Language.ENGLISH, answer.age())
+        new KeepText(
+                category,
+                answer.keeping(),
+                zone,
+                now,
+                Language.ENGLISH,
+                Scale.FAHRENHEIT,
+                answer.age())
             .says(answer.rules()),
         category.source(),
         category.status(),

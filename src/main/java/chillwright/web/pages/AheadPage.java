@@ -1,8 +1,11 @@
 package chillwright.web.pages;
 
 import chillwright.core.ahead.Ahead;
+import chillwright.core.heat.PrintedFood;
+import chillwright.core.heat.PrintedLife;
 import chillwright.core.heat.Surface;
 import chillwright.core.log.Problem;
+import chillwright.core.portions.Pan;
 import chillwright.print.AheadText;
 import chillwright.print.Language;
 import chillwright.rulebook.Handbook;
@@ -18,35 +21,32 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Stream;
 
 /** Questions asked before cooking, or when the power is gone; no set-up, and nothing is stored. */
 final class AheadPage {
   static final String ADDRESS = "/ahead";
 
-  private static final List<String> APPLIANCES =
-      List.of("refrigerator", "full-freezer", "half-freezer");
+  /** Keys of the words to choose from that stand in no table. */
+  static final List<String> APPLIANCES = List.of("refrigerator", "full-freezer", "half-freezer");
 
-  /** What its lists offer besides printed titles. */
-  static final List<String> CHOICES =
+  static final List<String> FAULTS =
       List.of(
-          "refrigerator",
-          "full-freezer",
-          "half-freezer",
-          "still_air",
-          "moving_air",
-          "stirred_bath",
-          "running_water",
-          "top",
-          "both",
-          "slab",
-          "cylinder",
-          "sphere",
-          "mixed",
-          "meat",
-          "vegetables",
-          "roast",
-          "casserole");
+          "missing",
+          "unknown",
+          "one-of-two.pans",
+          "one-of-two.ice",
+          "one-of-two.frozen-life",
+          "bad-length",
+          "bad-volume",
+          "bad-weight",
+          "bad-time",
+          "bad-temperature",
+          "bad-count",
+          "bad-number",
+          "bad-date",
+          "bad-steps");
 
   private final Desk desk;
 
@@ -99,7 +99,8 @@ final class AheadPage {
           new AheadView(asked.key(), given, List.of(), says, small, questions(visitor));
       answer(context, HttpStatus.OK, visitor, view);
     } catch (BadQuestion bad) {
-      List<String> faults = bad.problems().stream().map(Problem::says).toList();
+      List<String> faults =
+          bad.problems().stream().map(problem -> fault(asked, problem, visitor)).toList();
       AheadView view =
           new AheadView(asked.key(), given, faults, List.of(), List.of(), questions(visitor));
       answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, view);
@@ -140,41 +141,50 @@ final class AheadPage {
             .toList());
   }
 
-  private List<AheadView.Option> choices(Parameter parameter, Visitor visitor) {
+  /** What may be chosen, by the titles that the answers use too. */
+  private List<Choice> choices(Parameter parameter, Visitor visitor) {
     Handbook handbook = Handbook.shipped();
+    Language language = visitor.language();
     return switch (parameter.name()) {
-      case "food" ->
-          handbook.foods().stream().map(food -> printed(food.key(), food.title())).toList();
-      case "life" ->
-          handbook.lives().stream().map(life -> printed(life.key(), life.title())).toList();
-      case "pan" -> handbook.pans().stream().map(pan -> printed(pan.key(), pan.title())).toList();
-      case "surface" -> said(handbook.surfaces().stream().map(Surface::key).toList(), visitor);
-      case "appliance" -> said(APPLIANCES, visitor);
+      case "food" -> choices(handbook.foods(), PrintedFood::key, PrintedFood::title, language);
+      case "surface" -> choices(handbook.surfaces(), Surface::key, Surface::title, language);
+      case "pan" -> choices(handbook.pans(), Pan::key, Pan::title, language);
+      case "life" -> choices(handbook.lives(), PrintedLife::key, PrintedLife::title, language);
       case "category" ->
-          new Known(desk.kitchen())
-              .categories(visitor.language()).stream()
-                  .map(of -> option(of.key(), of.title(), visitor))
-                  .toList();
-      default ->
-          parameter.label().contains("|")
-              ? said(List.of(parameter.label().split("[|]", -1)), visitor)
-              : List.of();
+          desk.kitchen().library().keepingList().categories().stream()
+              .filter(category -> category.freezer().max().isPresent())
+              .map(category -> new Choice(category.key(), language.titled(category)))
+              .toList();
+      default -> named(parameter, visitor);
     };
   }
 
-  /** A title as its table prints it. */
-  private static AheadView.Option printed(String key, String title) {
-    return new AheadView.Option(key, title, Language.ENGLISH.tag());
-  }
-
-  private static List<AheadView.Option> said(List<String> keys, Visitor visitor) {
-    return keys.stream()
-        .map(key -> option(key, visitor.say("ahead.choice." + key), visitor))
+  private static <T> List<Choice> choices(
+      List<T> all, Function<T, String> key, Function<T, String> title, Language language) {
+    return all.stream()
+        .map(one -> new Choice(key.apply(one), language.named(title.apply(one))))
         .toList();
   }
 
-  private static AheadView.Option option(String key, String title, Visitor visitor) {
-    return new AheadView.Option(key, title, visitor.language().tag());
+  private static List<Choice> named(Parameter parameter, Visitor visitor) {
+    List<String> keys =
+        parameter.name().equals("appliance")
+            ? APPLIANCES
+            : parameter.label().contains("|")
+                ? List.of(parameter.label().split("[|]", -1))
+                : List.of();
+    return keys.stream().map(key -> new Choice(key, visitor.say("ahead.choice." + key))).toList();
+  }
+
+  /** A fault in the words of the page, at the label of its field. */
+  private static String fault(Question question, Problem problem, Visitor visitor) {
+    String name = ((Problem.Where.InField) problem.where()).pointer();
+    String label = visitor.say("ahead." + question.key() + "." + name);
+    if (problem.code().equals("one-of-two")) {
+      return visitor.say("ahead.fault.one-of-two." + question.key());
+    }
+    String code = problem.code().startsWith("unknown-") ? "unknown" : problem.code();
+    return visitor.say("ahead.fault." + code, label, problem.given());
   }
 
   private void answer(Context context, HttpStatus status, Visitor visitor, AheadView view) {

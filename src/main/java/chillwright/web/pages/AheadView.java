@@ -28,9 +28,6 @@ public record AheadView(
     }
   }
 
-  /** A value to choose, as a person reads it and in which language that is. */
-  public record Option(String key, String title, String language) {}
-
   /**
    * One field.
    *
@@ -38,7 +35,7 @@ public record AheadView(
    * @param choices the values to choose from; none where any may be written
    */
   public record Field(
-      String name, String says, boolean isNeeded, String example, List<Option> choices) {
+      String name, String says, boolean isNeeded, String example, List<Choice> choices) {
     public Field {
       choices = List.copyOf(choices);
     }

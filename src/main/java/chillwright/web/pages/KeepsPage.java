@@ -165,7 +165,13 @@ final class KeepsPage {
         question.answer(book(isHome(fields)), desk.zone(), LocalDate.ofInstant(now, desk.zone()));
     KeepText text =
         new KeepText(
-            category.get(), answer.keeping(), desk.zone(), now, visitor.language(), answer.age());
+            category.get(),
+            answer.keeping(),
+            desk.zone(),
+            now,
+            visitor.language(),
+            visitor.scale(),
+            answer.age());
     boolean canAskHome = !isHome(fields) && category.get().fridge().max().isPresent();
     return Optional.of(new Asked(category.get(), answer, text, canAskHome));
   }
@@ -278,7 +284,7 @@ final class KeepsPage {
             rule ->
                 visitor.say(
                     "power.warm",
-                    Figures.limitInBoth(rule, visitor.language())
+                    Figures.limitInBoth(rule, visitor.language(), visitor.scale())
                         + " ["
                         + rule.citation().text().strip()
                         + "]",
@@ -296,6 +302,9 @@ final class KeepsPage {
   }
 
   private List<String> refreezing(Visitor visitor) {
-    return home().flatMap(rules -> Refreezing.advice(rules, visitor.language())).stream().toList();
+    return home()
+        .flatMap(rules -> Refreezing.advice(rules, visitor.language(), visitor.scale()))
+        .stream()
+        .toList();
   }
 }

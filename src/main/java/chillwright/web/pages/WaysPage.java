@@ -95,7 +95,7 @@ final class WaysPage {
   }
 
   private static String limit(Rule rule, Visitor visitor) {
-    return Figures.limitInBoth(rule, visitor.language())
+    return Figures.limitInBoth(rule, visitor.language(), visitor.scale())
         + " ["
         + rule.citation().text().strip()
         + "]";

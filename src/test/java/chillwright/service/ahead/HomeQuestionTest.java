@@ -11,7 +11,10 @@ import chillwright.core.ahead.Told;
 import chillwright.print.AheadText;
 import chillwright.print.Language;
 import java.util.List;
+import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** What a cook at home asks of the questions, and how plainly they answer. */
 class HomeQuestionTest {
@@ -70,5 +73,46 @@ class HomeQuestionTest {
   void pans_of_two_inches_are_told_to_miss_the_cooling_limits() {
     told(answer(Question.PANS, "volume=20L depth=2in"), "pans.cooling.misses");
     told(answer(Question.PANS, "volume=20L depth=5mm"), "pans.cooling.makes");
+  }
+
+  /** NIST Handbook 44, Appendix C, for the factors; the ways to write are common, no source. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          LENGTH | 2 inches | 50.8
+          LENGTH | 5 centímetros | 50
+          VOLUME | 2 gallons | 7.5708
+          VOLUME | 5,5 litros | 5.5
+          VOLUME | 8 fl. oz. | 0.23659
+          VOLUME | 15 cubic feet | 424.75
+          MASS | 12 pounds | 5.4431
+          MASS | 12 lbs. | 5.4431
+          MASS | 2,5 kilos | 2.5
+          MASS | 3 libras | 1.3608
+          TIME | 19h30min | 19.5
+          TIME | 19 h 30 | 19.5
+          TIME | 3:30 h | 3.5
+          TIME | 3:30 | 3.5
+          TIME | 90 min | 1.5
+          TIME | 90 minutos | 1.5
+          TIME | 1 hour and 30 minutes | 1.5
+          TIME | 2 días | 48
+          """)
+  void amounts_are_taken_as_people_write_them(Measured kind, String text, double amount) {
+    assertThat(kind.read(text)).hasValueCloseTo(amount, Percentage.withPercentage(0.01));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"TIME, 3:75 h", "TIME, -1h", "MASS, 12 stones", "MASS, 12", "LENGTH, 1.000.000 cm"})
+  void what_is_no_amount_is_not_guessed_at(Measured kind, String text) {
+    assertThat(kind.read(text)).isEmpty();
+  }
+
+  @Test
+  void the_food_that_was_taken_is_named_where_none_was_chosen() {
+    told(answer(Question.ICE, "volume=20L start=203F to=41F"), "assumed-food");
+    assertThat(answer(Question.ICE, "volume=20L food=chili start=203F to=41F").told()).hasSize(1);
   }
 }

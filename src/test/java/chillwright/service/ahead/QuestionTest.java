@@ -171,7 +171,7 @@ class QuestionTest {
   @Test
   void a_rule_set_without_a_cooling_limit_says_so() {
     Ahead answer =
-        answer(Question.COOLING, "surroundings=38F depth=2in to=40F", setting("us-home"));
+        answer(Question.COOLING, "food=rice surroundings=38F depth=2in to=40F", setting("us-home"));
     assertThat(answer.told())
         .extracting(Told::key)
         .containsExactly("cooling.reaches", "cooling.no-limit");

@@ -72,7 +72,6 @@ class WordingTest {
                         Stream.of("ahead." + question.key()),
                         question.parameters().stream()
                             .map(field -> "ahead." + question.key() + "." + field.name())));
-    Stream<String> choices = AheadPage.CHOICES.stream().map(key -> "ahead.choice." + key);
     Stream<String> scales = Arrays.stream(Scales.values()).map(of -> "scales." + of.key());
     Stream<String> methods = Arrays.stream(Method.values()).map(how -> "check." + how.key());
     Stream<String> plans =
@@ -82,9 +81,18 @@ class WordingTest {
                 PlanTree.DAYS.stream().map(day -> "plans.day." + day).toList(),
                 Arrays.stream(Route.values()).map(of -> "plans.route." + of.text()).toList())
             .flatMap(List::stream);
+    Stream<String> choices =
+        Stream.concat(
+                AheadPage.APPLIANCES.stream(),
+                Arrays.stream(Question.values())
+                    .flatMap(question -> question.parameters().stream())
+                    .filter(parameter -> parameter.label().contains("|"))
+                    .flatMap(parameter -> Stream.of(parameter.label().split("[|]", -1))))
+            .map(choice -> "ahead.choice." + choice);
+    Stream<String> faults = AheadPage.FAULTS.stream().map(fault -> "ahead.fault." + fault);
     return Stream.of(
-            words, hows, choices, verdicts, sheets, kinds, allergens, scales, methods, questions,
-            plans)
+            choices, faults, words, hows, verdicts, sheets, kinds, allergens, scales, methods,
+            questions, plans)
         .flatMap(keys -> keys)
         .collect(Collectors.toCollection(TreeSet::new));
   }
