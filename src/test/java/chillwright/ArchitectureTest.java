@@ -178,7 +178,7 @@ class ArchitectureTest {
           .whereLayer("learning")
           .mayOnlyAccessLayers("measure", "log", "rules")
           .whereLayer("forecast")
-          .mayOnlyAccessLayers("measure", "log", "rules", "heat");
+          .mayOnlyAccessLayers("measure", "log", "rules", "portions");
 
   @ArchTest
   static final ArchRule rooms_have_no_cycles =

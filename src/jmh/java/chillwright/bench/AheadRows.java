@@ -35,6 +35,10 @@ import java.util.Optional;
 final class AheadRows implements Ground.Group {
   private static final int LOTS = 1_000;
   private static final int ROUNDS = 9;
+
+  /** Passes until the code is compiled, as it is in a service that has run for some minutes. */
+  private static final int WARM_UP = 60;
+
   private static final Instant NOON = Instant.parse("2026-03-02T12:00:00Z");
   private static final Instant SERVING = Instant.parse("2026-03-21T18:00:00Z");
 
@@ -79,18 +83,29 @@ final class AheadRows implements Ground.Group {
     byte[] bytes = log.toString().getBytes(StandardCharsets.UTF_8);
     new CsvLog(new Cells(now)).read("log", new ByteArrayInputStream(bytes), rows::add);
     List<Judged> lots = new LogCheck(judge, now).check(rows, now).lots();
+    long start = System.nanoTime();
+    int found = pass(lots, now);
+    long first = System.nanoTime() - start;
+    for (int round = 0; round < WARM_UP; round++) {
+      pass(lots, now);
+    }
     Times times = new Times();
-    int found = 0;
     for (int round = 0; round < ROUNDS; round++) {
-      long start = System.nanoTime();
-      for (Judged lot : lots) {
-        found += Forecaster.of(lot.timeline(), lot.ruleSet(), Optional.empty(), now).size();
-      }
+      start = System.nanoTime();
+      pass(lots, now);
       times.add(System.nanoTime() - start);
     }
-    return Line.what("forecasts of " + lots.size() + " running lots (" + found / ROUNDS + ")")
-        .measured(Times.text(times.median()))
+    return Line.what("forecasts of " + lots.size() + " running lots (" + found + "), warm")
+        .measured(Times.text(times.median()) + ", the first pass " + Times.text(first))
         .judged("at most 50 ms", times.median() <= 50_000_000L);
+  }
+
+  private static int pass(List<Judged> lots, Instant now) {
+    int found = 0;
+    for (Judged lot : lots) {
+      found += Forecaster.of(lot.timeline(), lot.ruleSet(), Optional.empty(), now).size();
+    }
+    return found;
   }
 
   private static Line plan(String what, Menu menu, RuleSet rules, Duration most) {

@@ -14,7 +14,7 @@ import chillwright.service.ahead.Setting;
 import chillwright.web.answers.AheadAnswers;
 import chillwright.web.answers.Json;
 import java.time.Clock;
-import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -111,8 +111,9 @@ final class AheadCommand implements Runnable {
     public Integer call() {
       RuleLibrary library = ruleOptions.library();
       RuleBook book = ruleOptions.book(library);
-      LocalDate today = LocalDate.ofInstant(clock.instant(), ZoneId.systemDefault());
-      Setting setting = new Setting(book.on(today), library.keepingList(), Handbook.shipped());
+      LocalDateTime now = LocalDateTime.ofInstant(clock.instant(), ZoneId.systemDefault());
+      Setting setting =
+          new Setting(book.on(now.toLocalDate()), library.keepingList(), Handbook.shipped(), now);
       Ahead answer = answer(setting);
       console.result(
           format.isJson()

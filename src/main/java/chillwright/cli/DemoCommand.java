@@ -25,8 +25,8 @@ import picocli.CommandLine.Option;
     mixinStandardHelpOptions = true,
     description = {
       "Serves an invented kitchen, with something always running now; nothing of it is kept.",
-      "It loads the sample logs into a scratch database, moved in time to end now, and prints the",
-      "report and the address."
+      "It loads the sample logs, with the plan of an evening two weeks ahead, into a scratch",
+      "database, moved in time to end now, and prints the report and the address."
     },
     footer = {
       "",
@@ -63,6 +63,7 @@ final class DemoCommand implements Callable<Integer> {
     stop.set(kitchen::close);
     DemoKitchen.describe(kitchen);
     kitchen.logbook().log(DemoLog.until(clock.instant()), Optional.empty());
+    DemoPlan.load(kitchen);
     Serving serving = Serving.startHere(kitchen, port);
     stop.set(serving::stop);
     printReport(kitchen);

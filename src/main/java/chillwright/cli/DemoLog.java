@@ -21,7 +21,7 @@ import java.util.Optional;
  */
 final class DemoLog {
   /** The moment the sample logs were written for. */
-  private static final Instant WRITTEN_FOR = Instant.parse("2026-11-24T21:00:00Z");
+  static final Instant WRITTEN_FOR = Instant.parse("2026-11-24T21:00:00Z");
 
   private static final List<String> FILES =
       List.of("week-1.csv", "week-2.csv", "week-3.csv", "places.csv");

@@ -36,7 +36,7 @@ import picocli.CommandLine.Parameters;
     },
     footer = {
       "",
-      "The file is YAML or JSON; sample-logs/plans holds one, and `plan --schema` prints its form.",
+      "The file is YAML or JSON; sample-logs/plans holds two; `plan --schema` prints its form.",
       "Amounts of refrigerator, freezer and warm are litres, of freezing the kilograms that freeze",
       "within 24 hours, of hands people; oven, hob and the like are yours to name.",
       "",
@@ -125,7 +125,7 @@ final class PlanCommand implements Callable<Integer> {
   }
 
   private void print(Menu menu, Plan plan, RuleBook book) {
-    PlanText text = new PlanText(menu.zone());
+    PlanText text = new PlanText(menu);
     console.result(text.serving(menu));
     text.lines(menu, plan).forEach(console::result);
     console.result("");

@@ -1,5 +1,7 @@
 package chillwright.paper;
 
+import chillwright.core.forecast.Forecast;
+import chillwright.core.forecast.Forecast.Outlook;
 import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
@@ -20,10 +22,10 @@ import chillwright.core.rules.Shape.Reach;
 import chillwright.core.rules.Verdict;
 import chillwright.paper.Label.Extra;
 import chillwright.print.Language;
+import chillwright.print.Times;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -47,9 +49,11 @@ public final class LabelMaker {
   private final Scale scale;
 
   /** What was found of a lot that has entries. */
-  public record Judged(Timeline timeline, RuleSet rules, List<Finding> findings) {
+  public record Judged(
+      Timeline timeline, RuleSet rules, List<Finding> findings, List<Forecast> forecasts) {
     public Judged {
       findings = List.copyOf(findings);
+      forecasts = List.copyOf(forecasts);
     }
   }
 
@@ -113,6 +117,10 @@ public final class LabelMaker {
 
   private List<Extra> extras(LotState lot, Optional<Judged> judged, LabelText text, Inside inside) {
     List<Extra> extras = new ArrayList<>();
+    judged
+        .flatMap(this::forecast)
+        .map(line -> extra("label.what.forecast", line))
+        .ifPresent(extras::add);
     text.kitchen().map(name -> extra("label.what.kitchen", oneLine(name))).ifPresent(extras::add);
     portions(lot, inside).map(line -> extra("label.what.portions", line)).ifPresent(extras::add);
     judged
@@ -195,6 +203,26 @@ public final class LabelMaker {
                     ((Reach) finding.rule().shape()).to().text(scale),
                     time(finding.deadline().orElseThrow())))
         .toList();
+  }
+
+  /**
+   * When the next limit is expected, with the moment it was told, since paper stays as it is. Left
+   * out where nothing bounds it, and where a hand is needed first.
+   */
+  private Optional<String> forecast(Judged judged) {
+    return judged.forecasts().stream()
+        .findFirst()
+        .filter(next -> next.outlook() != Outlook.UNREAD && next.latest().isPresent())
+        .filter(next -> owed(judged).isEmpty())
+        .map(
+            next ->
+                words.say(
+                    "label.forecast",
+                    times().hour(now),
+                    next.awaited().limit().text(scale),
+                    times().hour(next.expected().orElseThrow()),
+                    times().hour(next.earliest().orElseThrow()),
+                    times().hour(next.latest().orElseThrow())));
   }
 
   /** That it must be discarded because a day or a time has passed; empty where none has. */
@@ -366,12 +394,15 @@ public final class LabelMaker {
   }
 
   private String day(LocalDate day) {
-    return DateTimeFormatter.ofPattern("EEE d MMM uuuu", words.locale()).format(day);
+    return times().day(day);
   }
 
   private String time(Instant moment) {
-    return DateTimeFormatter.ofPattern("EEE d MMM uuuu, HH:mm", words.locale())
-        .withZone(zone)
-        .format(moment);
+    return times().moment(moment);
+  }
+
+  /** With the year: a label may stay in a freezer for more than one. */
+  private Times times() {
+    return Times.kept(zone, Language.ofTag(words.locale().getLanguage()).orElse(Language.ENGLISH));
   }
 }

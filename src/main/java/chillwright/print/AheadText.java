@@ -5,24 +5,40 @@ import chillwright.core.ahead.Filled;
 import chillwright.core.ahead.Filled.Amount;
 import chillwright.core.ahead.Filled.Day;
 import chillwright.core.ahead.Filled.Word;
+import chillwright.core.ahead.OutageFoods;
 import chillwright.core.ahead.Told;
 import chillwright.core.heat.Reason;
+import chillwright.core.measure.Temperature.Scale;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Duration;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Answers to questions asked ahead, in words; every figure in both scales or systems. */
-public record AheadText(Language language) {
+/**
+ * Answers to questions asked ahead, in words; every figure in both scales or systems.
+ *
+ * @param scale which comes first; Celsius puts metric amounts first too
+ */
+public record AheadText(Language language, Scale scale) {
   private static final double INCH = 25.4;
   private static final double POUND = 0.45359237;
+
+  /** Longer than that nobody counts in hours. */
+  private static final double TWO_DAYS = 48;
+
   private static final double QUART = 0.946352946;
+
+  /** As the United States read it. */
+  public AheadText(Language language) {
+    this(language, Scale.FAHRENHEIT);
+  }
 
   /** The whole answer: what is told, what to mind, and where its figures are printed. */
   public String answer(Ahead ahead, String defers) {
     List<String> lines = new ArrayList<>();
-    ahead.told().forEach(told -> lines.add(says(told)));
+    ahead.told().forEach(told -> lines.add((OutageFoods.isFood(told) ? "  - " : "") + says(told)));
     lines.add("");
     cautions(ahead).forEach(lines::add);
     lines.add("");
@@ -68,44 +84,44 @@ public record AheadText(Language language) {
       return amount(amount);
     }
     if (filled.value() instanceof Word word) {
-      return word.text();
+      return language.named(word.text());
     }
-    return ((Day) filled.value()).day().toString();
+    return Times.kept(ZoneOffset.UTC, language).day(((Day) filled.value()).day());
   }
 
   private String amount(Amount amount) {
     double value = amount.amount();
     return switch (amount.unit()) {
-      case CELSIUS -> plain(value * 9 / 5 + 32, 0) + " °F (" + plain(value, 0) + " °C)";
+      case CELSIUS -> both(plain(value * 9 / 5 + 32, 0) + " °F", plain(value, 0) + " °C");
       case HOURS -> hours(value);
       case KILOGRAMS -> both(value, "kg", value / POUND, "lb");
       case LITRES ->
           value < QUART
               ? both(value * 1000, "ml", value / QUART * 32, "fl oz")
               : both(value, "L", value / QUART, "qt");
-      case MILLIMETRES -> plain(value / INCH, 1) + " in (" + plain(value, 0) + " mm)";
+      case MILLIMETRES -> both(plain(value / INCH, 1) + " in", plain(value, 0) + " mm");
       case DAYS -> plain(value, 1);
       case PERCENT -> plain(value, 0) + " %";
       case COUNT -> plain(value, 0);
     };
   }
 
-  private static String both(double metric, String unit, double ours, String other) {
-    return plain(ours, ours < 20 ? 1 : 0)
-        + " "
-        + other
-        + " ("
-        + plain(metric, metric < 20 ? 1 : 0)
-        + " "
-        + unit
-        + ")";
+  private String both(double metric, String unit, double ours, String other) {
+    return both(
+        plain(ours, ours < 20 ? 1 : 0) + " " + other,
+        plain(metric, metric < 20 ? 1 : 0) + " " + unit);
+  }
+
+  private String both(String american, String metric) {
+    return scale == Scale.CELSIUS ? metric + " (" + american + ")" : american + " (" + metric + ")";
   }
 
   /** No finer than it is known: to five minutes, a quarter of an hour, or an hour. */
-  private static String hours(double hours) {
+  private String hours(double hours) {
     double minutes = hours * 60;
     int step = hours < 1 ? 1 : hours < 3 ? 5 : hours < 10 ? 15 : 60;
-    return Figures.duration(Duration.ofMinutes(Math.round(minutes / step) * step));
+    String told = Figures.duration(Duration.ofMinutes(Math.round(minutes / step) * step));
+    return hours > TWO_DAYS ? language.say("ahead.days", told, plain(hours / 24, 1)) : told;
   }
 
   private static String plain(double value, int decimals) {

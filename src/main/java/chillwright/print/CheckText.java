@@ -45,6 +45,7 @@ public record CheckText(ZoneId zone, Instant at) {
       lines.add("  > Forecast: " + ahead.says(forecast));
       lines.add("      " + ahead.basis(forecast));
     }
+    lines.addAll(sooner(timeline, forecasts));
     if (timeline.closedAt().isEmpty()) {
       KeepText dates = new KeepText(timeline.food().category(), keeping, zone, at);
       if (Acts.owed(timeline, findings, at).isPresent()) {
@@ -56,9 +57,23 @@ public record CheckText(ZoneId zone, Instant at) {
       } else {
         lines.addAll(dates.marked());
       }
-      keeping.because().stream().map(reason -> "        " + reason).forEach(lines::add);
+      Times times = Times.at(at, zone, Language.ENGLISH);
+      keeping.because().forEach(reason -> lines.add("        " + times.retold(reason)));
     }
     return String.join(NEW_LINE, lines);
+  }
+
+  private List<String> sooner(Timeline timeline, List<Forecast> forecasts) {
+    List<String> lines = new ArrayList<>();
+    SpeedupText text = new SpeedupText(zone, Figures.scale(timeline), at, Language.ENGLISH);
+    for (SpeedupText.Line line : text.lines(forecasts)) {
+      lines.add("      - " + line.says());
+      lines.add("        " + line.basis());
+    }
+    if (!lines.isEmpty()) {
+      lines.add(0, "  > " + text.head());
+    }
+    return lines;
   }
 
   private String line(Finding finding, Sentences sentences) {

@@ -9,13 +9,11 @@ import chillwright.core.rules.Rule;
 import chillwright.core.rules.Shape.Reach;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneId;
+import java.time.LocalDate;
 import java.time.ZonedDateTime;
-import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -48,10 +46,7 @@ public final class CurveChart {
           Duration.ofDays(1),
           Duration.ofDays(7));
 
-  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
-  private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d.M.", Locale.ROOT);
-
-  private final ZoneId zone;
+  private final Times times;
   private final Scale scale;
   private final List<LogEntry> readings;
   private final List<Goal> goals;
@@ -90,8 +85,8 @@ public final class CurveChart {
   /** A temperature to be reached by a moment. */
   private record Goal(Limit limit, Instant opens, Instant last) {}
 
-  private CurveChart(List<LogEntry> readings, List<Goal> goals, ZoneId zone, Scale scale) {
-    this.zone = zone;
+  private CurveChart(List<LogEntry> readings, List<Goal> goals, Times times, Scale scale) {
+    this.times = times;
     this.scale = scale;
     this.readings = readings;
     this.goals = goals;
@@ -125,7 +120,7 @@ public final class CurveChart {
    * @param entries of the lot in order of time, corrections applied
    */
   public static Optional<CurveChart> of(
-      List<LogEntry> entries, List<Finding> findings, ZoneId zone, Scale scale) {
+      List<LogEntry> entries, List<Finding> findings, Times times, Scale scale) {
     List<LogEntry> run = new ArrayList<>();
     List<LogEntry> shown = List.of();
     for (LogEntry entry : entries) {
@@ -146,7 +141,7 @@ public final class CurveChart {
     if (shown.isEmpty()) {
       return Optional.empty();
     }
-    return Optional.of(new CurveChart(shown, goals(findings, shown), zone, scale));
+    return Optional.of(new CurveChart(shown, goals(findings, shown), times, scale));
   }
 
   private static List<Goal> goals(List<Finding> findings, List<LogEntry> shown) {
@@ -196,24 +191,24 @@ public final class CurveChart {
             .filter(each -> span.dividedBy(each) < MOST_TICKS)
             .findFirst()
             .orElse(span.dividedBy(MOST_TICKS));
-    ZonedDateTime day = from.atZone(zone).truncatedTo(ChronoUnit.DAYS);
+    ZonedDateTime day = from.atZone(times.zone()).truncatedTo(ChronoUnit.DAYS);
     Instant tick = day.toInstant();
     while (tick.isBefore(from)) {
       tick = tick.plus(step);
     }
     boolean isLong = step.compareTo(Duration.ofDays(1)) >= 0;
     for (; !tick.isAfter(to); tick = tick.plus(step)) {
-      ZonedDateTime local = tick.atZone(zone);
       strokes.add(new Stroke(Line.AXIS, x(tick), BOTTOM, x(tick), BOTTOM + 6));
       labels.add(
-          new Label((isLong ? DAY : CLOCK).format(local), x(tick), BOTTOM + 22, Anchor.MIDDLE));
+          new Label(
+              isLong ? times.shortDay(LocalDate.ofInstant(tick, times.zone())) : times.hour(tick),
+              x(tick),
+              BOTTOM + 22,
+              Anchor.MIDDLE));
     }
     labels.add(
         new Label(
-            DateTimeFormatter.ISO_LOCAL_DATE.format(from.atZone(zone)),
-            LEFT,
-            BOTTOM + 40,
-            Anchor.START));
+            times.day(LocalDate.ofInstant(from, times.zone())), LEFT, BOTTOM + 40, Anchor.START));
   }
 
   private void draw(Goal goal) {
@@ -221,7 +216,7 @@ public final class CurveChart {
     double end = x(goal.last());
     strokes.add(new Stroke(Line.LIMIT, x(goal.opens()), y, end, y));
     strokes.add(new Stroke(Line.LIMIT, end, y - 14, end, y + 6));
-    String by = goal.limit().text(scale) + " \u2264 " + CLOCK.format(goal.last().atZone(zone));
+    String by = goal.limit().text(scale) + " \u2264 " + times.hour(goal.last());
     boolean isRight = end > (LEFT + RIGHT) / 2;
     labels.add(
         new Label(by, isRight ? end - 4 : end + 4, y - 6, isRight ? Anchor.END : Anchor.START));

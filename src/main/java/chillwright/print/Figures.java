@@ -7,25 +7,17 @@ import chillwright.core.measure.Temperature;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Rule;
 import java.time.Duration;
-import java.time.Instant;
-import java.time.LocalDate;
-import java.time.LocalDateTime;
-import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
-/** Limits, durations and times as a cook reads them. */
+/** Limits and durations as a cook reads them. */
 public final class Figures {
   private static final Pattern FAHRENHEIT = Pattern.compile("\\b(\\d{2,3}) °F");
 
   /** Of 3-501.14 and .16 (41, 70, 135), 3-401.11 (145, 155) and 3-403.11 (165). */
   private static final Map<String, String> CELSIUS_PRINTED =
       Map.of("41", "5", "70", "21", "135", "57", "145", "63", "155", "68", "165", "74");
-
-  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
 
   private Figures() {}
 
@@ -74,22 +66,9 @@ public final class Figures {
     return minutes == 0 ? hours + " h" : hours + " h " + minutes + " min";
   }
 
-  /** The clock time in the kitchen's zone, with the date where it is not the day of {@code now}. */
-  public static String time(Instant moment, ZoneId zone, Instant now) {
-    return time(moment, zone, now, Language.ENGLISH);
-  }
-
-  /** In Spanish with the words that such a time needs in a sentence: "a las 14:35". */
-  static String time(Instant moment, ZoneId zone, Instant now, Language language) {
-    LocalDateTime local = LocalDateTime.ofInstant(moment, zone);
-    String time = language.say(local.getHour() == 1 ? "time.one" : "time", CLOCK.format(local));
-    boolean isToday = local.toLocalDate().equals(LocalDate.ofInstant(now, zone));
-    return isToday ? time : language.say("time.dated", local.toLocalDate(), time);
-  }
-
   /** What an entry read: its temperature, or the state it was found in. */
-  static String reading(LogEntry entry, Language language) {
-    Optional<String> read = entry.temperature().map(Temperature::text);
+  static String reading(LogEntry entry, Scale scale, Language language) {
+    Optional<String> read = entry.temperature().map(each -> each.text(scale));
     return read.or(() -> entry.details().how().flatMap(how -> language.said(how.text())))
         .orElseGet(() -> language.say("no-reading"));
   }

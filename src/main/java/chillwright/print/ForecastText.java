@@ -30,9 +30,19 @@ public record ForecastText(ZoneId zone, Scale scale, Instant now, Language langu
   /** When it is expected, how that stands against the limit, and what would still do. */
   public String says(Forecast forecast) {
     return aim(forecast)
-        .map(aim -> say("forecast.target", aim.temperature().text(), time(aim.by())))
+        .map(aim -> say("forecast.target", atMost(aim.temperature()), time(aim.by())))
         .map(aim -> reaches(forecast) + " " + aim)
         .orElse(reaches(forecast));
+  }
+
+  /** A temperature to be at or below: in whole degrees of the reader's scale, never warmer. */
+  private String atMost(Temperature aim) {
+    if (aim.scale() == scale) {
+      return aim.text();
+    }
+    double degrees = aim.celsiusDegrees();
+    double shown = scale == Scale.CELSIUS ? degrees : degrees * 9 / 5 + 32;
+    return (long) Math.floor(shown) + " " + scale.sign();
   }
 
   /** When it is expected, and how that stands against the limit. */
@@ -45,7 +55,7 @@ public record ForecastText(ZoneId zone, Scale scale, Instant now, Language langu
   public Optional<String> aims(Forecast forecast) {
     String limit = forecast.awaited().limit().text(scale);
     return aim(forecast)
-        .map(aim -> say("forecast.aim", limit, aim.temperature().text(), time(aim.by())));
+        .map(aim -> say("forecast.aim", limit, atMost(aim.temperature()), time(aim.by())));
   }
 
   private static Optional<Target> aim(Forecast forecast) {
@@ -93,14 +103,14 @@ public record ForecastText(ZoneId zone, Scale scale, Instant now, Language langu
             .basis()
             .surroundings()
             .filter(around -> !forecast.basis().has(Doubt.SURROUNDINGS_NOT_LOGGED))
-            .map(around -> say("forecast.basis.around", readings, around.text()))
+            .map(around -> say("forecast.basis.around", readings, around.text(scale)))
             .orElseGet(() -> say("forecast.basis", readings)));
     forecast.basis().doubts().forEach(doubt -> parts.add(doubt(doubt, forecast)));
     return parts;
   }
 
   private String doubt(Doubt doubt, Forecast forecast) {
-    String around = forecast.basis().surroundings().map(Temperature::text).orElse("");
+    String around = forecast.basis().surroundings().map(read -> read.text(scale)).orElse("");
     return switch (doubt) {
       case ONE_READING -> say("forecast.doubt.one-reading");
       case NOT_FALLING -> say("forecast.doubt.not-falling");
@@ -112,7 +122,7 @@ public record ForecastText(ZoneId zone, Scale scale, Instant now, Language langu
   }
 
   private String time(Instant moment) {
-    return Figures.time(moment, zone, now, language);
+    return Times.at(now, zone, language).said(moment);
   }
 
   private String say(String key, Object... filled) {

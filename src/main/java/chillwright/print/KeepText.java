@@ -1,5 +1,6 @@
 package chillwright.print;
 
+import chillwright.core.keeping.AgeAsked;
 import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.Keeping.Governs;
 import chillwright.core.log.Category;
@@ -19,9 +20,15 @@ import java.util.OptionalInt;
  *
  * @param zone the kitchen's zone
  * @param now the moment the dates are read
+ * @param age what is known of its age
  */
 public record KeepText(
-    Category category, Keeping keeping, ZoneId zone, Instant now, Language language) {
+    Category category, Keeping keeping, ZoneId zone, Instant now, Language language, AgeAsked age) {
+
+  /** Of food whose age is on record. */
+  public KeepText(Category category, Keeping keeping, ZoneId zone, Instant now, Language language) {
+    this(category, keeping, zone, now, language, AgeAsked.KNOWN);
+  }
 
   /** In English. */
   public KeepText(Category category, Keeping keeping, ZoneId zone, Instant now) {
@@ -36,13 +43,14 @@ public record KeepText(
     List<String> lines = new ArrayList<>();
     lines.add(category.title() + " (" + category.key() + ")");
     lines.addAll(marked());
+    ofAge().ifPresent(says -> lines.add("    " + says));
     if (category.freezes() == Category.Freezes.NO) {
       lines.add("  Does not freeze well; no freezer date is given.");
     } else if (category.freezes() == Category.Freezes.POORLY) {
       lines.add("  Freezes poorly: expect it to separate, crumble or go soft.");
     }
     refreezing(rules).ifPresent(advice -> lines.add("  " + advice));
-    keeping.because().forEach(reason -> lines.add("    " + reason));
+    keeping.because().forEach(reason -> lines.add("    " + times().retold(reason)));
     category.note().ifPresent(note -> lines.add("  Note: " + note));
     if (keeping.bestQualityBy().isEmpty() && keeping.qualityLimit().isEmpty()) {
       lines.addAll(ifFrozen());
@@ -55,6 +63,7 @@ public record KeepText(
   /** What it says of the dates, a sentence each, without the arithmetic. */
   public List<String> says(RuleSet rules) {
     List<String> says = new ArrayList<>(says());
+    ofAge().ifPresent(says::add);
     refreezing(rules).ifPresent(says::add);
     return says;
   }
@@ -69,10 +78,22 @@ public record KeepText(
     return lines().stream().filter(line -> !line.which().isQuality()).map(Line::text).toList();
   }
 
+  private Optional<String> ofAge() {
+    return switch (age) {
+      case KNOWN -> Optional.empty();
+      case FROM_THAWING -> Optional.of(language.say("keep.from-thawing"));
+      case MISSING -> Optional.of(language.say("keep.age-missing"));
+    };
+  }
+
   private Optional<String> refreezing(RuleSet rules) {
     boolean wasFrozen = keeping.bestQualityBy().isPresent() || keeping.qualityLimit().isPresent();
     boolean isOver = lines().stream().anyMatch(line -> line.isPast() && !line.which().isQuality());
     return wasFrozen && !isOver ? Refreezing.advice(rules, language) : Optional.empty();
+  }
+
+  private Times times() {
+    return Times.at(now, zone, language);
   }
 
   /** What freezing would do for food that is not frozen. */
@@ -119,7 +140,7 @@ public record KeepText(
 
   private List<Line> lines() {
     if (keeping.lastDayMissed().isPresent()) {
-      String missed = language.say("keep.missed", keeping.lastDayMissed().get());
+      String missed = language.say("keep.missed", times().day(keeping.lastDayMissed().get()));
       return List.of(new Line(Governs.LAST_DAY_MISSED, missed, true));
     }
     List<Line> lines = new ArrayList<>();
@@ -136,7 +157,7 @@ public record KeepText(
 
   private Line discardAt(Instant at) {
     boolean isOver = now.isAfter(at);
-    String time = Figures.time(at, zone, Instant.EPOCH, language);
+    String time = times().said(at);
     String says = language.say(isOver ? "keep.time.over" : "keep.time", time);
     return new Line(Governs.DISCARD_AT, says, isOver);
   }
@@ -152,7 +173,7 @@ public record KeepText(
 
   private Line line(Governs which, String key, String over, LocalDate day) {
     boolean isPast = LocalDate.ofInstant(now, zone).isAfter(day);
-    return new Line(which, language.say(isPast ? over : key, day), isPast);
+    return new Line(which, language.say(isPast ? over : key, times().day(day)), isPast);
   }
 
   private String thawed(int days) {

@@ -19,7 +19,7 @@ public record PanText(Language language) {
   }
 
   private String says(Dish dish, Filling filling, Menu menu) {
-    PlanText text = new PlanText(menu.zone(), language);
+    PlanText text = new PlanText(menu, language);
     int portions = dish.portions();
     String pans =
         language.say(

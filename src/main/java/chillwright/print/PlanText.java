@@ -7,13 +7,12 @@ import chillwright.core.plan.Plan;
 import chillwright.core.plan.Plan.Conflict;
 import chillwright.core.plan.Plan.Kind;
 import chillwright.core.plan.Plan.Task;
+import chillwright.core.rules.Rule;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
-import java.time.format.TextStyle;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -27,12 +26,9 @@ import java.util.stream.Stream;
  * way.
  *
  * @param zone the kitchen's zone
+ * @param served when all is on the table; the year of another year's day is told
  */
-public record PlanText(ZoneId zone, Language language) {
-  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm");
-  private static final DateTimeFormatter DAY_AND_CLOCK =
-      DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm");
-
+public record PlanText(ZoneId zone, Instant served, Language language) {
   private static final List<String> THINGS =
       List.of("oven", "hob", Menu.HANDS, Menu.REFRIGERATOR, Menu.FREEZER, Menu.FREEZING, Menu.WARM);
 
@@ -44,8 +40,12 @@ public record PlanText(ZoneId zone, Language language) {
   }
 
   /** In English. */
-  public PlanText(ZoneId zone) {
-    this(zone, Language.ENGLISH);
+  public PlanText(Menu menu) {
+    this(menu, Language.ENGLISH);
+  }
+
+  public PlanText(Menu menu, Language language) {
+    this(menu.zone(), menu.serving(), language);
   }
 
   /** All of a plan, for a terminal or plain paper. */
@@ -96,7 +96,7 @@ public record PlanText(ZoneId zone, Language language) {
 
   /** A day as it stands above its tasks. */
   public String title(LocalDate day) {
-    return day.getDayOfWeek().getDisplayName(TextStyle.FULL, language.locale()) + " " + day;
+    return times().day(day);
   }
 
   private String line(Task task) {
@@ -114,8 +114,9 @@ public record PlanText(ZoneId zone, Language language) {
     Instant end = task.end();
     boolean isSameDay =
         task.start().atZone(zone).toLocalDate().equals(end.atZone(zone).toLocalDate());
-    String until = (isSameDay ? CLOCK : DAY_AND_CLOCK).format(end.atZone(zone));
-    return CLOCK.format(task.start().atZone(zone)) + " - " + until;
+    return times().hour(task.start())
+        + " - "
+        + (isSameDay ? times().hour(end) : times().moment(end));
   }
 
   /** What a task is, without its dish. */
@@ -183,11 +184,7 @@ public record PlanText(ZoneId zone, Language language) {
   }
 
   private String reason(Bound bound) {
-    String rule =
-        bound
-            .rule()
-            .map(of -> language.saidByRules(of.says()) + " [" + of.citation().text() + "]")
-            .orElse("");
+    String rule = bound.rule().map(this::cited).orElse("");
     String source = bound.source().isBlank() ? "" : say("plan.source", bound.source());
     return Stream.of(rule, source)
         .filter(text -> !text.isEmpty())
@@ -196,7 +193,11 @@ public record PlanText(ZoneId zone, Language language) {
   }
 
   private String moment(Instant moment) {
-    return DAY_AND_CLOCK.format(moment.atZone(zone));
+    return times().moment(moment);
+  }
+
+  private Times times() {
+    return Times.at(served, zone, language);
   }
 
   /** A task that moved, from when to when, and why. */
@@ -216,6 +217,10 @@ public record PlanText(ZoneId zone, Language language) {
     return switch (conflict.why()) {
       case REHEAT_TOO_LONG -> say("plan.conflict.reheat", conflict.dish());
       case TOO_LATE_TO_MAKE -> say("plan.conflict.too-late", conflict.dish());
+      case TOO_LATE_TO_FREEZE ->
+          say("plan.conflict.too-late-to-freeze", conflict.dish(), by(conflict));
+      case TOO_LATE_TO_THAW ->
+          say("plan.conflict.too-late-to-thaw", conflict.dish(), by(conflict)) + instead(conflict);
       case KEEPS_TOO_SHORT -> say("plan.conflict.keeps", conflict.dish());
       case STEP_NEEDS_MORE ->
           say(
@@ -230,6 +235,23 @@ public record PlanText(ZoneId zone, Language language) {
     };
   }
 
+  private String by(Conflict conflict) {
+    return conflict.by().map(this::moment).orElse("");
+  }
+
+  /** What may be done instead: what the rules allow, else to make it fresh. */
+  private String instead(Conflict conflict) {
+    if (conflict.instead().isEmpty()) {
+      return " " + say("plan.instead.none");
+    }
+    String ways = conflict.instead().stream().map(this::cited).collect(Collectors.joining(" "));
+    return " " + say("plan.instead", ways);
+  }
+
+  private String cited(Rule rule) {
+    return language.saidByRules(rule.says()) + " [" + rule.citation().text() + "]";
+  }
+
   /** What every plan says of itself. */
   public String caution() {
     return say("plan.caution");
@@ -237,7 +259,8 @@ public record PlanText(ZoneId zone, Language language) {
 
   /** When all is on the table. */
   public String serving(Menu menu) {
-    return say("plan.serving", moment(menu.serving()), menu.zone().getId());
+    return say(
+        "plan.serving", Times.kept(zone, language).moment(menu.serving()), menu.zone().getId());
   }
 
   private String say(String key, Object... filled) {

@@ -26,7 +26,7 @@ public record ReportText(ZoneId zone, Scale scale, Instant now) {
     Verdict verdict = finding.at(now);
     String kind = verdict == Verdict.OUT ? "out      " : "not-shown";
     String head =
-        Figures.time(finding.settlesAt(), zone, Instant.EPOCH)
+        Times.at(now, zone, Language.ENGLISH).moment(finding.settlesAt())
             + "  "
             + kind
             + "  "
@@ -65,14 +65,16 @@ public record ReportText(ZoneId zone, Scale scale, Instant now) {
 
   private String done(LogEntry entry, Language language) {
     String word = language.said(entry.word().text()).orElse(entry.word().text());
-    String done = language.say("done", word, Figures.time(entry.happenedAt(), zone, now, language));
+    String done =
+        language.say("done", word, Times.at(now, zone, language).said(entry.happenedAt()));
     return entry.by().map(by -> language.say("done.by", done, by)).orElse(done)
         + entry.note().map(note -> ", " + note).orElse("");
   }
 
   /** One thing that falls due: "14:35 Barley and leek soup (lot BS-1124): 70 °F by …". */
   public String due(LotId lot, String food, Finding finding) {
-    return Figures.time(finding.deadline().orElse(finding.settlesAt()), zone, now)
+    return Times.at(now, zone, Language.ENGLISH)
+            .clock(finding.deadline().orElse(finding.settlesAt()))
         + "  "
         + food
         + " (lot "

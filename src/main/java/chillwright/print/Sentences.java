@@ -284,7 +284,8 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
   private String seen(Finding finding) {
     return finding
         .decisive()
-        .map(entry -> say("seen", Figures.reading(entry, language), time(entry.happenedAt())))
+        .map(
+            entry -> say("seen", Figures.reading(entry, scale, language), time(entry.happenedAt())))
         .orElseGet(() -> say("seen.none"));
   }
 
@@ -313,11 +314,11 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
   }
 
   private String time(Instant moment) {
-    return Figures.time(moment, zone, now, language);
+    return Times.at(now, zone, language).said(moment);
   }
 
   private String day(Instant moment) {
-    return moment.atZone(zone).toLocalDate().toString();
+    return Times.at(now, zone, language).day(moment.atZone(zone).toLocalDate());
   }
 
   private String say(String key, Object... filled) {

@@ -3,6 +3,7 @@ package chillwright.rulebook;
 import chillwright.core.heat.Composition;
 import chillwright.core.heat.LifeModel;
 import chillwright.core.heat.Outage;
+import chillwright.core.heat.OutageFood;
 import chillwright.core.heat.Practice;
 import chillwright.core.heat.PrintedFood;
 import chillwright.core.heat.PrintedLife;
@@ -13,13 +14,15 @@ import chillwright.core.portions.Pan;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 
 /**
  * The tables that questions ahead are worked out with, each figure with its source: foods,
- * surfaces, pans, measures, kitchen figures and frozen lives. Immutable.
+ * surfaces, pans, measures, kitchen figures, frozen lives, and foods after a power failure.
+ * Immutable.
  */
 public final class Handbook {
   private final List<PrintedFood> foods = new ArrayList<>();
@@ -27,6 +30,7 @@ public final class Handbook {
   private final List<Pan> pans = new ArrayList<>();
   private final List<Measure> measures = new ArrayList<>();
   private final List<PrintedLife> lives = new ArrayList<>();
+  private final List<OutageFood> outageFoods = new ArrayList<>();
   private final Map<String, Practice> figures = new LinkedHashMap<>();
 
   /** What this jar holds, read with the first question. */
@@ -59,6 +63,7 @@ public final class Handbook {
     each(whole.at("surfaces"), (key, spot) -> surfaces.add(surface(key, spot)));
     each(whole.at("pans"), (key, spot) -> pans.add(pan(key, spot)));
     each(whole.at("figures"), (key, spot) -> figures.put(key, figure(key, spot)));
+    each(whole.at("outage-foods"), (key, spot) -> outageFoods.add(outageFood(key, spot)));
     each(whole.at("lives"), (key, spot) -> lives.add(life(key, spot)));
     numbers(whole.at("scoops"), Measure::scoop);
     numbers(whole.at("ladles"), Measure::ladle);
@@ -137,6 +142,17 @@ public final class Handbook {
         spot.text("status"));
   }
 
+  private static OutageFood outageFood(String key, Spot spot) {
+    return new OutageFood(
+        key,
+        OutageFood.Place.valueOf(spot.text("place").toUpperCase(Locale.ROOT)),
+        OutageFood.Then.valueOf(spot.text("then").toUpperCase(Locale.ROOT)),
+        number(spot, "above"),
+        number(spot, "hours"),
+        spot.text("source"),
+        spot.text("status"));
+  }
+
   private static PrintedLife life(String key, Spot spot) {
     Spot months = spot.at("months");
     TreeMap<Double, Double> lives = new TreeMap<>();
@@ -196,6 +212,11 @@ public final class Handbook {
         figure("thaw-water-large"),
         figure("from-frozen"),
         figure("from-frozen-casserole"));
+  }
+
+  /** What is kept and what is discarded after a power failure. */
+  public List<OutageFood> outageFoods() {
+    return List.copyOf(outageFoods);
   }
 
   /** How long closed appliances stay cold. */

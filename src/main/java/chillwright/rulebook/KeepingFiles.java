@@ -41,6 +41,7 @@ final class KeepingFiles {
         faults.add(twice(key, place));
       }
       checkRange(place.at("fridge-days"));
+      checkRange(place.at("thawed-days"));
       checkRange(place.at("freezer-months"));
       if (!faults.anyIn(place)) {
         categories.put(key, category(key, place));
@@ -69,6 +70,7 @@ final class KeepingFiles {
         key,
         place.text("title"),
         range(place.at("fridge-days")),
+        range(place.at("thawed-days")),
         range(place.at("freezer-months")),
         Category.Freezes.valueOf(place.text("freezes").toUpperCase(Locale.ROOT)),
         isTrue(place, "tcs"),

@@ -92,6 +92,15 @@ public final class PlanFile {
     return document.orElseThrow().root();
   }
 
+  /**
+   * What the event of a text is called; blank where it has no name.
+   *
+   * @throws BrokenRules where it is no YAML
+   */
+  public static String name(String text) throws BrokenRules {
+    return tree(text).path("name").asText();
+  }
+
   /** The JSON schema of such a file. */
   public static String schema() {
     return Shipped.text("rulebook/plan.schema.json");

@@ -1,5 +1,6 @@
 package chillwright.service;
 
+import chillwright.core.keeping.AgeAsked;
 import chillwright.core.keeping.Keeper;
 import chillwright.core.keeping.Keeping;
 import chillwright.core.log.Category;
@@ -43,8 +44,12 @@ public record KeepQuestion(
   private static final String AHEAD =
       "%s is still to come: look at the year; if it is right, the dates hold when it goes as given";
 
-  /** What was asked by, what keeps how long, under which rules. */
-  public record Answer(Timeline timeline, RuleSet rules, Keeping keeping) {}
+  private static final String UNKNOWN =
+      "the day it was made or bought is not given: counted as if none had passed before it was"
+          + " frozen";
+
+  /** What was asked by, what keeps how long, under which rules, and whether its age is known. */
+  public record Answer(Timeline timeline, RuleSet rules, Keeping keeping, AgeAsked age) {}
 
   /**
    * A date that cannot be.
@@ -110,31 +115,46 @@ public record KeepQuestion(
             List.of(),
             Set.of());
     RuleSet rules = book.on(timeline.day(timeline.beganAt()));
-    Keeping keeping = Keeper.keep(timeline, Assessment.of(timeline, rules), rules);
-    if (isAgeMissing(keeping, book, zone)) {
-      keeping = asking(keeping);
-    }
+    Keeping dates = Keeper.keep(timeline, Assessment.of(timeline, rules), rules);
+    Answer answer = new Answer(timeline, rules, dates, AgeAsked.KNOWN);
+    answer = isAgeGiven() ? answer : ofUnknownAge(answer, book, zone);
     Optional<LocalDate> ahead =
         Stream.of(made, opened, frozen, thawed)
             .flatMap(Optional::stream)
             .filter(today::isBefore)
             .max(Comparator.naturalOrder());
+    Keeping keeping = answer.keeping();
     if (ahead.isPresent()) {
       keeping = keeping.because(AHEAD.formatted(ahead.get()));
     }
-    return new Answer(timeline, rules, keeping);
+    return new Answer(timeline, rules, keeping, answer.age());
   }
 
-  /** Whether days would be counted if only the day it was made had been given. */
-  private boolean isAgeMissing(Keeping keeping, RuleBook book, ZoneId zone) {
-    if (made.isPresent() || opened.isPresent() || frozen.isEmpty()) {
-      return false;
+  private boolean isAgeGiven() {
+    return made.isPresent() || opened.isPresent() || frozen.isEmpty();
+  }
+
+  /**
+   * Food of unknown age, such as a bought bird. The home chart is printed for food that thawed too,
+   * so its days are counted from there; a date mark counts no day that nobody can show.
+   */
+  private Answer ofUnknownAge(Answer answer, RuleBook book, ZoneId zone) {
+    KeepQuestion fresh =
+        new KeepQuestion(category.onceThawed(), frozen, opened, until, frozen, thawed);
+    Keeping counted = fresh.answer(book, zone, LocalDate.MAX).keeping();
+    Keeping dates = answer.keeping();
+    if (counted.daysLeftWhenThawed().equals(dates.daysLeftWhenThawed())
+        && counted.dateMarkLastDay().equals(dates.dateMarkLastDay())
+        && counted.chilledLastDay().equals(dates.chilledLastDay())) {
+      return answer;
     }
-    KeepQuestion aged = new KeepQuestion(category, frozen, opened, until, frozen, thawed);
-    Keeping counted = aged.answer(book, zone, frozen.get()).keeping();
-    return !counted.daysLeftWhenThawed().equals(keeping.daysLeftWhenThawed())
-        || !counted.dateMarkLastDay().equals(keeping.dateMarkLastDay())
-        || !counted.chilledLastDay().equals(keeping.chilledLastDay());
+    if (!Keeper.usesChart(answer.rules())) {
+      return new Answer(answer.timeline(), answer.rules(), asking(dates), AgeAsked.MISSING);
+    }
+    List<String> because = new ArrayList<>(counted.because());
+    because.set(0, UNKNOWN);
+    return new Answer(
+        answer.timeline(), answer.rules(), counted.becauseOf(because), AgeAsked.FROM_THAWING);
   }
 
   private Keeping asking(Keeping keeping) {

@@ -181,6 +181,11 @@ public final class Kitchen implements AutoCloseable {
     return new Plans(this);
   }
 
+  /** What to take out of the freezer in the next days. */
+  public Pulls pulls() {
+    return new Pulls(this);
+  }
+
   /** Its name, foods, places and people. */
   public SetUp setUp() {
     return new SetUp(this);

@@ -212,7 +212,7 @@ public final class Logbook {
     return kitchen.database().write(session -> createLot(session, lot, key));
   }
 
-  private LotState createLot(Session session, NewLot lot, Optional<OnceKey> key) {
+  LotState createLot(Session session, NewLot lot, Optional<OnceKey> key) {
     Instant now = kitchen.now();
     Optional<LotId> made = key.flatMap(k -> answered(session, k)).flatMap(Answered::lot);
     if (made.isPresent()) {

@@ -14,6 +14,7 @@ import chillwright.rulebook.PlanFile;
 import chillwright.storage.PlanStore.Said;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -72,6 +73,27 @@ public final class Plans {
     return find(code).map(said -> planned(said, Optional.empty()));
   }
 
+  /**
+   * Plans whose event is still to come, the nearest first. One that today's keeping list can no
+   * longer read is left out; its own page says what is wrong with it.
+   */
+  public List<Planned> coming() {
+    Instant now = kitchen.now();
+    return kitchen.database().read(session -> session.plans().all()).stream()
+        .filter(said -> isToCome(said, now))
+        .map(said -> planned(said, Optional.empty()))
+        .sorted(Comparator.comparing(planned -> planned.menu().serving()))
+        .toList();
+  }
+
+  private boolean isToCome(Said said, Instant now) {
+    try {
+      return menu(said).serving().isAfter(now);
+    } catch (Refused unreadable) {
+      return false;
+    }
+  }
+
   private Optional<Said> find(String code) {
     return kitchen.database().read(session -> session.plans().find(code));
   }
@@ -118,9 +140,14 @@ public final class Plans {
             List.of(),
             OptionalInt.of(dish.portions()),
             Optional.empty());
-    LotId made = kitchen.logbook().createLot(lot, once).lot();
-    link(code, dish.name(), made);
-    return made;
+    return kitchen
+        .database()
+        .write(
+            session -> {
+              LotId made = kitchen.logbook().createLot(session, lot, once).lot();
+              session.plans().link(code, dish.name(), made);
+              return made;
+            });
   }
 
   /** Says that a dish of a plan is a lot that is known already, in place of what was said. */

@@ -50,7 +50,12 @@ final class Accept {
 
   /** Whether a person sees the answer: browsers name HTML when they open an address. */
   static boolean wantsPage(Context context) {
-    List<Range> ranges = ranges(Collections.list(context.req().getHeaders(Header.ACCEPT)));
+    return wantsPage(Collections.list(context.req().getHeaders(Header.ACCEPT)));
+  }
+
+  /** The same of the lines of that header. */
+  static boolean wantsPage(List<String> accept) {
+    List<Range> ranges = ranges(accept);
     return weight(HTML, ranges) > weight(Problems.TYPE, ranges);
   }
 

@@ -14,7 +14,7 @@ import chillwright.service.ahead.Setting;
 import chillwright.web.answers.AheadAnswers;
 import chillwright.web.answers.Answers;
 import io.javalin.http.Context;
-import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -42,9 +42,10 @@ final class AheadHandlers {
     }
     RuleBook book = ruleBook(query);
     query.requireFaultless();
-    LocalDate today = LocalDate.ofInstant(kitchen.now(), kitchen.zone());
+    LocalDateTime now = LocalDateTime.ofInstant(kitchen.now(), kitchen.zone());
     Setting setting =
-        new Setting(book.on(today), kitchen.library().keepingList(), Handbook.shipped());
+        new Setting(
+            book.on(now.toLocalDate()), kitchen.library().keepingList(), Handbook.shipped(), now);
     Answer.json(
         context, AheadAnswers.of(answered(question, given, setting), book, Language.ENGLISH));
   }

@@ -89,7 +89,7 @@ final class Problems {
     }
   }
 
-  private static FaultPage.Trouble trouble(ProblemDocument problem) {
+  static FaultPage.Trouble trouble(ProblemDocument problem) {
     List<Fault> faults = problem.problems();
     return new FaultPage.Trouble(
         problem.status(),

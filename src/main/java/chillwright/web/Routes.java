@@ -26,6 +26,7 @@ final class Routes {
     PageRoutes.register(routes, kitchen, guard.needsKey());
     Freshness freshness = new Freshness(kitchen);
     Routes all = new Routes(routes);
+    all.get(API + "/pull", new PullHandlers(kitchen)::list);
     all.plans(new PlanHandlers(kitchen));
     all.ahead(new AheadHandlers(kitchen));
     all.setUp(new SetUpHandlers(kitchen));

@@ -4,6 +4,7 @@ import chillwright.service.AccessKeys;
 import chillwright.service.Kitchen;
 import chillwright.web.answers.Answers.ProblemDocument;
 import chillwright.web.answers.Json;
+import chillwright.web.pages.FaultPage;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.json.JavalinJackson;
@@ -88,7 +89,7 @@ public final class Server {
     Javalin javalin =
         Javalin.create(
             config -> {
-              configure(config);
+              configure(config, new FaultPage(kitchen));
               config.jetty.host = address.getHostAddress();
               config.jetty.port = options.port();
               Routes.register(config.routes, kitchen, guard);
@@ -121,7 +122,7 @@ public final class Server {
     return last;
   }
 
-  private static void configure(JavalinConfig config) {
+  private static void configure(JavalinConfig config, FaultPage page) {
     config.startup.showJavalinBanner = false;
     config.startup.showOldJavalinVersionWarning = false;
     config.startup.startupWatcherEnabled = false;
@@ -136,10 +137,10 @@ public final class Server {
           server.insertHandler(new GracefulHandler());
           server.insertHandler(new PlainHttp());
           server.setStopTimeout(ENDING_MILLIS);
-          server.setErrorHandler(new ServerFaults());
+          server.setErrorHandler(new ServerFaults(page));
         });
     config.jetty.modifyServletContextHandler(
-        handler -> handler.setErrorHandler(new ServerFaults()));
+        handler -> handler.setErrorHandler(new ServerFaults(page)));
   }
 
   private static void configure(HttpConfiguration http) {

@@ -1,8 +1,11 @@
 package chillwright.web;
 
+import chillwright.print.Language;
 import chillwright.web.answers.Answers.ProblemDocument;
+import chillwright.web.pages.FaultPage;
 import io.javalin.http.Header;
 import java.nio.ByteBuffer;
+import java.util.Optional;
 import org.eclipse.jetty.http.HttpException;
 import org.eclipse.jetty.http.HttpFields;
 import org.eclipse.jetty.http.HttpStatus;
@@ -16,6 +19,12 @@ import org.eclipse.jetty.util.Callback;
  * read, or that is too large. They are told like all others, and without any trace of the code.
  */
 final class ServerFaults extends ErrorHandler {
+  private final FaultPage page;
+
+  ServerFaults(FaultPage page) {
+    this.page = page;
+  }
+
   @Override
   public boolean handle(Request request, Response response, Callback callback) {
     Throwable cause = (Throwable) request.getAttribute(ERROR_EXCEPTION);
@@ -24,11 +33,34 @@ final class ServerFaults extends ErrorHandler {
     ProblemDocument problem = isBug ? Problems.bug(cause) : Problems.plain(status);
     response.setStatus(status);
     HttpFields.Mutable headers = response.getHeaders();
-    headers.put(Header.CONTENT_TYPE, Problems.TYPE);
+    headers.put("X-Frame-Options", "DENY");
+    headers.put("Referrer-Policy", "same-origin");
+    headers.put("Cross-Origin-Resource-Policy", "same-origin");
     headers.put(Header.CACHE_CONTROL, "no-store");
     headers.put("X-Content-Type-Options", "nosniff");
-    headers.put("Content-Security-Policy", "default-src 'none'; frame-ancestors 'none'");
-    response.write(true, ByteBuffer.wrap(Problems.bytes(problem)), callback);
+    byte[] body;
+    if (wantsPage(request)) {
+      headers.put(Header.CONTENT_TYPE, "text/html; charset=utf-8");
+      headers.put("Content-Security-Policy", FaultPage.POLICY);
+      body = page.bare(language(request), Problems.trouble(problem));
+    } else {
+      headers.put(Header.CONTENT_TYPE, Problems.TYPE);
+      headers.put("Content-Security-Policy", "default-src 'none'; frame-ancestors 'none'");
+      body = Problems.bytes(problem);
+    }
+    response.write(true, ByteBuffer.wrap(body), callback);
     return true;
+  }
+
+  /** What could not be read has no headers, and is told as to a program. */
+  private static boolean wantsPage(Request request) {
+    String path = Optional.ofNullable(request.getHttpURI().getPath()).orElse("/");
+    return !path.startsWith("/api/")
+        && Accept.wantsPage(request.getHeaders().getValuesList(Header.ACCEPT));
+  }
+
+  private static Language language(Request request) {
+    return Language.ofHeader(
+        Optional.ofNullable(request.getHeaders().get(Header.ACCEPT_LANGUAGE)).orElse(""));
   }
 }

@@ -80,10 +80,10 @@ class PlanCommandTest {
     CommandRun run = CommandRun.of("plan", file(supper("")).toString(), "--at", AT);
     assertThat(run.code()).isZero();
     assertThat(run.out())
-        .contains("On the table at 2026-12-12 18:00")
+        .contains("On the table at Sat 12 Dec 2026 18:00")
         .contains("17:00 - 18:00  Leek soup: reheat (hob 1)")
         .contains("10:00 - 11:00  Leek soup: simmer (hob 1)")
-        .contains("between 2026-12-06 00:00 and 2026-12-12 10:00")
+        .contains("between Sun 6 Dec 00:00 and Sat 12 Dec 10:00")
         .contains("Your local health authority decides");
   }
 

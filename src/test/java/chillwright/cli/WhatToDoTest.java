@@ -150,7 +150,7 @@ class WhatToDoTest {
     Clock clock = Clock.fixed(Instant.parse("2026-03-05T10:00:00Z"), ZoneOffset.UTC);
     Main.commandLine(clock, console).execute("check", file.toString(), "--zone", "UTC");
     assertThat(out.toString())
-        .contains("pending   date-mark.last-day: Last day 2026-03-1")
+        .contains("pending   date-mark.last-day: Last day Tue 10 Mar")
         .doesNotContain("the count stands still");
   }
 

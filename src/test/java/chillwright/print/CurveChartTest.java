@@ -50,7 +50,9 @@ class CurveChartTest {
   }
 
   private static CurveChart chart(LogEntry... readings) {
-    return CurveChart.of(List.of(readings), List.of(), ZONE, Scale.FAHRENHEIT).orElseThrow();
+    return CurveChart.of(
+            List.of(readings), List.of(), Times.kept(ZONE, Language.ENGLISH), Scale.FAHRENHEIT)
+        .orElseThrow();
   }
 
   @Test
@@ -74,7 +76,7 @@ class CurveChartTest {
   void times_are_those_of_the_kitchens_zone() {
     assertThat(chart(reading(0, "140F"), reading(120, "40F")).labels())
         .extracting(CurveChart.Label::text)
-        .contains("10:00", "12:00", "2026-11-25");
+        .contains("10:00", "12:00", "Wed 25 Nov 2026");
   }
 
   @Test
@@ -86,7 +88,12 @@ class CurveChartTest {
 
   @Test
   void one_reading_makes_no_picture_and_two_equal_ones_do() {
-    assertThat(CurveChart.of(List.of(reading(0, "140F")), List.of(), ZONE, Scale.FAHRENHEIT))
+    assertThat(
+            CurveChart.of(
+                List.of(reading(0, "140F")),
+                List.of(),
+                Times.kept(ZONE, Language.ENGLISH),
+                Scale.FAHRENHEIT))
         .isEmpty();
     assertThat(chart(reading(0, "38F"), reading(30, "38F")).dots()).hasSize(2);
   }

@@ -61,10 +61,10 @@ class FrozenQualityTest {
     }
     assertThat(says("FR-1"))
         .containsExactly(
-            "At its best until 2026-04-25 (it was 2026-05-02): the warm spells cost 6.2 days, and"
-                + " used 22 % of that life.",
-            "Quality fades from 2026-05-26 (it was 2026-06-02): the warm spells cost 6.2 days, and"
-                + " used 14 % of that life.");
+            "At its best until Sat 25 Apr 2026 (it was Sat 2 May 2026): the warm spells cost"
+                + " 6.2 days, and used 22 % of that life.",
+            "Quality fades from Tue 26 May 2026 (it was Tue 2 Jun 2026): the warm spells cost"
+                + " 6.2 days, and used 14 % of that life.");
   }
 
   /** Its printed months are printed for 0 °F, so steady 0 °F costs nothing. */
@@ -72,7 +72,7 @@ class FrozenQualityTest {
   void a_steady_freezer_costs_nothing() {
     read(3, "0F", "chest freezer");
     read(4, "0F", "chest freezer");
-    assertThat(says("FR-1").get(0)).contains("until 2026-05-02 (it was 2026-05-02)");
+    assertThat(says("FR-1").get(0)).contains("until Sat 2 May 2026 (it was Sat 2 May 2026)");
   }
 
   /** Nobody looked for nine days, and the answer must not flatter: 9 * (3^0.578 - 1) = 8.0. */

@@ -58,4 +58,15 @@ class AheadPageTest {
         .doesNotContain("<b>");
     assertThat(visit.open("/ahead?question=nothing").status()).isEqualTo(200);
   }
+
+  /** RFC 3986, 3.5: the part after # is kept by the browser and names the place to show. */
+  @Test
+  void an_answer_is_in_sight_where_one_asked() {
+    assertThat(visit.open("/ahead").text()).contains("action=\"/ahead#answer\"");
+    String keeps = visit.open("/keeps?left=yes&hours=3").text();
+    assertThat(keeps)
+        .contains("action=\"/keeps#answer\"", "action=\"/keeps#left-out\"", "id=\"left-out\"");
+    assertThat(visit.open("/ahead?question=pans&volume=20L&depth=5cm").text())
+        .contains("surroundings=38F&amp;depth=5cm#answer");
+  }
 }

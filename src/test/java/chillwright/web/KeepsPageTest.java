@@ -39,12 +39,12 @@ class KeepsPageTest {
   @Test
   void it_is_at_home_where_no_kitchen_is_set_up() {
     assertThat(page("/keeps")).containsPattern("value=\"yes\" checked");
-    assertThat(page(SOUP)).contains("2026-03-06").doesNotContain("2026-03-08");
-    assertThat(page(SOUP + "&home=no")).contains("2026-03-08");
+    assertThat(page(SOUP)).contains("Fri 6 Mar").doesNotContain("Sun 8 Mar");
+    assertThat(page(SOUP + "&home=no")).contains("Sun 8 Mar");
     served.kitchen().setUp().place(Map.of("name", "Walk-in", "kind", "refrigerator"));
     assertThat(page("/keeps")).containsPattern("value=\"no\" checked");
-    assertThat(page(SOUP)).contains("2026-03-08");
-    assertThat(page(SOUP + "&home=yes")).contains("2026-03-06");
+    assertThat(page(SOUP)).contains("Sun 8 Mar");
+    assertThat(page(SOUP + "&home=yes")).contains("Fri 6 Mar");
   }
 
   /**
@@ -96,5 +96,36 @@ class KeepsPageTest {
         .doesNotContain("still to come");
     assertThat(page("/keeps?category=soup_or_stew&made=2027-03-02"))
         .contains("2027-03-02 is still to come: look at the year");
+  }
+
+  /**
+   * University of Illinois Extension, thawing: poultry, ground meat and seafood 1 to 2 days after a
+   * refrigerator thaw, cuts of red meat 3 to 5; FoodSafety.gov, Cold Food Storage Chart: soup 3 to
+   * 4. The thawing day is counted, as North Carolina's date-marking sheet does.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "raw_poultry_whole, 2026-02-27",
+    "raw_meat_ground, 2026-02-27",
+    "raw_fish_lean, 2026-02-27",
+    "raw_meat_whole, 2026-03-02",
+    "soup_or_stew, 2026-03-01"
+  })
+  void food_of_unknown_age_has_its_days_from_the_thawing(String kind, String last) {
+    String asked = "/keeps?home=yes&category=" + kind + "&frozen=2025-11-01";
+    assertThat(page(asked + "&thawed=2026-02-26"))
+        .contains(last, "Counted from the thawing", "cook it at once")
+        .doesNotContain("--made");
+    assertThat(page(asked)).contains("Once thawed: use within", "Counted from the thawing");
+  }
+
+  /** FDA Food Code 2022 3-501.17 marks ready-to-eat food only; nobody may count an unknown age. */
+  @Test
+  void the_rules_of_a_kitchen_count_no_unknown_age() {
+    assertThat(page("/keeps?home=no&category=soup_or_stew&frozen=2025-11-01&thawed=2026-02-26"))
+        .contains("Without the day it was made no last day can be told")
+        .doesNotContain("Counted from the thawing");
+    assertThat(page("/keeps?home=no&category=raw_poultry_whole&made=2026-02-26"))
+        .contains("set no last day here");
   }
 }

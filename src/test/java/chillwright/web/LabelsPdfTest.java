@@ -124,6 +124,30 @@ class LabelsPdfTest {
     }
   }
 
+  /**
+   * Limits of FDA Food Code 2022 3-501.14(A) from 135 °F at 10:00: 70 °F by 12:00, 41 °F by 16:00.
+   * 135 to 80 °F in an hour in air of 38 °F promises 70 °F after 1.325 h, 11:19 or 11:20 (worked by
+   * the method of Hedeen, Schaffner and Brown, J Environ Health, March 2022).
+   */
+  @Test
+  void food_that_cools_bears_its_limits_and_what_was_expected_at_printing() throws IOException {
+    served.post("/api/v1/lots", "{'lot':'L-COOLS','food':'Rice','category':'soup_or_stew'}");
+    log(
+        "L-COOLS",
+        "{'when':'2026-03-07T10:00:00-07:00','entry':'cooked','temperature':'135F','air':'38F'}");
+    served.at("2026-03-07T18:01:00Z");
+    log("L-COOLS", "{'when':'2026-03-07T11:00:00-07:00','entry':'reading','temperature':'80F'}");
+    assertThat(text("/lots/L-COOLS/labels.pdf?sheet=a4-8"))
+        .contains("Must reach 70 °F by Sat 7 Mar 2026, 12:00")
+        .contains("Must reach 41 °F by Sat 7 Mar 2026, 16:00")
+        .containsPattern("Expected at 11:01: 70 °F about 11:(19|20) \\(11:\\d\\d-1[12]:\\d\\d\\)");
+    assertThat(text("/lots/L-COOLS/labels.pdf?sheet=a4-8", "Accept-Language", "es"))
+        .contains("Previsto a las 11:01: 70 °F");
+    served.at("2026-03-07T19:30:00Z");
+    assertThat(text("/lots/L-COOLS/labels.pdf?sheet=a4-8")).doesNotContain("Expected at");
+    served.at("2026-03-07T17:15:00Z");
+  }
+
   /** All nine of FALCPA 2004 and the FASTER Act 2021; none may be cut off, on any sheet. */
   @ParameterizedTest
   @MethodSource("sheets")
@@ -387,8 +411,8 @@ class LabelsPdfTest {
         "/api/v1/lots", "{'lot':'%s','food':'Rice','category':'soup_or_stew'}".formatted(lot));
     log(lot, "{'when':'2026-03-07T10:00:00-07:00','entry':'cooked','temperature':'135F'}");
     assertThat(text("/lots/" + lot + "/labels.pdf?sheet=" + sheet))
-        .contains("Must reach 70 °F by Sat 7 Mar 2026, 12:00")
-        .contains("Must reach 41 °F by Sat 7 Mar 2026, 16:00");
+        .contains("Must reach 70 °F by Sat 7 Mar 2026 12:00")
+        .contains("Must reach 41 °F by Sat 7 Mar 2026 16:00");
   }
 
   /** Times in a freezer are about quality (FoodSafety.gov, Cold Food Storage Chart). */

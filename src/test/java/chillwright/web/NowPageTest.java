@@ -67,7 +67,7 @@ class NowPageTest {
     served.post(
         "/api/v1/lots/C-1/entries",
         "{'when':'2026-03-03T10:00:00-07:00','entry':'cooked','temperature':'80C'}");
-    served.at("2026-03-03T22:00:00Z");
+    served.at("2026-03-03T23:30:00Z");
     Reply answer =
         visit.submit(
             "/lots/" + (scale.equals("C") ? "C-1" : "S-1") + "/entries",
@@ -100,5 +100,35 @@ class NowPageTest {
         .containsSubsequence(
             "Needs a hand now", "70 °F", "41 °F by 16:00", "id=\"t-S-1\"", "Falls due next")
         .containsOnlyOnce("id=\"t-S-1\"");
+  }
+
+  /** 32 °C is 89.6 °F, exact by definition; that probes show both scales is common practice. */
+  @ParameterizedTest
+  @CsvSource({
+    "170,32,F,19:38,Was it 32 °C?",
+    "170,40,F,19:38,Was it 40 °C?",
+    "170,90,C,19:38,Was it 90 °F?",
+    "170,42,F,19:38,''",
+    "69,40,F,19:38,''",
+    "170,40,F,23:30,''",
+    "170,70,C,19:38,''"
+  })
+  void a_figure_that_fits_better_in_the_other_scale_is_asked_about(
+      String before, String figure, String scale, String at, String asks) {
+    log("entry", "reading", "temperature", before, "scale", "F", "sure", "yes");
+    served.at("2026-03-03T" + at + ":00Z");
+    Reply answer = log("entry", "reading", "temperature", figure, "scale", scale);
+    assertThat(answer.status()).isEqualTo(asks.isEmpty() ? 303 : 422);
+    assertThat(answer.text()).contains(asks);
+  }
+
+  /** 70 °F is printed as 21 °C: FDA Food Code 2022 3-501.14(A)(1). 85 °F is 29.4 °C. */
+  @Test
+  void who_reads_celsius_is_told_all_in_celsius() {
+    visit.submit("/ways", "scale", "C", "back", "/");
+    served.at("2026-03-03T18:00:00Z");
+    read("85");
+    assertThat(visit.open("/").text()).contains("21 °C by ").doesNotContain("70 °F");
+    assertThat(visit.open("/lots/S-1").text()).contains("85 °F (29.4 °C)", "21 °C by ");
   }
 }

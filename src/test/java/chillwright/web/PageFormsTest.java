@@ -133,7 +133,7 @@ class PageFormsTest {
 
   /** Common practice, no source: a figure that can hardly be is asked about. */
   @ParameterizedTest
-  @CsvSource({"C,80", "F,18"})
+  @CsvSource({"C,150", "F,18"})
   void a_doubtful_reading_is_asked_about_and_taken_when_confirmed(String scale, String figure) {
     String[] reading = {"entry", "reading", "temperature", figure, "scale", scale};
     Reply asked = visit.submit(ENTRIES, reading);

@@ -101,7 +101,7 @@ class PlansPageTest {
     visit.submit("/ways", "language", "es", "back", "/");
     assertThat(visit.open("/plans/supper-12").text())
         .contains("Hay un plan.")
-        .contains("viernes 2026-03-20");
+        .contains("vie 20 mar");
   }
 
   @Test
@@ -154,9 +154,9 @@ class PlansPageTest {
         visit.submit(
             "/plans/harvest-supper/event", "name", "Supper", "serving", "2026-03-20T19:00");
     assertThat(later.text())
-        .contains("17:00 - 19:00", "2026-03-20 17:00 instead of 2026-03-20 16:00")
+        .contains("17:00 - 19:00", "Fri 20 Mar 17:00 instead of Fri 20 Mar 16:00")
         .contains("It is served at another hour.");
-    assertThat(visit.open("/plans").text()).contains("Supper").contains("2026-03-20 19:00");
+    assertThat(visit.open("/plans").text()).contains("Supper").contains("Fri 20 Mar 19:00");
     Reply gone = dish("was", "Leek soup", "remove", "yes");
     assertThat(gone.text()).contains("No dish yet");
   }

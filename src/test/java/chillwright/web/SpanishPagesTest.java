@@ -35,19 +35,9 @@ class SpanishPagesTest {
   void no_text_of_ours_is_left_in_english() throws IOException {
     try (Served served = Served.in(folder)) {
       Set<String> names = fill(served);
-      List<String> pages = new ArrayList<>();
-      for (String page : PageSecurityTest.pages(served)) {
-        if (page.contains("{lot}")) {
-          lots(served).forEach(lot -> pages.add(page.replace("{lot}", lot)));
-        } else {
-          pages.add(page);
-        }
-      }
-      pages.add("/keeps?category=soup_or_stew&made=2026-11-20&frozen=2026-11-22&thawed=2026-11-23");
-      pages.add("/keeps?category=soup_or_stew&frozen=2026-11-22");
       List<Pattern> english = english();
       List<String> left = new ArrayList<>();
-      for (String page : pages) {
+      for (String page : pages(served)) {
         for (String text : texts(served.get(page, "Accept-Language", "es"))) {
           boolean isOurs = english.stream().anyMatch(of -> of.matcher(text).matches());
           if (isOurs && !names.contains(text.strip())) {
@@ -59,8 +49,23 @@ class SpanishPagesTest {
     }
   }
 
+  /** Every page, those of a lot for each of its lots. */
+  static List<String> pages(Served served) {
+    List<String> pages = new ArrayList<>();
+    for (String page : PageSecurityTest.pages(served)) {
+      if (page.contains("{lot}")) {
+        lots(served).forEach(lot -> pages.add(page.replace("{lot}", lot)));
+      } else {
+        pages.add(page);
+      }
+    }
+    pages.add("/keeps?category=soup_or_stew&made=2026-11-20&frozen=2026-11-22&thawed=2026-11-23");
+    pages.add("/keeps?category=soup_or_stew&frozen=2026-11-22");
+    return pages;
+  }
+
   /** An invented kitchen; the names that its people gave. */
-  private static Set<String> fill(Served served) throws IOException {
+  static Set<String> fill(Served served) throws IOException {
     PageSecurityTest.plan(served);
     served.at("2026-11-24T21:00:00Z");
     for (String file : List.of("week-1.csv", "week-2.csv", "week-3.csv", "places.csv")) {

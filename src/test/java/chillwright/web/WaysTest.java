@@ -64,4 +64,46 @@ class WaysTest {
   void an_unknown_job_is_no_page() {
     assertThat(served.get("/ways/juggling").status()).isEqualTo(404);
   }
+
+  /**
+   * FoodSafety.gov, refrigerated food and power outages, and NC State Extension on frozen food:
+   * meat, milk, soft cheese and cut fruit go, hard cheese, butter and whole fruit stay; ice cream
+   * goes even with ice crystals; vegetables after 6 hours.
+   */
+  @Test
+  void after_an_outage_each_food_has_its_answer_wherever_one_asks() {
+    for (String address :
+        new String[] {
+          "/ways/outage",
+          "/keeps",
+          "/ahead?question=outage",
+          "/ahead?question=outage&appliance=refrigerator&without-power=5h"
+        }) {
+      assertThat(served.get(address).text())
+          .as(address)
+          .containsSubsequence(
+              "discard what is on this list, unless a thermometer showed 40 °F (4 °C) or below",
+              "meat, poultry, fish",
+              "soft, shredded and low-fat cheese",
+              "cut fruit",
+              "if warmer than 50 °F (10 °C) for more than 8 h",
+              "this keeps",
+              "hard and processed cheese, butter",
+              "whole and dried fruit",
+              "FoodSafety.gov, refrigerated food and power outages");
+    }
+    assertThat(served.get("/ahead?question=outage&appliance=half-freezer&without-power=30h").text())
+        .containsSubsequence(
+            "is over",
+            "ice crystals",
+            "ice cream and frozen yogurt, even with ice crystals",
+            "warmer than 40 °F (4 °C) for more than 6 h",
+            "may be frozen again",
+            "hard cheese")
+        .doesNotContain("Out of the refrigerator");
+    assertThat(served.get("/ways/outage").text())
+        .contains("href=\"/day\"", "href=\"/on-hand\"", "href=\"/keeps#power\"");
+    assertThat(served.get("/ways/outage", "Cookie", "scale=C; language=es").text())
+        .contains("4 °C (40 °F) o menos", "queso duro");
+  }
 }

@@ -47,15 +47,20 @@ public final class CoolingCurve {
    *     where the food does not get colder
    */
   public static Optional<CoolingCurve> through(List<Point> readings, double surroundings) {
-    boolean isWarmer = readings.stream().allMatch(point -> point.celsius() > surroundings);
-    if (!isWarmer || readings.stream().map(Point::hours).distinct().count() < 2) {
+    SimpleRegression line = new SimpleRegression();
+    double sum = 0;
+    for (Point point : readings) {
+      if (point.celsius() <= surroundings) {
+        return Optional.empty();
+      }
+      line.addData(point.hours(), Math.log(point.celsius() - surroundings));
+      sum += point.hours();
+    }
+    if (line.getN() < 2 || line.getXSumSquares() == 0) {
       return Optional.empty();
     }
-    SimpleRegression line = new SimpleRegression();
-    readings.forEach(
-        point -> line.addData(point.hours(), Math.log(point.celsius() - surroundings)));
-    double mean = readings.stream().mapToDouble(Point::hours).average().orElseThrow();
-    return Optional.of(new CoolingCurve(line, mean, surroundings)).filter(curve -> curve.rate > 0);
+    CoolingCurve curve = new CoolingCurve(line, sum / readings.size(), surroundings);
+    return curve.rate > 0 ? Optional.of(curve) : Optional.empty();
   }
 
   /** k: the share of the difference lost in a moment, per hour. */

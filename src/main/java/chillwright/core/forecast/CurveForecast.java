@@ -1,8 +1,8 @@
 package chillwright.core.forecast;
 
 import chillwright.core.forecast.CoolingCurve.Point;
-import java.util.ArrayDeque;
-import java.util.Deque;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -40,38 +40,55 @@ record CurveForecast(
   /** A crossing farther off than this, in hours, is none. */
   private static final double FARTHEST = 96;
 
+  /** The curve through the readings used; every limit is crossed on the same one. */
+  record Fit(CoolingCurve curve, List<Point> used) {
+    /**
+     * When it crosses a temperature.
+     *
+     * @param limit °C, above the surroundings
+     * @return empty where it is too far off to be told
+     */
+    Optional<CurveForecast> crossing(double limit) {
+      CurveForecast window = CurveForecast.crossing(curve, used, limit);
+      double togo = window.expected() - used.get(used.size() - 1).hours();
+      return togo < FARTHEST ? Optional.of(window) : Optional.empty();
+    }
+  }
+
   /**
-   * The forecast from readings.
+   * The curve from readings.
    *
-   * @param all readings of undisturbed food in order of time, two or more
+   * @param apart readings of undisturbed food in order of time, {@link #apart apart}, two or more
    * @param surroundings °C
-   * @param limit temperature to be crossed, °C, above the surroundings
-   * @return empty where the readings do not fall towards the surroundings, or hardly
+   * @return empty where the readings do not fall towards the surroundings
    */
-  static Optional<CurveForecast> of(List<Point> all, double surroundings, double limit) {
-    List<Point> used = used(all);
-    double last = all.get(all.size() - 1).hours();
-    return CoolingCurve.through(used, surroundings)
-        .map(curve -> crossing(curve, used, limit))
-        .filter(window -> window.expected() - last < FARTHEST);
+  static Optional<Fit> fit(List<Point> apart, double surroundings) {
+    List<Point> used = used(apart);
+    return CoolingCurve.through(used, surroundings).map(curve -> new Fit(curve, used));
   }
 
   /** The newest, without those at which it still steamed where two others are left. */
-  private static List<Point> used(List<Point> all) {
-    List<Point> apart = apart(all);
-    List<Point> calm = apart.stream().filter(point -> point.celsius() <= STEAMING).toList();
+  private static List<Point> used(List<Point> apart) {
+    List<Point> calm = new ArrayList<>(apart.size());
+    for (Point point : apart) {
+      if (point.celsius() <= STEAMING) {
+        calm.add(point);
+      }
+    }
     List<Point> used = calm.size() < 2 ? apart : calm;
     return used.subList(Math.max(0, used.size() - MOST), used.size());
   }
 
   /** Of readings close together the newest. */
   static List<Point> apart(List<Point> all) {
-    Deque<Point> kept = new ArrayDeque<>();
+    List<Point> kept = new ArrayList<>(all.size());
     for (int i = all.size() - 1; i >= 0; i--) {
-      if (kept.isEmpty() || kept.getFirst().hours() - all.get(i).hours() >= APART) {
-        kept.addFirst(all.get(i));
+      Point point = all.get(i);
+      if (kept.isEmpty() || kept.get(kept.size() - 1).hours() - point.hours() >= APART) {
+        kept.add(point);
       }
     }
+    Collections.reverse(kept);
     return List.copyOf(kept);
   }
 

@@ -16,6 +16,8 @@ import java.util.Optional;
  *     latest}
  * @param latest empty where no reading bounds it
  * @param target what the food must read by a moment to be still in time
+ * @param speedups what would bring it there sooner, the soonest first; only where it is late or may
+ *     be, and the limit has not passed
  */
 public record Forecast(
     Awaited awaited,
@@ -24,7 +26,27 @@ public record Forecast(
     Optional<Instant> earliest,
     Optional<Instant> latest,
     Optional<Target> target,
-    Basis basis) {
+    Basis basis,
+    List<Speedup> speedups) {
+  public Forecast {
+    speedups = List.copyOf(speedups);
+  }
+
+  /** Without what would bring it there sooner. */
+  Forecast(
+      Awaited awaited,
+      Instant asOf,
+      Optional<Instant> expected,
+      Optional<Instant> earliest,
+      Optional<Instant> latest,
+      Optional<Target> target,
+      Basis basis) {
+    this(awaited, asOf, expected, earliest, latest, target, basis, List.of());
+  }
+
+  Forecast with(List<Speedup> found) {
+    return new Forecast(awaited, asOf, expected, earliest, latest, target, basis, found);
+  }
 
   /** Food at or below the temperature at the moment is on the curve that meets the limit. */
   public record Target(Temperature temperature, Instant by) {}

@@ -7,6 +7,7 @@ import chillwright.core.forecast.Forecast.Target;
 import chillwright.core.log.Details;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Timeline;
+import chillwright.core.measure.Depth;
 import chillwright.core.measure.Limit;
 import chillwright.core.measure.Temperature;
 import chillwright.core.measure.Temperature.Scale;
@@ -19,6 +20,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 /** Forecasts the limits of a cooling by the curve of its newest readings. */
 public final class Forecaster {
@@ -33,17 +35,27 @@ public final class Forecaster {
 
   private final OpenCooling cooling;
   private final List<LogEntry> readings;
+  private final List<Point> points;
   private final Optional<Temperature> logged;
+  private final Temperature around;
+  private final Optional<Depth> depth;
   private final Instant now;
 
+  /** Of the readings that count; empty where they do not fall. Fitted once for all limits. */
+  private final Optional<CurveForecast.Fit> fit;
+
   private Forecaster(
-      OpenCooling cooling, Timeline timeline, Optional<Temperature> around, Instant now) {
+      OpenCooling cooling, Timeline timeline, Optional<Temperature> placeRead, Instant now) {
     this.cooling = cooling;
     this.now = now;
     Instant since = undisturbedSince(cooling, timeline);
-    this.readings =
-        cooling.readings().stream().filter(r -> !r.happenedAt().isBefore(since)).toList();
-    this.logged = lastAir(timeline, since).or(() -> around);
+    this.readings = since(since, cooling.readings());
+    this.points = CurveForecast.apart(points(readings));
+    this.logged = newest(timeline, since, Details::air).or(() -> placeRead);
+    this.around = logged.orElse(REFRIGERATOR);
+    this.depth = newest(timeline, Instant.MIN, Details::depth);
+    this.fit =
+        points.size() < 2 ? Optional.empty() : CurveForecast.fit(points, around.celsiusDegrees());
   }
 
   /**
@@ -60,7 +72,7 @@ public final class Forecaster {
       return List.of();
     }
     Forecaster forecaster = new Forecaster(open.get(), timeline, around, now);
-    return open.get().awaited().stream().map(forecaster::forecast).toList();
+    return open.get().awaited().stream().map(forecaster::whole).toList();
   }
 
   private static boolean isWaitedFor(OpenCooling cooling, Instant now) {
@@ -100,37 +112,80 @@ public final class Forecaster {
     return since;
   }
 
-  private static Optional<Temperature> lastAir(Timeline timeline, Instant since) {
-    return timeline.entries().stream()
-        .filter(entry -> !entry.happenedAt().isBefore(since))
-        .map(LogEntry::details)
-        .map(Details::air)
-        .flatMap(Optional::stream)
-        .reduce((first, later) -> later);
+  private static List<LogEntry> since(Instant since, List<LogEntry> all) {
+    int first = 0;
+    while (first < all.size() && all.get(first).happenedAt().isBefore(since)) {
+      first++;
+    }
+    return all.subList(first, all.size());
   }
 
-  private Forecast forecast(Awaited awaited) {
-    List<Point> points = points();
-    if (CurveForecast.apart(points).size() < 2) {
-      return untold(awaited, Doubt.ONE_READING);
+  private static List<Point> points(List<LogEntry> readings) {
+    List<Point> points = new ArrayList<>(readings.size());
+    for (LogEntry reading : readings) {
+      double hours = hours(readings.get(0).happenedAt(), reading.happenedAt());
+      points.add(new Point(hours, celsius(reading)));
     }
-    Temperature around = logged.orElse(REFRIGERATOR);
+    return points;
+  }
+
+  /** What the newest row says that has the cell, of those since a moment. */
+  private static <T> Optional<T> newest(
+      Timeline timeline, Instant since, Function<Details, Optional<T>> cell) {
+    List<LogEntry> entries = timeline.entries();
+    for (int i = entries.size() - 1; i >= 0; i--) {
+      LogEntry entry = entries.get(i);
+      if (entry.happenedAt().isBefore(since)) {
+        return Optional.empty();
+      }
+      Optional<T> found = cell.apply(entry.details());
+      if (found.isPresent()) {
+        return found;
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** With what would bring it there sooner. */
+  private Forecast whole(Awaited awaited) {
     double limit = celsius(awaited.limit());
-    if (logged.isPresent() && limit <= around.celsiusDegrees()) {
-      return untold(awaited, Doubt.NEVER_THERE);
+    Forecast forecast = forecast(awaited, limit);
+    if (readings.isEmpty()) {
+      return forecast;
     }
-    return CurveForecast.of(points, around.celsiusDegrees(), limit)
-        .map(window -> told(awaited, around, window))
-        .orElseGet(() -> untold(awaited, Doubt.NOT_FALLING));
+    Temperature newest = readings.get(readings.size() - 1).temperature().orElseThrow();
+    List<Speedup> sooner = new Speedups(newest, around.celsiusDegrees(), limit, depth).of(forecast);
+    return sooner.isEmpty() ? forecast : forecast.with(sooner);
   }
 
-  private Forecast untold(Awaited awaited, Doubt doubt) {
-    Basis basis = new Basis(readings.size(), logged, List.of(doubt));
+  private Forecast forecast(Awaited awaited, double limit) {
+    if (points.size() < 2) {
+      return untold(awaited, limit, Doubt.ONE_READING);
+    }
+    if (limit <= around.celsiusDegrees()) {
+      return untold(
+          awaited, limit, logged.isPresent() ? Doubt.NEVER_THERE : Doubt.SURROUNDINGS_NOT_LOGGED);
+    }
+    return fit.flatMap(curve -> curve.crossing(limit))
+        .map(window -> told(awaited, limit, window))
+        .orElseGet(() -> untold(awaited, limit, Doubt.NOT_FALLING));
+  }
+
+  private Forecast untold(Awaited awaited, double limit, Doubt doubt) {
+    Optional<Temperature> reckoned =
+        doubt == Doubt.SURROUNDINGS_NOT_LOGGED ? Optional.of(around) : logged;
+    Basis basis = new Basis(readings.size(), reckoned, List.of(doubt));
     return new Forecast(
-        awaited, now, Optional.empty(), Optional.empty(), Optional.empty(), target(awaited), basis);
+        awaited,
+        now,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        target(awaited, limit),
+        basis);
   }
 
-  private Forecast told(Awaited awaited, Temperature around, CurveForecast window) {
+  private Forecast told(Awaited awaited, double limit, CurveForecast window) {
     Optional<Instant> latest = window.latest().stream().mapToObj(this::moment).findFirst();
     return new Forecast(
         awaited,
@@ -138,7 +193,7 @@ public final class Forecaster {
         Optional.of(moment(window.expected())),
         Optional.of(moment(window.earliest())),
         latest.filter(moment -> logged.isPresent()),
-        target(awaited),
+        target(awaited, limit),
         new Basis(window.readings(), Optional.of(around), doubts(window)));
   }
 
@@ -156,30 +211,25 @@ public final class Forecaster {
     return doubts;
   }
 
-  private List<Point> points() {
-    return readings.stream().map(reading -> new Point(hours(reading), celsius(reading))).toList();
-  }
-
   /**
    * What the food must read half way to the limit's last moment to be on the curve that meets it.
    * Down to a whole degree, in the scale of the newest reading.
    */
-  private Optional<Target> target(Awaited awaited) {
+  private Optional<Target> target(Awaited awaited, double limit) {
     Optional<Instant> last = awaited.deadline();
     if (readings.isEmpty() || last.filter(now::isBefore).isEmpty()) {
       return Optional.empty();
     }
     LogEntry newest = readings.get(readings.size() - 1);
-    double around = logged.orElse(REFRIGERATOR).celsiusDegrees();
-    double limit = celsius(awaited.limit());
+    double air = around.celsiusDegrees();
     double from = celsius(newest);
     Instant by = halfWay(newest.happenedAt(), last.get());
     double whole = hours(newest.happenedAt(), last.get());
-    if (limit <= around || from <= limit || whole <= 0) {
+    if (limit <= air || from <= limit || whole <= 0) {
       return Optional.empty();
     }
     double share = hours(newest.happenedAt(), by) / whole;
-    double there = around + (from - around) * Math.pow((limit - around) / (from - around), share);
+    double there = air + (from - air) * Math.pow((limit - air) / (from - air), share);
     return Optional.of(new Target(floor(there, newest.temperature().orElseThrow().scale()), by));
   }
 
@@ -203,10 +253,6 @@ public final class Forecaster {
   private double celsius(Limit limit) {
     LogEntry newest = cooling.readings().get(cooling.readings().size() - 1);
     return limit.in(newest.temperature().orElseThrow().scale()).celsiusDegrees();
-  }
-
-  private double hours(LogEntry reading) {
-    return hours(readings.get(0).happenedAt(), reading.happenedAt());
   }
 
   private static double hours(Instant from, Instant to) {

@@ -35,13 +35,17 @@ public final class Keeper {
     this.timeline = timeline;
     this.rules = rules;
     this.isFrozen = DayCounting.isFrozen(timeline);
-    this.usesChart =
-        rules
-            .rule(Occasion.DATE_MARK)
-            .map(Rule::shape)
-            .filter(DayCount.class::isInstance)
-            .filter(shape -> ((DayCount) shape).days().isEmpty())
-            .isPresent();
+    this.usesChart = usesChart(rules);
+  }
+
+  /** Whether the days of a rule set are those of each category's chart, as homes count them. */
+  public static boolean usesChart(RuleSet rules) {
+    return rules
+        .rule(Occasion.DATE_MARK)
+        .map(Rule::shape)
+        .filter(DayCount.class::isInstance)
+        .filter(shape -> ((DayCount) shape).days().isEmpty())
+        .isPresent();
   }
 
   /** The dates of a lot; every one is empty where nothing sets it. */

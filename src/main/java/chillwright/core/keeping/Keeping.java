@@ -81,6 +81,11 @@ public record Keeping(
   public Keeping because(String line) {
     List<String> lines = new ArrayList<>(because);
     lines.add(line);
+    return becauseOf(lines);
+  }
+
+  /** The same with other lines of why. */
+  public Keeping becauseOf(List<String> lines) {
     return new Keeping(
         dateMarkLastDay,
         lastDayMissed,

@@ -11,6 +11,7 @@ import java.util.OptionalInt;
  *
  * @param key as written in log files, such as "soup_or_stew"
  * @param fridge days counted from the day after the making day: min "best used", max "discard"
+ * @param thawed days after thawing in a refrigerator, where they are printed apart; else none
  * @param freezer calendar months of quality from the first freezing
  * @param tcs needs time/temperature control for safety
  * @param readyToEat eaten without further cooking for safety; date marks judge only such food
@@ -26,6 +27,7 @@ public record Category(
     String key,
     String title,
     Range fridge,
+    Range thawed,
     Range freezer,
     Freezes freezes,
     boolean tcs,
@@ -62,5 +64,25 @@ public record Category(
   /** Date marks judge ready-to-eat TCS food only. */
   public boolean isDateMarked() {
     return tcs && readyToEat;
+  }
+
+  /** The same with the days of food that thawed as its refrigerator days. */
+  public Category onceThawed() {
+    Range days = thawed.max().isPresent() ? thawed : fridge;
+    return new Category(
+        key,
+        title,
+        days,
+        thawed,
+        freezer,
+        freezes,
+        tcs,
+        readyToEat,
+        daysAreQuality,
+        discardWhenSoft,
+        source,
+        status,
+        note,
+        also);
   }
 }

@@ -1,6 +1,7 @@
 package chillwright.core.measure;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.Objects;
 
 /**
@@ -77,6 +78,23 @@ public record Temperature(int hundredths, Scale scale) {
   /** Degrees Celsius, for arithmetic on curves only; never for a comparison with a limit. */
   public double celsiusDegrees() {
     return nineHundredths() / 900.0;
+  }
+
+  /** As it was read, with what that is for who reads the other scale: "32 °C (89.6 °F)". */
+  public String text(Scale readers) {
+    if (scale == readers) {
+      return text();
+    }
+    double degrees = celsiusDegrees();
+    double shown = readers == Scale.CELSIUS ? degrees : degrees * 9 / 5 + 32;
+    return "%s (%s %s)"
+        .formatted(
+            text(),
+            BigDecimal.valueOf(shown)
+                .setScale(1, RoundingMode.HALF_UP)
+                .stripTrailingZeros()
+                .toPlainString(),
+            readers.sign());
   }
 
   /** As it was read, without trailing zeros: "128.5 °F". */

@@ -43,12 +43,16 @@ record Job(
   static Job of(Window window, Grid grid) {
     Dish dish = window.dish();
     boolean isBegun = window.progress().isPresent();
+    boolean isOut = window.progress().flatMap(Progress::takenOut).isPresent();
+    int makeFrom = grid.from(window.makeFrom());
+    int takeOutFrom = grid.from(window.takeOutFrom());
     return new Job(
         dish,
-        grid.from(window.makeFrom()),
-        grid.to(window.makeTo()),
-        grid.from(window.takeOutFrom()),
-        grid.to(window.takeOutTo()),
+        makeFrom,
+        // What is done stands at one moment, which need not be the beginning of a slot.
+        isBegun ? makeFrom : grid.to(window.makeTo()),
+        takeOutFrom,
+        isOut ? takeOutFrom : grid.to(window.takeOutTo()),
         grid.from(window.finishFrom()),
         grid.to(window.finishTo()),
         isBegun ? 0 : length(dish.make()),
@@ -57,7 +61,7 @@ record Job(
         Grid.length(window.freeze()),
         Grid.length(window.thaw()),
         window.progress().flatMap(Progress::frozen).isPresent(),
-        window.progress().flatMap(Progress::takenOut).isPresent(),
+        isOut,
         isBegun ? List.of() : uses(dish.make()),
         uses(dish.finish()));
   }

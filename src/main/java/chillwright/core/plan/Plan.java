@@ -1,8 +1,10 @@
 package chillwright.core.plan;
 
+import chillwright.core.rules.Rule;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * A plan, or why there is none.
@@ -48,8 +50,24 @@ public record Plan(
    * @param dish whose bounds leave no moment; blank where things are short
    * @param resource what is short; blank where a bound is at fault
    * @param enough an amount with which there is a plan; zero where none was found
+   * @param by when something should have begun at the latest; empty where {@code why} tells none
+   * @param instead rules that allow a faster way
    */
-  public record Conflict(Why why, String dish, String resource, double enough) {}
+  public record Conflict(
+      Why why,
+      String dish,
+      String resource,
+      double enough,
+      Optional<Instant> by,
+      List<Rule> instead) {
+    public Conflict {
+      instead = List.copyOf(instead);
+    }
+
+    Conflict(Why why, String dish, String resource, double enough) {
+      this(why, dish, resource, enough, Optional.empty(), List.of());
+    }
+  }
 
   /** The kind of a conflict. */
   public enum Why {
@@ -57,6 +75,10 @@ public record Plan(
     REHEAT_TOO_LONG,
     /** It would have to be made before work begins. */
     TOO_LATE_TO_MAKE,
+    /** It is made, and would not be frozen through before it must thaw. */
+    TOO_LATE_TO_FREEZE,
+    /** It is in the freezer, or came out of it, too late to thaw in the hours the cook gives it. */
+    TOO_LATE_TO_THAW,
     /** Its last day comes before it is served, however late it is made. */
     KEEPS_TOO_SHORT,
     /** One step alone needs more of a thing than there is. */

@@ -53,11 +53,11 @@ public final class Planner {
   public static Plan plan(Menu menu, RuleSet rules) {
     List<Window> windows =
         menu.dishes().stream().map(dish -> Window.of(dish, menu, rules)).toList();
-    return new Planner(menu, windows, new Budget(windows.size())).plan();
+    return new Planner(menu, windows, new Budget(windows.size())).plan(rules);
   }
 
-  private Plan plan() {
-    List<Conflict> conflicts = ownConflicts();
+  private Plan plan(RuleSet rules) {
+    List<Conflict> conflicts = ownConflicts(rules);
     if (!conflicts.isEmpty()) {
       return without(conflicts, true);
     }
@@ -77,7 +77,7 @@ public final class Planner {
   }
 
   /** What no other dish is to blame for. */
-  private List<Conflict> ownConflicts() {
+  private List<Conflict> ownConflicts(RuleSet rules) {
     List<Conflict> found = new ArrayList<>();
     for (Window window : windows) {
       String dish = window.dish().name();
@@ -86,8 +86,8 @@ public final class Planner {
       }
       if (window.keepsTooShort()) {
         found.add(new Conflict(Why.KEEPS_TOO_SHORT, dish, "", 0));
-      } else if (window.isEmpty() || window.finishTo().isBefore(menu.from())) {
-        found.add(new Conflict(Why.TOO_LATE_TO_MAKE, dish, "", 0));
+      } else {
+        new TooLate(window, menu, rules).conflict().ifPresent(found::add);
       }
       needs(window.dish()).forEach((resource, amount) -> tooSmall(dish, resource, amount, found));
     }

@@ -42,7 +42,7 @@ public record Portion(double fluidOunces) {
   }
 
   /** How many whole ones it takes for a share; what rounding added to a whole is left out. */
-  static int wholeUp(double share) {
+  public static int wholeUp(double share) {
     return (int) Math.ceil(share - ROUNDING);
   }
 

@@ -232,6 +232,9 @@ final class Course {
   }
 
   private void enterReheating(LogEntry row) {
+    if (isIn(Phase.REHEATING) && reheat.filter(r -> r.isContinuedBy(row, rules)).isPresent()) {
+      return;
+    }
     stopReheat(row);
     if (!stillRunning(row.happenedAt()).isEmpty()) {
       if (!row.is(How.SERVE_NOW)) {

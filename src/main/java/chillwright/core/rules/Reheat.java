@@ -3,6 +3,7 @@ package chillwright.core.rules;
 import chillwright.core.log.LogEntry;
 import chillwright.core.measure.Limit;
 import chillwright.core.rules.Shape.Reach;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -45,6 +46,15 @@ final class Reheat {
   /** A reading says that the food was warm before the row. */
   static Reheat startingBefore(LogEntry row, Optional<LogEntry> lastCold, LogEntry firstWarm) {
     return new Reheat(row, lastCold, firstWarm);
+  }
+
+  /** Whether a row says again, in time, what a reheat still short of its limit said before. */
+  boolean isContinuedBy(LogEntry again, RuleSet rules) {
+    Optional<Duration> within = Thresholds.reach(rules, occasion()).flatMap(Reach::within);
+    return again.details().how().equals(row.details().how())
+        && within
+            .filter(time -> again.happenedAt().isAfter(latestStart.happenedAt().plus(time)))
+            .isEmpty();
   }
 
   /** The occasion: food served at once for one order, unless it was then held hot after all. */

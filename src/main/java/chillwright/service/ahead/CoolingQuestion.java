@@ -12,6 +12,7 @@ import chillwright.core.heat.FreezingFood;
 import chillwright.core.heat.Layers;
 import chillwright.core.heat.PrintedFood;
 import chillwright.core.heat.Properties;
+import chillwright.core.heat.Reason;
 import chillwright.core.heat.Surface;
 import chillwright.core.measure.Limit;
 import chillwright.core.rules.Occasion;
@@ -26,6 +27,12 @@ import java.util.OptionalDouble;
 /** How long a layer or a pot cools, and the deepest layer that makes the limits. */
 final class CoolingQuestion implements Question.Answering {
   private static final double HOUR = 3600;
+
+  /** A surface that gives its heat away less well than printed, by what is unsure. */
+  private static final double WORSE = 1 - Freezing.UNSURE;
+
+  /** Ice that melts, °C. */
+  private static final double MELTING = 0;
 
   @Override
   public List<Parameter> parameters() {
@@ -78,6 +85,11 @@ final class CoolingQuestion implements Question.Answering {
       return new Cooling.Course(start, surroundings, FreezingFood.USUAL_POINT);
     }
 
+    /** The same food elsewhere. */
+    Asked in(Surface other, double celsius) {
+      return new Asked(food, other, celsius, depth, diameter, isBoth, start, to);
+    }
+
     Body body() {
       double metres = depth.orElseThrow() / Common.MILLIMETRES;
       return diameter.isPresent()
@@ -95,7 +107,7 @@ final class CoolingQuestion implements Question.Answering {
     if (food.reason().isPresent()) {
       told.add(Told.none("cooling.none", food.reason().get()));
     } else {
-      tell(asked, food.value().orElseThrow(), stages(setting), told);
+      tell(asked, food.value().orElseThrow(), setting, told);
     }
     List<Source> sources = new ArrayList<>();
     sources.add(Common.source(asked.food));
@@ -115,18 +127,66 @@ final class CoolingQuestion implements Question.Answering {
         .toList();
   }
 
-  private static void tell(Asked asked, Properties food, List<Rule> rules, List<Told> told) {
+  private static void tell(Asked asked, Properties food, Setting setting, List<Told> told) {
+    List<Rule> rules = stages(setting);
+    List<Layers.Stage> stages =
+        rules.stream().map(rule -> layerStage(asked, (Shape.Reach) rule.shape())).toList();
+    boolean isJudged = asked.depth.isPresent() && !rules.isEmpty();
+    boolean isSure = isJudged && makes(asked, food, stages, WORSE);
+    if (isJudged) {
+      boolean isLikely = makes(asked, food, stages, 1);
+      told.add(Told.of(isSure ? "cooling.makes" : isLikely ? "cooling.unsure" : "cooling.misses"));
+    }
     if (asked.depth.isPresent()) {
       rules.forEach(rule -> told.add(stage(asked, food, (Shape.Reach) rule.shape())));
       asked.to.ifPresent(to -> told.add(reached(asked, food, to)));
     }
-    if (rules.isEmpty()) {
-      told.add(Told.of("cooling.no-limit"));
-    } else {
-      List<Layers.Stage> stages =
-          rules.stream().map(rule -> layerStage(asked, (Shape.Reach) rule.shape())).toList();
-      told.add(deepest(asked, food, stages));
+    told.add(rules.isEmpty() ? Told.of("cooling.no-limit") : deepest(asked, food, stages));
+    if (isJudged && !isSure) {
+      told.addAll(ways(asked, food, stages, setting));
+      told.add(Told.of("cooling.way.stir"));
     }
+  }
+
+  /** Whether it makes every stage with a surface that is so much as good as printed. */
+  private static boolean makes(
+      Asked asked, Properties food, List<Layers.Stage> stages, double share) {
+    return stages.stream().allMatch(stage -> makes(hours(asked, food, stage, share), stage));
+  }
+
+  private static boolean makes(Answer<Double> hours, Layers.Stage stage) {
+    return hours
+        .value()
+        .map(taken -> taken <= inHours(stage.within()))
+        .orElse(hours.reason().filter(Reason.ALREADY_THERE::equals).isPresent());
+  }
+
+  /** The same food in air that moves, and in melting ice: what each does, by the same formula. */
+  private static List<Told> ways(
+      Asked asked, Properties food, List<Layers.Stage> stages, Setting setting) {
+    List<Told> told = new ArrayList<>();
+    for (Surface surface : setting.handbook().surfaces()) {
+      boolean isIce = surface.key().equals("stirred_bath");
+      boolean isBetter = surface.coefficient() > asked.surface.coefficient();
+      if (isBetter && (isIce || surface.key().equals("moving_air"))) {
+        told.add(way(asked.in(surface, isIce ? MELTING : asked.surroundings), food, stages));
+      }
+    }
+    return told;
+  }
+
+  private static Told way(Asked asked, Properties food, List<Layers.Stage> stages) {
+    Filled name = Filled.word("surface", asked.surface.title());
+    Filled at = Filled.amount("surroundings", asked.surroundings, Filled.Unit.CELSIUS);
+    if (makes(asked, food, stages, WORSE)) {
+      return Told.of("cooling.way.makes", name, at);
+    }
+    Answer<Double> deepest =
+        new Layers(food, asked.surface.coefficient() * WORSE, asked.isBoth)
+            .deepest(asked.course(), stages);
+    return deepest.reason().isPresent()
+        ? Told.of("cooling.way.none", name, at)
+        : Told.of("cooling.way.shallower", name, at, depth("deepest", deepest));
   }
 
   private static Layers.Stage layerStage(Asked asked, Shape.Reach reach) {
@@ -180,7 +240,7 @@ final class CoolingQuestion implements Question.Answering {
       String key, Asked asked, Properties food, Layers.Stage stage, List<Filled> names) {
     Answer<Double> expected = hours(asked, food, stage, 1);
     Answer<Double> shortest = hours(asked, food, stage, 1 + Freezing.UNSURE);
-    Answer<Double> longest = hours(asked, food, stage, 1 - Freezing.UNSURE);
+    Answer<Double> longest = hours(asked, food, stage, WORSE);
     for (Answer<Double> answer : List.of(expected, shortest, longest)) {
       if (answer.reason().isPresent()) {
         return new Told(key + ".none", names, answer.reason());
@@ -194,8 +254,7 @@ final class CoolingQuestion implements Question.Answering {
   }
 
   private static Told deepest(Asked asked, Properties food, List<Layers.Stage> stages) {
-    Layers worse =
-        new Layers(food, asked.surface.coefficient() * (1 - Freezing.UNSURE), asked.isBoth);
+    Layers worse = new Layers(food, asked.surface.coefficient() * WORSE, asked.isBoth);
     Layers printed = new Layers(food, asked.surface.coefficient(), asked.isBoth);
     Answer<Double> safe = worse.deepest(asked.course(), stages);
     Answer<Double> expected = printed.deepest(asked.course(), stages);

@@ -1,10 +1,15 @@
 package chillwright.service.ahead;
 
+import static chillwright.core.heat.Outage.Appliance.REFRIGERATOR;
+
 import chillwright.core.ahead.Ahead;
 import chillwright.core.ahead.Ahead.Source;
 import chillwright.core.ahead.Filled;
+import chillwright.core.ahead.OutageFoods;
 import chillwright.core.ahead.Told;
 import chillwright.core.heat.Outage;
+import chillwright.core.heat.OutageFood;
+import chillwright.core.heat.OutageFood.Place;
 import chillwright.rulebook.Handbook;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -12,6 +17,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 
 /** How long a closed refrigerator or freezer stays cold once the power is gone. */
 final class OutageQuestion implements Question.Answering {
@@ -34,6 +40,7 @@ final class OutageQuestion implements Question.Answering {
     given.requireFaultless();
     Outage outage = setting.handbook().outage();
     Duration left = outage.left(appliance, Duration.ofMinutes(Math.round(hours * 60)));
+    Place place = appliance == REFRIGERATOR ? Place.REFRIGERATOR : Place.FREEZER;
     List<Told> told = new ArrayList<>();
     told.add(
         Told.of(
@@ -41,7 +48,17 @@ final class OutageQuestion implements Question.Answering {
             Filled.hours("left", left.toMinutes() / 60.0),
             Filled.hours("whole", outage.staysCold(appliance).toMinutes() / 60.0)));
     freezer.ifPresent(litres -> told.add(dryIce(outage, litres)));
-    return new Ahead("outage", told, List.of("look", "dry-ice"), sources(setting.handbook()));
+    List<OutageFood> foods = setting.handbook().outageFoods();
+    told.addAll(OutageFoods.told(foods, place));
+    List<Source> sources = sources(setting.handbook());
+    foods.stream()
+        .filter(food -> food.place() == place)
+        .map(food -> new Source("food by food", food.source(), food.status()))
+        .distinct()
+        .forEach(sources::add);
+    List<String> cautions =
+        freezer.isPresent() ? List.of("look", "touched", "dry-ice") : List.of("look", "touched");
+    return new Ahead("outage", told, cautions, sources);
   }
 
   private static String key(Outage.Appliance appliance) {
@@ -55,9 +72,9 @@ final class OutageQuestion implements Question.Answering {
   }
 
   private static List<Source> sources(Handbook handbook) {
-    return List.of("outage-refrigerator", "outage-freezer-full", "outage-freezer-half", "dry-ice")
-        .stream()
-        .map(key -> Common.source(handbook.figure(key)))
-        .toList();
+    return new ArrayList<>(
+        Stream.of("outage-refrigerator", "outage-freezer-full", "outage-freezer-half", "dry-ice")
+            .map(key -> Common.source(handbook.figure(key)))
+            .toList());
   }
 }

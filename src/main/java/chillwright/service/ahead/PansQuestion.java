@@ -12,15 +12,21 @@ import chillwright.core.portions.Portion;
 import chillwright.core.portions.Shelves;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 
 /** Portions to volume, volume to pans, pans to shelves, and what serves a portion. */
 final class PansQuestion implements Question.Answering {
   private static final int MOST_PORTIONS = 100_000;
   private static final int MOST_SHELVES = 100;
   private static final double TWO_INCHES = 2 * Common.INCH;
+
+  private static final Set<String> COOLS =
+      Set.of("cooling.makes", "cooling.unsure", "cooling.misses");
 
   @Override
   public List<Parameter> parameters() {
@@ -51,6 +57,9 @@ final class PansQuestion implements Question.Answering {
     asked.portion.ifPresent(portion -> told.add(volume(asked, portion)));
     Answer<Integer> count = asked.pan.count(asked.fluidOunces, asked.depthInches);
     told.add(count(asked, count));
+    if (count.value().isPresent()) {
+      told.add(cooling(asked, setting));
+    }
     count.value().ifPresent(pans -> asked.shelves.ifPresent(s -> told.add(fit(asked, s, pans))));
     List<Source> sources = new ArrayList<>();
     sources.add(new Source(asked.pan.title(), asked.pan.source(), asked.pan.status()));
@@ -125,7 +134,7 @@ final class PansQuestion implements Question.Answering {
 
   private static Told count(Asked asked, Answer<Integer> count) {
     Filled pan = Filled.word("pan", asked.pan.title());
-    Filled depth = Filled.amount("depth", asked.depthInches * Common.INCH, Filled.Unit.MILLIMETRES);
+    Filled depth = depth(asked);
     if (count.reason().isPresent()) {
       return Told.none("pans.count.none", count.reason().get(), pan, depth);
     }
@@ -136,6 +145,22 @@ final class PansQuestion implements Question.Answering {
         pan,
         depth,
         Filled.amount("each", litres(each), Filled.Unit.LITRES));
+  }
+
+  /** What a stew so deep does in a still refrigerator of 38 °F, as the question on cooling says. */
+  private static Told cooling(Asked asked, Setting setting) throws BadQuestion {
+    double millimetres = asked.depthInches * Common.INCH;
+    Map<String, String> pan =
+        Map.of("surroundings", "38F", "depth", String.format(Locale.ROOT, "%.1fmm", millimetres));
+    return Question.COOLING.answer(pan, setting).told().stream()
+        .filter(told -> COOLS.contains(told.key()))
+        .findFirst()
+        .map(told -> Told.of("pans." + told.key(), depth(asked)))
+        .orElseGet(() -> Told.of("pans.cooling", depth(asked)));
+  }
+
+  private static Filled depth(Asked asked) {
+    return Filled.amount("depth", asked.depthInches * Common.INCH, Filled.Unit.MILLIMETRES);
   }
 
   private static Told fit(Asked asked, Shelves shelves, int pans) {

@@ -48,7 +48,7 @@ final class ThawingQuestion implements Question.Answering {
           double hot = cooking.orElseThrow();
           told.addAll(dinner(piece, hot, piece.fromFrozen(hot, isCasserole).longest(), hours));
         });
-    at.ifPresent(time -> told.addAll(starts(piece, time, cooking.orElse(0))));
+    at.ifPresent(time -> told.addAll(starts(piece, time, cooking, isCasserole, setting.now())));
     List<Source> sources = new ArrayList<>();
     for (String figure :
         List.of(
@@ -85,16 +85,37 @@ final class ThawingQuestion implements Question.Answering {
     return told;
   }
 
-  /** When each way has to begin, by its longest time. */
-  private static List<Told> starts(Thawing piece, LocalDateTime serve, double cooking) {
-    return List.of(
-        Told.of("thawing.pull", start(serve, piece.refrigerator().longest() + cooking)),
-        Told.of("thawing.soak", start(serve, piece.coldWater().longest() + cooking)));
+  /** When each way has to begin, by its longest time, and which are too late by now. */
+  private static List<Told> starts(
+      Thawing piece,
+      LocalDateTime serve,
+      OptionalDouble cooking,
+      boolean isCasserole,
+      LocalDateTime now) {
+    double hot = cooking.orElse(0);
+    List<Told> told = new ArrayList<>();
+    told.add(start("thawing.pull", serve, piece.refrigerator().longest() + hot, now));
+    told.add(start("thawing.soak", serve, piece.coldWater().longest() + hot, now));
+    if (cooking.isPresent()) {
+      double frozen = piece.fromFrozen(hot, isCasserole).longest();
+      told.add(start("thawing.roast", serve, frozen, now));
+    } else {
+      told.add(Told.of("thawing.no-cooking"));
+    }
+    if (told.stream().filter(way -> !way.filled().isEmpty()).allMatch(ThawingQuestion::isLate)) {
+      told.add(Told.of("thawing.none-makes"));
+    }
+    return told;
   }
 
-  private static Filled start(LocalDateTime serve, double hours) {
+  private static boolean isLate(Told way) {
+    return way.key().endsWith(".late");
+  }
+
+  private static Told start(String key, LocalDateTime serve, double hours, LocalDateTime now) {
     LocalDateTime start = serve.minusMinutes((long) Math.ceil(hours * 60));
-    return Filled.word("start", start.toLocalDate() + " " + start.toLocalTime());
+    Filled when = Filled.word("start", start.toLocalDate() + " " + start.toLocalTime());
+    return Told.of(start.isBefore(now) ? key + ".late" : key, when);
   }
 
   private static Told way(String way, double whole, double serve) {

@@ -1,6 +1,7 @@
 package chillwright.web.answers;
 
 import chillwright.core.forecast.Forecast;
+import chillwright.core.forecast.Speedup;
 import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.Keeping.Governs;
 import chillwright.core.log.Category;
@@ -16,7 +17,9 @@ import chillwright.core.rules.Verdict;
 import chillwright.print.Figures;
 import chillwright.print.ForecastText;
 import chillwright.print.KeepText;
+import chillwright.print.Language;
 import chillwright.print.Sentences;
+import chillwright.print.SpeedupText;
 import chillwright.rulebook.RuleBook;
 import chillwright.service.Judge.Judged;
 import chillwright.service.KeepQuestion;
@@ -83,7 +86,19 @@ public record AnswerMaker(ZoneId zone, Instant now) {
             .map(target -> new ForecastLine.Target(target.temperature().text(), time(target.by()))),
         forecast.outlook().key(),
         text.says(forecast),
-        text.basis(forecast));
+        text.basis(forecast),
+        forecast.speedups().stream().map(speedup -> action(speedup, forecast, scale)).toList());
+  }
+
+  private ForecastLine.Action action(Speedup speedup, Forecast forecast, Scale scale) {
+    SpeedupText text = new SpeedupText(zone, scale, now, Language.ENGLISH);
+    return new ForecastLine.Action(
+        speedup.act().key(),
+        text.says(speedup, forecast),
+        speedup.window().map(window -> time(window.expected())),
+        speedup.window().map(window -> time(window.earliest())),
+        speedup.window().flatMap(Speedup.Window::latest).map(this::time),
+        text.basis(speedup));
   }
 
   /** The findings, worst first; of equal verdicts the one that falls due first. */
@@ -164,7 +179,8 @@ public record AnswerMaker(ZoneId zone, Instant now) {
         category.key(),
         category.title(),
         dates(answer.keeping()),
-        new KeepText(category, answer.keeping(), zone, now).says(answer.rules()),
+        new KeepText(category, answer.keeping(), zone, now, Language.ENGLISH, answer.age())
+            .says(answer.rules()),
         category.source(),
         category.status(),
         category.note(),

@@ -117,7 +117,7 @@ public record PlanAnswers(RuleBook book) {
   }
 
   public Answer answer(Menu menu, Plan plan, List<Moved> moved) {
-    PlanText text = new PlanText(menu.zone());
+    PlanText text = new PlanText(menu);
     return new Answer(
         plan.isFound() ? "plan" : "no-plan",
         plan.isProven(),

@@ -1,5 +1,7 @@
 package chillwright.web.pages;
 
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 
@@ -9,14 +11,14 @@ import java.util.Map;
  * @param asked key of the question that was asked; blank where none was
  * @param given what was given for it, by name
  * @param faults what is wrong with that
- * @param says the answer, line by line
+ * @param says the answer, sentence by sentence
  * @param small what it rests on, and what to bear in mind
  */
 public record AheadView(
     String asked,
     Map<String, String> given,
     List<String> faults,
-    List<String> says,
+    List<Part> says,
     List<String> small,
     List<Ask> questions) {
   /** A question with its fields. */
@@ -26,6 +28,9 @@ public record AheadView(
     }
   }
 
+  /** A value to choose, as a person reads it and in which language that is. */
+  public record Option(String key, String title, String language) {}
+
   /**
    * One field.
    *
@@ -33,7 +38,7 @@ public record AheadView(
    * @param choices the values to choose from; none where any may be written
    */
   public record Field(
-      String name, String says, boolean isNeeded, String example, List<String> choices) {
+      String name, String says, boolean isNeeded, String example, List<Option> choices) {
     public Field {
       choices = List.copyOf(choices);
     }
@@ -53,5 +58,15 @@ public record AheadView(
 
   public String given(String key, String name) {
     return isAsked(key) ? given.getOrDefault(name, "") : "";
+  }
+
+  /** The question that this one leads to; blank for none. */
+  public String next() {
+    String depth = given.getOrDefault("depth", "2in");
+    return isAsked("pans") && !says.isEmpty()
+        ? "/ahead?question=cooling&surroundings=38F&depth="
+            + URLEncoder.encode(depth, StandardCharsets.UTF_8)
+            + "#answer"
+        : "";
   }
 }

@@ -6,9 +6,7 @@ import chillwright.core.kitchen.Handover;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Problem.Where.InField;
-import chillwright.core.measure.Temperature;
 import chillwright.core.rules.Verdict;
-import chillwright.print.Figures;
 import chillwright.print.Sentences;
 import chillwright.service.Day;
 import chillwright.service.Day.Open;
@@ -128,7 +126,7 @@ final class DayPage {
 
   private String read(LogEntry last, boolean isAsked, Visitor visitor, Instant now) {
     String read =
-        last.temperature().map(Temperature::text).orElse("")
+        last.temperature().map(each -> each.text(visitor.scale())).orElse("")
             + ", "
             + desk.clock(last.happenedAt(), visitor);
     LocalDate today = LocalDate.ofInstant(now, desk.zone());
@@ -159,8 +157,7 @@ final class DayPage {
   }
 
   private String says(Due due, Visitor visitor, Instant now) {
-    return new Sentences(desk.zone(), Figures.scale(due.timeline()), now, visitor.language())
-        .says(due.finding());
+    return new Sentences(desk.zone(), visitor.scale(), now, visitor.language()).says(due.finding());
   }
 
   private String says(Handover over, Visitor visitor) {

@@ -1,22 +1,25 @@
 package chillwright.web.pages;
 
 import chillwright.core.measure.Temperature.Scale;
+import chillwright.core.plan.Pull;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.Shape.DayCount;
 import chillwright.core.rules.Shape.Reach;
 import chillwright.print.Figures;
+import chillwright.print.PullText;
 import chillwright.service.Page;
 import chillwright.service.Reports.Due;
 import io.javalin.http.Context;
 import io.javalin.http.Header;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.format.DateTimeFormatter;
-import java.util.Locale;
 import java.util.Optional;
 
-/** What falls due next, as a calendar that a phone subscribes to. */
+/**
+ * What falls due next, and what comes out of the freezer for plans, as a calendar that a phone
+ * subscribes to.
+ */
 public final class DeadlinesFeed {
   public static final String ADDRESS = "/deadlines.ics";
 
@@ -25,6 +28,9 @@ public final class DeadlinesFeed {
 
   /** The most moments of one feed; the nearest come first. */
   private static final int MOST = 1000;
+
+  /** So far ahead it tells what comes out of the freezer. */
+  private static final int PULLED_DAYS = 14;
 
   private final Desk desk;
 
@@ -53,6 +59,9 @@ public final class DeadlinesFeed {
       count += page.items().size();
       next = page.next();
     } while (next.isPresent() && count < MOST);
+    desk.kitchen().pulls().list(PULLED_DAYS).pulls().stream()
+        .filter(pull -> pull.why() == Pull.Why.PLAN)
+        .forEach(pull -> calendar.add(event(pull, address, visitor), now));
     context.header(Header.CONTENT_DISPOSITION, "inline; filename=\"deadlines.ics\"");
     context.contentType("text/calendar; charset=utf-8").result(calendar.end());
   }
@@ -78,13 +87,29 @@ public final class DeadlinesFeed {
         address + "/lots/" + lot);
   }
 
+  /** What comes out of the freezer for a plan. */
+  private ICalendar.Event event(Pull pull, String address, Visitor visitor) {
+    PullText text = new PullText(desk.zone(), visitor.language());
+    String lot = pull.lot().lot().text();
+    return new ICalendar.Event(
+        lot
+            + "/pull/"
+            + pull.need().orElseThrow().plan()
+            + "@"
+            + desk.kitchen().settings().createdAt().toEpochMilli(),
+        pull.at().orElseThrow(),
+        text.what(pull),
+        text.why(pull) + "\n" + text.caution(),
+        address + "/lots/" + lot);
+  }
+
   /** What is due and by when, as a clock in the kitchen shows it. */
   private String what(Finding finding, Instant last, Scale scale, Visitor visitor) {
     if (finding.rule().shape() instanceof DayCount) {
-      return visitor.say("due.last-day", LocalDate.ofInstant(last, desk.zone()));
+      return visitor.say(
+          "due.last-day", desk.times(visitor).day(LocalDate.ofInstant(last, desk.zone())));
     }
-    String clock =
-        DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT).withZone(desk.zone()).format(last);
+    String clock = desk.times(visitor).hour(last);
     String limit =
         finding.rule().shape() instanceof Reach reach
             ? reach.to().text(scale)

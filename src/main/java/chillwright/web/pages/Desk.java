@@ -1,6 +1,7 @@
 package chillwright.web.pages;
 
 import chillwright.core.kitchen.Person;
+import chillwright.print.Times;
 import chillwright.service.Kitchen;
 import chillwright.service.KnownState;
 import chillwright.service.LabelAddress;
@@ -11,17 +12,14 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.net.URI;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
 
 /** What every page needs: the kitchen, who asks, and the frame around the answer. */
 final class Desk {
-  private static final String POLICY =
+  static final String POLICY =
       "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self'; connect-src 'self';"
           + " worker-src 'self';"
           + " form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
@@ -100,17 +98,17 @@ final class Desk {
 
   /** Day and time of day as the person reads them. */
   String moment(Instant moment, Visitor visitor) {
-    return DateTimeFormatter.ofPattern("EEE d MMM, HH:mm", visitor.language().locale())
-        .withZone(zone())
-        .format(moment);
+    return times(visitor).moment(moment);
+  }
+
+  /** Days and moments as that person reads them now. */
+  Times times(Visitor visitor) {
+    return Times.at(kitchen.now(), zone(), visitor.language());
   }
 
   /** The time of day, with the day where it is not today. */
   String clock(Instant moment, Visitor visitor) {
-    LocalDate today = LocalDate.ofInstant(kitchen.now(), zone());
-    return LocalDate.ofInstant(moment, zone()).equals(today)
-        ? DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT).withZone(zone()).format(moment)
-        : moment(moment, visitor);
+    return times(visitor).clock(moment);
   }
 
   ZoneId zone() {
@@ -122,11 +120,15 @@ final class Desk {
   }
 
   void answer(Context context, HttpStatus status, JteModel page) {
-    // Drawn as bytes: what never changes of a page is kept as bytes, too.
+    context.header("Content-Security-Policy", POLICY);
+    context.status(status).contentType("text/html; charset=utf-8").result(drawn(page));
+  }
+
+  /** Drawn as bytes: what never changes of a page is kept as bytes, too. */
+  static byte[] drawn(JteModel page) {
     Utf8ByteOutput drawn = new Utf8ByteOutput();
     page.render(drawn);
-    context.header("Content-Security-Policy", POLICY);
-    context.status(status).contentType("text/html; charset=utf-8").result(drawn.toByteArray());
+    return drawn.toByteArray();
   }
 
   /**

@@ -5,7 +5,6 @@ import chillwright.core.log.Details;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Mark;
 import chillwright.core.log.Word;
-import chillwright.core.measure.Temperature;
 import chillwright.service.Places.PlaceReading;
 import java.util.ArrayList;
 import java.util.List;
@@ -53,7 +52,7 @@ final class Entries {
         now,
         corrections.isEmpty() ? "" : visitor.say("lot.was", text(entry)),
         corrections.stream().map(this::why).collect(Collectors.joining("; ")),
-        standing.flatMap(LogEntry::temperature).map(Temperature::text).orElse(""),
+        standing.flatMap(LogEntry::temperature).map(read -> read.text(visitor.scale())).orElse(""),
         standing.isPresent());
   }
 
@@ -88,10 +87,12 @@ final class Entries {
   private List<String> parts(LogEntry entry) {
     Details details = entry.details();
     List<String> parts = new ArrayList<>();
-    details.temperature().map(Temperature::text).ifPresent(parts::add);
+    details.temperature().map(read -> read.text(visitor.scale())).ifPresent(parts::add);
     details.how().ifPresent(how -> parts.add(visitor.say("how." + how.text())));
     details.place().ifPresent(parts::add);
-    details.air().ifPresent(air -> parts.add(visitor.say("entry.air") + " " + air.text()));
+    details
+        .air()
+        .ifPresent(air -> parts.add(visitor.say("entry.air") + " " + air.text(visitor.scale())));
     details.portions().ifPresent(count -> parts.add(visitor.say("entry.portions") + " " + count));
     details.to().ifPresent(to -> parts.add(visitor.say("entry.to") + " " + to));
     details.until().ifPresent(until -> parts.add(mark(until)));
@@ -104,7 +105,7 @@ final class Entries {
 
   private String mark(Mark until) {
     return until instanceof Mark.Day day
-        ? day.date().toString()
+        ? desk.times(visitor).day(day.date())
         : desk.moment(((Mark.Time) until).at(), visitor);
   }
 

@@ -55,6 +55,13 @@ final class EntryForm {
 
   private static final Duration SOON = Duration.ofMinutes(30);
 
+  /** From warm to cold within so long is asked about where nobody looked between. */
+  private static final double WARM_CELSIUS = 21;
+
+  private static final double COLD_CELSIUS = 5;
+  private static final double RISE_CELSIUS = 10;
+  private static final Duration LONG = Duration.ofHours(6);
+
   /** Food that reads colder is frozen: what it is made of freezes a little below 0 °C. */
   private static final double FROZEN_CELSIUS = -3;
 
@@ -171,15 +178,36 @@ final class EntryForm {
     }
     LogEntry last = readings.get(readings.size() - 1);
     Temperature before = last.temperature().orElseThrow();
-    if (given.scale() != before.scale()) {
-      return Optional.of(visitor.say("entry.doubt.scale", given.text(), before.text()));
+    Duration since = Duration.between(last.happenedAt(), when);
+    if (isOfOtherScale(given, before.celsiusDegrees(), since)) {
+      Scale other = given.scale() == Scale.CELSIUS ? Scale.FAHRENHEIT : Scale.CELSIUS;
+      String meant = given.text().replace(given.scale().sign(), other.sign());
+      return Optional.of(visitor.say("entry.doubt.scale", given.text(), before.text(), meant));
     }
-    boolean isSoon = Duration.between(last.happenedAt(), when).compareTo(SOON) <= 0;
+    boolean isSoon = since.compareTo(SOON) <= 0;
     double apart = Math.abs(given.celsiusDegrees() - before.celsiusDegrees());
     String clock = desk.clock(last.happenedAt(), visitor);
     return isSoon && apart > FAR_CELSIUS
         ? Optional.of(visitor.say("entry.doubt", given.text(), before.text(), clock))
         : Optional.empty();
+  }
+
+  /**
+   * Whether a figure hardly follows the one before it, but would if it were of the other scale:
+   * from hot to cold with no look between, or warmer than it was.
+   */
+  private static boolean isOfOtherScale(Temperature given, double before, Duration since) {
+    double degrees = given.celsiusDegrees();
+    double figure = given.hundredths() / 100.0;
+    double other = given.scale() == Scale.FAHRENHEIT ? figure : (figure - 32) / 1.8;
+    boolean isAtOnceCold =
+        before >= WARM_CELSIUS
+            && degrees <= COLD_CELSIUS
+            && other > degrees
+            && other <= before
+            && since.compareTo(LONG) <= 0;
+    boolean isWarmer = degrees > before + RISE_CELSIUS && other <= before && other >= 0;
+    return isAtOnceCold || isWarmer;
   }
 
   private static Optional<String> tooCold(Temperature given, boolean isFrozen, Visitor visitor) {

@@ -1,6 +1,7 @@
 package chillwright.web.pages;
 
 import chillwright.core.measure.Temperature.Scale;
+import chillwright.print.Language;
 import chillwright.service.Kitchen;
 import gg.jte.models.runtime.JteModel;
 import io.javalin.http.Context;
@@ -24,6 +25,9 @@ public final class FaultPage {
           "fault.missing-key",
           "fault.unknown-key",
           "fault.internal-fault");
+
+  /** What the page may load: its own style and script. */
+  public static final String POLICY = Desk.POLICY;
 
   private final Desk desk;
 
@@ -49,6 +53,13 @@ public final class FaultPage {
     }
   }
 
+  /** The page where no request could be read: nothing of the kitchen or of a visitor is on it. */
+  public byte[] bare(Language language, Trouble trouble) {
+    Visitor nobody = new Visitor(language, Scale.FAHRENHEIT, "", "");
+    Frame frame = Frame.bare(nobody, nobody.say("fault.title"), desk.kitchen().now());
+    return Desk.drawn(rendered(frame, trouble));
+  }
+
   /** Answers with the page. */
   public void answer(Context context, Trouble trouble) {
     Visitor visitor =
@@ -57,16 +68,18 @@ public final class FaultPage {
         trouble.isBare()
             ? Frame.bare(visitor, visitor.say("fault.title"), desk.kitchen().now())
             : desk.frame(visitor, "fault.title", "", List.of());
+    desk.answer(context, HttpStatus.forStatus(trouble.status()), rendered(frame, trouble));
+  }
+
+  private static JteModel rendered(Frame frame, Trouble trouble) {
     String key = "fault." + trouble.code();
     boolean isTold = TOLD.contains(key);
-    String says = visitor.say(isTold ? key : "fault.other", trouble.number().orElse(""));
-    JteModel page =
-        Templates.PAGES.fault(
-            frame,
-            says,
-            isTold ? List.of() : trouble.says(),
-            "en",
-            trouble.status() == HttpStatus.UNAUTHORIZED.getCode());
-    desk.answer(context, HttpStatus.forStatus(trouble.status()), page);
+    String says = frame.visitor().say(isTold ? key : "fault.other", trouble.number().orElse(""));
+    return Templates.PAGES.fault(
+        frame,
+        says,
+        isTold ? List.of() : trouble.says(),
+        "en",
+        trouble.status() == HttpStatus.UNAUTHORIZED.getCode());
   }
 }

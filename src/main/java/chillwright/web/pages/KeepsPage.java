@@ -4,12 +4,14 @@ import static java.time.temporal.ChronoUnit.MINUTES;
 
 import chillwright.core.heat.Outage;
 import chillwright.core.log.Category;
+import chillwright.core.log.KeepingList;
 import chillwright.core.rules.Occasion;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.RuleSet;
 import chillwright.core.rules.Shape.TimeAlone;
 import chillwright.print.Figures;
 import chillwright.print.KeepText;
+import chillwright.print.Language;
 import chillwright.print.Refreezing;
 import chillwright.rulebook.Handbook;
 import chillwright.rulebook.RuleBook;
@@ -26,6 +28,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /** The home cook's questions: how long it keeps, whether it may be eaten, or frozen again. */
@@ -48,6 +51,8 @@ final class KeepsPage {
           "home");
   private static final String HOME = "us-home";
 
+  private static final Pattern KEY = Pattern.compile("[a-z]+(?:_[a-z]+)+");
+
   private final Desk desk;
 
   KeepsPage(Desk desk) {
@@ -68,6 +73,7 @@ final class KeepsPage {
   private KeepsView view(Map<String, String> fields, Visitor visitor) {
     List<String> faults = new ArrayList<>();
     Optional<Asked> asked = asked(fields, visitor, faults);
+    KeepingList list = desk.kitchen().library().keepingList();
     return new KeepsView(
         new Filled(fields, faults, ""),
         new Known(desk.kitchen()).categories(visitor.language()),
@@ -75,32 +81,52 @@ final class KeepsPage {
         asked.map(a -> a.says(visitor)).orElse(List.of()),
         asked.stream()
             .flatMap(a -> a.answer().keeping().because().stream())
-            .map(visitor.language()::because)
+            .map(line -> visitor.language().because(line).replace(" (--made)", ""))
+            .map(desk.times(visitor)::retold)
             .toList(),
-        asked.map(Asked::source).orElse(""),
+        asked.map(a -> a.source(list, visitor.language())).orElse(""),
         leftOut(fields, visitor),
         refreezing(visitor),
         power(visitor),
+        Part.afterOutage(visitor),
         isHome(fields));
   }
 
-  /** A question with its answer. */
-  private record Asked(Category category, KeepQuestion.Answer answer, KeepText text) {
+  /**
+   * A question with its answer.
+   *
+   * @param canAskHome whether the chart for homes has days where the rules of the kitchen have none
+   */
+  private record Asked(
+      Category category, KeepQuestion.Answer answer, KeepText text, boolean canAskHome) {
     List<String> says(Visitor visitor) {
-      List<String> says = text.says(answer.rules());
+      List<String> says = new ArrayList<>(text.says(answer.rules()));
+      if (text.saysOfSafety().isEmpty() && canAskHome) {
+        says.add(visitor.say("keeps.ask-home"));
+      }
       return says.isEmpty() ? List.of(visitor.say("keeps.no-date")) : says;
     }
 
-    String source() {
-      String note = category.note().map(words -> words + " ").orElse("");
+    String source(KeepingList list, Language language) {
+      String note = category.note().map(words -> named(words, list, language) + " ").orElse("");
       boolean isTold =
           answer.keeping().because().stream().anyMatch(line -> line.startsWith("figures: "));
       return note
           + (isTold ? "" : category.source() + " · ")
-          + answer.rules().id()
+          + language.named(answer.rules().title())
           + ", "
           + answer.rules().version();
     }
+  }
+
+  /** A note that names other categories by their keys, with their titles instead. */
+  private static String named(String note, KeepingList list, Language language) {
+    return KEY.matcher(note)
+        .replaceAll(
+            found ->
+                list.category(found.group())
+                    .map(category -> "\u201c" + language.titled(category) + "\u201d")
+                    .orElse(found.group()));
   }
 
   private Optional<Asked> asked(Map<String, String> fields, Visitor visitor, List<String> faults) {
@@ -138,8 +164,10 @@ final class KeepsPage {
     KeepQuestion.Answer answer =
         question.answer(book(isHome(fields)), desk.zone(), LocalDate.ofInstant(now, desk.zone()));
     KeepText text =
-        new KeepText(category.get(), answer.keeping(), desk.zone(), now, visitor.language());
-    return Optional.of(new Asked(category.get(), answer, text));
+        new KeepText(
+            category.get(), answer.keeping(), desk.zone(), now, visitor.language(), answer.age());
+    boolean canAskHome = !isHome(fields) && category.get().fridge().max().isPresent();
+    return Optional.of(new Asked(category.get(), answer, text, canAskHome));
   }
 
   private static Optional<LocalDate> date(
@@ -258,7 +286,6 @@ final class KeepsPage {
                         .map(act -> told(act, visitor))
                         .collect(Collectors.joining("; "))))
         .ifPresent(says::add);
-    says.add(visitor.say("power.frozen"));
     return says;
   }
 

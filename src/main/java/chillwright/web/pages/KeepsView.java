@@ -6,6 +6,7 @@ import java.util.List;
  * The home cook's questions, and the answers to those that were asked.
  *
  * @param power what to do when the power was out
+ * @param foods what becomes of each food then
  * @param isHome whether the advice for homes answers, not the rules of this kitchen
  */
 public record KeepsView(
@@ -18,4 +19,5 @@ public record KeepsView(
     String leftOut,
     List<String> refreezing,
     List<String> power,
+    List<Part> foods,
     boolean isHome) {}

@@ -20,6 +20,8 @@ import chillwright.print.Figures;
 import chillwright.print.ForecastText;
 import chillwright.print.KeepText;
 import chillwright.print.Sentences;
+import chillwright.print.SpeedupText;
+import chillwright.print.Times;
 import chillwright.service.LotView;
 import chillwright.service.Refused;
 import chillwright.service.Written;
@@ -105,7 +107,7 @@ final class LotPage {
   private Filled blank(LotView view, Visitor visitor) {
     Map<String, String> fields = new HashMap<>();
     fields.put("entry", NextWords.of(view, desk.kitchen().now()).get(0));
-    fields.put("scale", scale(view).map(EntryForm::letter).orElse(visitor.scaleLetter()));
+    fields.put("scale", visitor.scaleLetter());
     return Filled.with(fields);
   }
 
@@ -129,13 +131,6 @@ final class LotPage {
     List<String> faults = EntryForm.faults(row);
     Optional<String> doubt = faults.isEmpty() ? doubt(entry, row, view, visitor) : Optional.empty();
     return new Filled(fields, faults, doubt.orElse(""));
-  }
-
-  /** The scale its readings have; empty where it has none. */
-  private static Optional<Scale> scale(LotView view) {
-    return view.judged()
-        .filter(judged -> !readings(view).isEmpty())
-        .map(judged -> Figures.scale(judged.timeline()));
   }
 
   private static List<LogEntry> readings(LotView view) {
@@ -219,7 +214,7 @@ final class LotPage {
     LotState state = view.state();
     Entries entries = new Entries(desk, visitor, view.entries());
     Optional<Verdict> verdict = state.standing().flatMap(s -> s.verdicts().at(now));
-    Scale scale = scale(view).orElse(visitor.scale());
+    Scale scale = visitor.scale();
     Sentences sentences = new Sentences(desk.zone(), scale, now, visitor.language());
     return new LotPageView(
         state.lot().text(),
@@ -256,10 +251,11 @@ final class LotPage {
         LabelsPdf.parts(desk.kitchen(), view).size());
   }
 
-  private static List<String> because(LotState state, Visitor visitor) {
+  private List<String> because(LotState state, Visitor visitor) {
     return state.standing().stream()
         .flatMap(standing -> standing.keeping().because().stream())
         .map(visitor.language()::because)
+        .map(desk.times(visitor)::retold)
         .toList();
   }
 
@@ -267,7 +263,11 @@ final class LotPage {
     return view.judged()
         .flatMap(
             judged ->
-                CurveChart.of(judged.timeline().entries(), judged.findings(), desk.zone(), scale))
+                CurveChart.of(
+                    judged.timeline().entries(),
+                    judged.findings(),
+                    Times.kept(desk.zone(), visitor.language()),
+                    scale))
         .map(chart -> Svg.of(chart, visitor.say("lot.curve.title", view.state().food())))
         .orElse("");
   }
@@ -290,7 +290,9 @@ final class LotPage {
     return new LotPageView.Ahead(
         forecasts.stream().map(text::reaches).toList(),
         forecasts.stream().map(text::aims).flatMap(Optional::stream).distinct().toList(),
-        forecasts.isEmpty() ? "" : text.basis(forecasts));
+        forecasts.isEmpty() ? "" : text.basis(forecasts),
+        new SpeedupText(sentences.zone(), scale, sentences.now(), sentences.language())
+            .lines(forecasts));
   }
 
   private static boolean stillCools(LotView view) {
@@ -323,7 +325,7 @@ final class LotPage {
   }
 
   private static List<String> frozenLife(LotView view, Visitor visitor) {
-    AheadText text = new AheadText(visitor.language());
+    AheadText text = new AheadText(visitor.language(), visitor.scale());
     return view.frozenLife().stream().map(text::says).toList();
   }
 

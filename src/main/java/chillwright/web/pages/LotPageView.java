@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.print.SpeedupText;
 import java.util.List;
 
 /**
@@ -167,11 +168,14 @@ public record LotPageView(
    * @param says one sentence for each limit; none where nothing cools
    * @param aims what it must read by when to be in time still
    * @param basis what all of it rests on
+   * @param sooner what would bring it to its next limit sooner
    */
-  public record Ahead(List<String> says, List<String> aims, String basis) {
+  public record Ahead(
+      List<String> says, List<String> aims, String basis, List<SpeedupText.Line> sooner) {
     public Ahead {
       says = List.copyOf(says);
       aims = List.copyOf(aims);
+      sooner = List.copyOf(sooner);
     }
   }
 

@@ -17,14 +17,14 @@ import chillwright.print.Figures;
 import chillwright.print.KeepText;
 import chillwright.print.ReportText;
 import chillwright.print.Sentences;
+import chillwright.print.Times;
 import chillwright.rulebook.RuleBook;
 import chillwright.service.LotView;
 import java.time.Instant;
-import java.time.format.DateTimeFormatter;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -53,17 +53,22 @@ final class LotSheets {
         view.judged()
             .flatMap(
                 found ->
-                    CurveChart.of(
-                        found.timeline().entries(), found.findings(), desk.zone(), scale)),
+                    CurveChart.of(found.timeline().entries(), found.findings(), times(), scale)),
         view.judged().map(found -> findings(found, scale)).orElse(List.of()),
         rows(view));
   }
 
   /** Day and time with the year, since a document is kept. */
   String moment(Instant moment) {
-    return DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT)
-        .withZone(desk.zone())
-        .format(moment);
+    return times().moment(moment);
+  }
+
+  String day(LocalDate day) {
+    return times().day(day);
+  }
+
+  private Times times() {
+    return Times.kept(desk.zone(), visitor.language());
   }
 
   private List<String> facts(LotView view) {

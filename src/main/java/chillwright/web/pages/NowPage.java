@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.forecast.Forecast;
 import chillwright.core.forecast.Forecast.Outlook;
 import chillwright.core.keeping.LotOrder;
 import chillwright.core.keeping.LotState;
@@ -12,6 +13,7 @@ import chillwright.print.Figures;
 import chillwright.print.ForecastText;
 import chillwright.print.ReportText;
 import chillwright.print.Sentences;
+import chillwright.print.SpeedupText;
 import chillwright.service.Kitchen;
 import chillwright.service.LotQuery;
 import chillwright.service.LotView;
@@ -70,6 +72,7 @@ final class NowPage {
         out.next().isPresent() || owed.next().isPresent(),
         byHand.get(false).stream().map(due -> next(due, visitor, now)).toList(),
         dues.next().isPresent(),
+        new PlanSoon(desk, visitor).events(),
         desk.people(),
         desk.needsKey()
             ? RulesPage.ADDRESS + "#calendar"
@@ -94,7 +97,7 @@ final class NowPage {
 
   private List<String> says(LotView.Judged found, Visitor visitor, Instant now) {
     List<String> says = new ArrayList<>();
-    Scale scale = Figures.scale(found.timeline());
+    Scale scale = visitor.scale();
     found.findings().stream()
         .sorted(Sentences.worstFirst(now))
         .filter(finding -> finding.at(now).compareTo(Verdict.NOT_SHOWN) <= 0)
@@ -121,11 +124,17 @@ final class NowPage {
 
   /** A warning while there is time; what goes well needs no words here. */
   private String forecast(Due due, Visitor visitor, Instant now) {
-    ForecastText text =
-        new ForecastText(desk.zone(), Figures.scale(due.timeline()), now, visitor.language());
+    ForecastText text = new ForecastText(desk.zone(), visitor.scale(), now, visitor.language());
     return due.forecast()
         .filter(forecast -> forecast.outlook() != Outlook.IN_TIME)
-        .map(text::says)
+        .map(found -> text.says(found) + soonest(found, text))
+        .orElse("");
+  }
+
+  private static String soonest(Forecast forecast, ForecastText text) {
+    return new SpeedupText(text.zone(), text.scale(), text.now(), text.language())
+        .best(forecast)
+        .map(best -> " " + best)
         .orElse("");
   }
 
@@ -145,7 +154,7 @@ final class NowPage {
         desk.clock(last, visitor),
         last.toString(),
         left(last, now, visitor),
-        new Sentences(desk.zone(), Figures.scale(due.timeline()), now, visitor.language())
+        new Sentences(desk.zone(), visitor.scale(), now, visitor.language())
                 .saysUncounted(finding, last)
             + " ["
             + finding.rule().citation().text()

@@ -5,6 +5,7 @@ import java.util.List;
 /**
  * What needs a hand now, and what falls due next.
  *
+ * @param events those whose plans ask for something within a day
  * @param people initials to choose from
  * @param calendar where the same is had as a calendar
  */
@@ -13,6 +14,7 @@ public record NowView(
     boolean moreHands,
     List<Next> dues,
     boolean moreDues,
+    List<Event> events,
     List<String> people,
     String calendar) {
   /**
@@ -52,7 +54,15 @@ public record NowView(
       String forecast,
       boolean takesReading) {}
 
+  /** An event with what its plan asks for soon, or that it has no plan any more. */
+  public record Event(String code, String name, List<String> says) {
+    public Event {
+      says = List.copyOf(says);
+    }
+  }
+
   public NowView {
+    events = List.copyOf(events);
     hands = List.copyOf(hands);
     dues = List.copyOf(dues);
     people = List.copyOf(people);

@@ -69,6 +69,9 @@ public final class PageRoutes {
     setUp(new SetUpPage(desk));
     get(AheadPage.ADDRESS, new AheadPage(desk)::show);
     plans(new PlansPage(desk));
+    PullPage pull = new PullPage(desk);
+    get(PullPage.ADDRESS, pull::show);
+    get(PullPage.CSV, pull::table);
     DayPage day = new DayPage(desk);
     get(DayPage.ADDRESS, day::show);
     routes.post(DayPage.READINGS, day::read);

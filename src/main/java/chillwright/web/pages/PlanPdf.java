@@ -53,7 +53,7 @@ final class PlanPdf {
   }
 
   private RunSheet sheet(Planned planned, Visitor visitor, Sheet.Size size) {
-    PlanText text = new PlanText(planned.menu().zone(), visitor.language());
+    PlanText text = new PlanText(planned.menu(), visitor.language());
     Plan plan = planned.plan();
     List<String> problems = new ArrayList<>();
     if (!plan.isFound()) {

@@ -73,6 +73,10 @@ final class PlansPage {
                   return new PlansView.Kept(plan.code(), name, serving);
                 })
             .sorted(Comparator.comparing(PlansView.Kept::serving).reversed())
+            .map(
+                plan ->
+                    new PlansView.Kept(
+                        plan.code(), plan.name(), desk.times(visitor).retold(plan.serving())))
             .toList();
     PlanForm form = new PlanViews(desk, visitor).event(tree, faults);
     Frame frame = desk.frame(visitor, "page.plans", ADDRESS, List.of());
@@ -244,7 +248,7 @@ final class PlansPage {
       return;
     }
     Planned planned = found.get();
-    PlanText text = new PlanText(planned.menu().zone(), visitor.language());
+    PlanText text = new PlanText(planned.menu(), visitor.language());
     ICalendar calendar = new ICalendar(planned.code());
     int number = 0;
     for (Task task : planned.plan().tasks()) {

@@ -127,7 +127,7 @@ final class RecordDays {
     String text =
         visitor.say(
                 "paper.day-state",
-                sign.day(),
+                words.day(sign.day()),
                 sign.unfinished(),
                 sign.unread(),
                 desk.kitchen().places().unanswered(sign.writtenAt()))

@@ -2,7 +2,6 @@ package chillwright.web.pages;
 
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Finding;
-import chillwright.print.Figures;
 import chillwright.print.ReportText;
 import chillwright.print.Sentences;
 import chillwright.service.Page;
@@ -73,7 +72,7 @@ final class RecordPage {
 
   private RecordView.Item item(Trouble trouble, Visitor visitor, Instant now) {
     Finding finding = trouble.finding();
-    Scale scale = Figures.scale(trouble.timeline());
+    Scale scale = visitor.scale();
     String done = new ReportText(desk.zone(), scale, now).done(trouble.taken(), visitor.language());
     String none = visitor.say(trouble.isOwed() ? "record.owed" : "record.closed");
     return new RecordView.Item(

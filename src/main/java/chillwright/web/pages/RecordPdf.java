@@ -114,7 +114,7 @@ final class RecordPdf {
           .forEach(lots::add);
     }
     List<String> facts = new ArrayList<>();
-    facts.add(visitor.say("paper.period", from, to, desk.zone().getId()));
+    facts.add(visitor.say("paper.period", sheets.day(from), sheets.day(to), desk.zone().getId()));
     facts.addAll(rules(visitor));
     facts.add(
         lots.isEmpty()

@@ -41,7 +41,7 @@ final class RulesPage {
         language.saidByRules(rule.says().strip()),
         Figures.limitInBoth(rule, language),
         rule.citation().text().strip(),
-        language.named(rule.status()),
+        language.named(rule.status()).replace('-', ' '),
         replaced
             .map(
                 old ->

@@ -58,7 +58,7 @@ final class WaysPage {
         Arrays.stream(Way.values())
             .map(way -> new WaysView.Job(way.address(), visitor.say(way.title)))
             .toList();
-    WaysView view = new WaysView(jobs, List.of(), List.of());
+    WaysView view = new WaysView(jobs, List.of(), List.of(), List.of(), List.of());
     Frame frame = desk.frame(visitor, "ways.title", ADDRESS, List.of());
     desk.answer(context, Templates.PAGES.ways(frame, view));
   }
@@ -73,9 +73,25 @@ final class WaysPage {
             .map(rule -> limit(rule, visitor))
             .distinct()
             .toList();
-    WaysView view = new WaysView(List.of(), visitor.say(way.steps).lines().toList(), limits);
+    List<String> steps = visitor.say(way.steps).lines().toList();
+    boolean isOutage = way == Way.OUTAGE;
+    WaysView view =
+        new WaysView(
+            List.of(),
+            steps,
+            limits,
+            isOutage ? Part.afterOutage(visitor) : List.of(),
+            isOutage ? links(visitor) : List.of());
     Frame frame = desk.frame(visitor, way.title, way.address(), List.of());
     desk.answer(context, Templates.PAGES.ways(frame, view));
+  }
+
+  /** Pages for what the steps after a power failure ask for. */
+  private static List<WaysView.Job> links(Visitor visitor) {
+    return List.of(
+        new WaysView.Job("/day", visitor.say("way.outage.day")),
+        new WaysView.Job("/on-hand", visitor.say("way.outage.inside")),
+        new WaysView.Job("/keeps#power", visitor.say("way.outage.home")));
   }
 
   private static String limit(Rule rule, Visitor visitor) {

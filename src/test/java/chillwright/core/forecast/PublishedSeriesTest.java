@@ -61,8 +61,10 @@ class PublishedSeriesTest {
         for (int later = known; later < series.readings().size(); later++) {
           Point target = series.readings().get(later);
           Optional<CurveForecast> window =
-              CurveForecast.of(
-                  series.readings().subList(0, known), series.surroundings(), target.celsius());
+              CurveForecast.fit(
+                      CurveForecast.apart(series.readings().subList(0, known)),
+                      series.surroundings())
+                  .flatMap(fit -> fit.crossing(target.celsius()));
           (later == known ? next : farther).add(window, target.hours());
         }
       }

@@ -42,6 +42,7 @@ final class IntakeBench implements Stored {
         key,
         Range.NONE,
         Range.NONE,
+        Range.NONE,
         Freezes.WELL,
         true,
         true,

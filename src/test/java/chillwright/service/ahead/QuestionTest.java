@@ -41,7 +41,8 @@ class QuestionTest {
       return new Setting(
           library.ruleBook(ruleSet).orElseThrow().on(LocalDate.of(2026, 12, 1)),
           library.keepingList(),
-          Handbook.shipped());
+          Handbook.shipped(),
+          LocalDate.of(2026, 11, 24).atTime(12, 0));
     } catch (BrokenRules broken) {
       throw new AssertionError(broken.getMessage(), broken);
     }
@@ -56,11 +57,11 @@ class QuestionTest {
     return given;
   }
 
-  private static Ahead answer(Question question, String pairs) {
+  static Ahead answer(Question question, String pairs) {
     return answer(question, pairs, FOOD_CODE);
   }
 
-  private static Ahead answer(Question question, String pairs, Setting setting) {
+  static Ahead answer(Question question, String pairs, Setting setting) {
     try {
       return question.answer(given(pairs), setting);
     } catch (BadQuestion bad) {
@@ -68,7 +69,7 @@ class QuestionTest {
     }
   }
 
-  private static List<Problem> faults(Question question, String pairs) {
+  static List<Problem> faults(Question question, String pairs) {
     try {
       question.answer(given(pairs), FOOD_CODE);
       return List.of();
@@ -77,14 +78,14 @@ class QuestionTest {
     }
   }
 
-  private static Told told(Ahead answer, String key) {
+  static Told told(Ahead answer, String key) {
     return answer.told().stream()
         .filter(told -> told.key().equals(key))
         .findFirst()
         .orElseThrow(() -> new AssertionError("no " + key + " in " + answer.told()));
   }
 
-  private static double amount(Told told, String name) {
+  static double amount(Told told, String name) {
     return told.filled().stream()
         .filter(filled -> filled.name().equals(name))
         .map(Filled::value)

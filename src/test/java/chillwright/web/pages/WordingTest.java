@@ -72,6 +72,7 @@ class WordingTest {
                         Stream.of("ahead." + question.key()),
                         question.parameters().stream()
                             .map(field -> "ahead." + question.key() + "." + field.name())));
+    Stream<String> choices = AheadPage.CHOICES.stream().map(key -> "ahead.choice." + key);
     Stream<String> scales = Arrays.stream(Scales.values()).map(of -> "scales." + of.key());
     Stream<String> methods = Arrays.stream(Method.values()).map(how -> "check." + how.key());
     Stream<String> plans =
@@ -82,7 +83,8 @@ class WordingTest {
                 Arrays.stream(Route.values()).map(of -> "plans.route." + of.text()).toList())
             .flatMap(List::stream);
     return Stream.of(
-            words, hows, verdicts, sheets, kinds, allergens, scales, methods, questions, plans)
+            words, hows, choices, verdicts, sheets, kinds, allergens, scales, methods, questions,
+            plans)
         .flatMap(keys -> keys)
         .collect(Collectors.toCollection(TreeSet::new));
   }

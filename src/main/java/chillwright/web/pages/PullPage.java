@@ -1,0 +1,116 @@
+package chillwright.web.pages;
+
+import chillwright.core.plan.Pull;
+import chillwright.core.plan.Pull.Need;
+import chillwright.core.plan.PullList;
+import chillwright.logfile.CsvWriter;
+import chillwright.print.PullText;
+import chillwright.service.Pulls;
+import io.javalin.http.Context;
+import io.javalin.http.Header;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+
+/** The pull list: what comes out of the freezer, and what is to be used, in the next days. */
+final class PullPage {
+  static final String ADDRESS = "/pull";
+  static final String CSV = "/pull.csv";
+
+  private static final List<Integer> SPANS = List.of(1, 3, 7, 14, 60);
+  private static final List<String> HEADER =
+      List.of("day", "at", "lot", "food", "place", "portions", "why", "last_day", "plan", "dish");
+
+  private final Desk desk;
+
+  PullPage(Desk desk) {
+    this.desk = desk;
+  }
+
+  /** What is no number of days counts as the usual one. */
+  private static int days(Context context) {
+    return Optional.ofNullable(context.queryParam("days"))
+        .flatMap(Pulls::days)
+        .orElse(Pulls.USUAL_DAYS);
+  }
+
+  void show(Context context) {
+    Visitor visitor = desk.visitor(context);
+    int days = days(context);
+    Frame frame = desk.frame(visitor, "page.pull", ADDRESS, List.of());
+    PullView view =
+        desk.view(ADDRESS + " " + days, visitor, PullView.class, () -> view(visitor, days));
+    desk.answer(context, Templates.PAGES.pull(frame, view));
+  }
+
+  private PullView view(Visitor visitor, int days) {
+    PullList list = desk.kitchen().pulls().list(days);
+    PullText text = new PullText(desk.zone(), visitor.language());
+    int portions = list.pulls().stream().mapToInt(pull -> pull.portions().orElse(0)).sum();
+    List<Choice> spans =
+        SPANS.stream()
+            .map(
+                span ->
+                    new Choice(
+                        Integer.toString(span),
+                        span == 1 ? visitor.say("pull.today") : visitor.say("pull.days", span)))
+            .toList();
+    return new PullView(
+        list.pulls().isEmpty()
+            ? visitor.say("pull.none")
+            : visitor.say("pull.says", list.pulls().size(), portions),
+        spans,
+        days,
+        byDay(list, text),
+        list.missing().entrySet().stream()
+            .sorted(Comparator.comparing(lack -> lack.getKey().at()))
+            .map(lack -> text.missing(lack.getKey(), lack.getValue()))
+            .toList(),
+        text.caution(),
+        CSV + "?days=" + days);
+  }
+
+  private static List<PullView.Day> byDay(PullList list, PullText text) {
+    Map<LocalDate, List<PullView.Line>> days = new TreeMap<>();
+    for (Pull pull : list.pulls()) {
+      days.computeIfAbsent(pull.day(), day -> new ArrayList<>())
+          .add(new PullView.Line(pull.lot().lot().text(), text.line(pull), text.why(pull)));
+    }
+    return days.entrySet().stream()
+        .map(day -> new PullView.Day(text.title(day.getKey()), day.getValue()))
+        .toList();
+  }
+
+  void table(Context context) throws IOException {
+    StringWriter out = new StringWriter();
+    CsvWriter csv = CsvWriter.forSpreadsheets(out);
+    csv.write(HEADER);
+    for (Pull pull : desk.kitchen().pulls().list(days(context)).pulls()) {
+      csv.write(cells(pull));
+    }
+    context.contentType("text/csv; charset=utf-8; header=present");
+    context.header(Header.CONTENT_DISPOSITION, "attachment; filename=\"pull.csv\"");
+    context.result(out.toString());
+  }
+
+  private List<String> cells(Pull pull) {
+    return List.of(
+        pull.day().toString(),
+        pull.at().map(at -> OffsetDateTime.ofInstant(at, desk.zone()).toString()).orElse(""),
+        pull.lot().lot().text(),
+        pull.lot().food(),
+        pull.lot().standing().flatMap(standing -> standing.place()).orElse(""),
+        pull.portions().isPresent() ? Integer.toString(pull.portions().getAsInt()) : "",
+        pull.why().key(),
+        pull.lastDay().map(LocalDate::toString).orElse(""),
+        pull.need().map(Need::plan).orElse(""),
+        pull.need().map(Need::dish).orElse(""));
+  }
+}
