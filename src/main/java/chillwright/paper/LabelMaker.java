@@ -21,6 +21,7 @@ import chillwright.core.rules.RuleSet;
 import chillwright.core.rules.Shape.Reach;
 import chillwright.core.rules.Verdict;
 import chillwright.paper.Label.Extra;
+import chillwright.paper.LabelText.Inside;
 import chillwright.print.Language;
 import chillwright.print.Times;
 import java.time.Instant;
@@ -54,21 +55,6 @@ public final class LabelMaker {
     public Judged {
       findings = List.copyOf(findings);
       forecasts = List.copyOf(forecasts);
-    }
-  }
-
-  /**
-   * What of a lot is in one container.
-   *
-   * @param portions how many; empty where nobody said
-   * @param isWhole whether it is all of the lot
-   */
-  public record Inside(OptionalInt portions, boolean isWhole) {
-    public static final Inside WHOLE = new Inside(OptionalInt.empty(), true);
-    public static final Inside SOME = new Inside(OptionalInt.empty(), false);
-
-    public static Inside of(int portions) {
-      return new Inside(OptionalInt.of(portions), false);
     }
   }
 

@@ -3,6 +3,7 @@ package chillwright.paper;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
  * What a label says of the food itself, as the kitchen worded it.
@@ -38,6 +39,21 @@ public record LabelText(
     /** Nothing is known. */
     public static final Handling NONE =
         new Handling(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+  }
+
+  /**
+   * What of a lot is in one container.
+   *
+   * @param portions how many; empty where nobody said
+   * @param isWhole whether it is all of the lot
+   */
+  public record Inside(OptionalInt portions, boolean isWhole) {
+    public static final Inside WHOLE = new Inside(OptionalInt.empty(), true);
+    public static final Inside SOME = new Inside(OptionalInt.empty(), false);
+
+    public static Inside of(int portions) {
+      return new Inside(OptionalInt.of(portions), false);
+    }
   }
 
   public LabelText {

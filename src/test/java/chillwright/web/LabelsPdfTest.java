@@ -138,8 +138,8 @@ class LabelsPdfTest {
     served.at("2026-03-07T18:01:00Z");
     log("L-COOLS", "{'when':'2026-03-07T11:00:00-07:00','entry':'reading','temperature':'80F'}");
     assertThat(text("/lots/L-COOLS/labels.pdf?sheet=a4-8"))
-        .contains("Must reach 70 °F by Sat 7 Mar 2026, 12:00")
-        .contains("Must reach 41 °F by Sat 7 Mar 2026, 16:00")
+        .contains("Must reach 70 °F by Sat 7 Mar 2026 12:00")
+        .contains("Must reach 41 °F by Sat 7 Mar 2026 16:00")
         .containsPattern("Expected at 11:01: 70 °F about 11:(19|20) \\(11:\\d\\d-1[12]:\\d\\d\\)");
     assertThat(text("/lots/L-COOLS/labels.pdf?sheet=a4-8", "Accept-Language", "es"))
         .contains("Previsto a las 11:01: 70 °F");

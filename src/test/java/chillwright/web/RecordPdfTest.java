@@ -241,11 +241,11 @@ class RecordPdfTest {
     assertThat(text("/record.pdf?from=2026-02-20&to=2026-02-20"))
         .containsSubsequence(
             "Places beyond their limit",
-            "Cave: 2 readings, 2026-02-20 09:00 to 2026-02-20 10:00: 46 °F, 43 °F",
-            "within its limit again 2026-02-20 11:00",
+            "Cave: 2 readings, Fri 20 Feb 2026 09:00 to Fri 20 Feb 2026 10:00: 46 °F, 43 °F",
+            "within its limit again Fri 20 Feb 2026 11:00",
             "41 °F (5 °C) or below",
             "shut the door",
-            "Locker: 34 °F on 2026-02-20 12:00");
+            "Locker: 34 °F on Fri 20 Feb 2026 12:00");
     assertThat(served.get("/record?from=2026-02-19&to=2026-02-19").text()).doesNotContain("Cave");
   }
 
@@ -264,7 +264,7 @@ class RecordPdfTest {
     log("P-LATE", "{'when':'2026-03-06T08:00:00-07:00','entry':'reading','temperature':'111F'}");
     String text = text("/lots/P-LATE/record.pdf");
     assertThat(text.substring(text.lastIndexOf("200 °F")))
-        .containsSubsequence("2026-03-06 08:00", "2026-03-06 09:00");
+        .containsSubsequence("Fri 6 Mar 2026 08:00", "Fri 6 Mar 2026 09:00");
   }
 
   @Test

@@ -249,10 +249,15 @@ public final class Forecaster {
     return reading.temperature().orElseThrow().celsiusDegrees();
   }
 
-  /** In the scale of the readings, as the judge compares it. */
+  /** In the scale of the readings, as the judge compares it; in Celsius where there are none. */
   private double celsius(Limit limit) {
-    LogEntry newest = cooling.readings().get(cooling.readings().size() - 1);
-    return limit.in(newest.temperature().orElseThrow().scale()).celsiusDegrees();
+    Scale scale =
+        cooling.readings().stream()
+            .reduce((before, last) -> last)
+            .flatMap(LogEntry::temperature)
+            .map(Temperature::scale)
+            .orElse(Scale.CELSIUS);
+    return limit.in(scale).celsiusDegrees();
   }
 
   private static double hours(Instant from, Instant to) {

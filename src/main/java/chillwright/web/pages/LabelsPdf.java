@@ -2,8 +2,8 @@ package chillwright.web.pages;
 
 import chillwright.core.log.LotId;
 import chillwright.paper.Label;
-import chillwright.paper.LabelMaker.Inside;
 import chillwright.paper.LabelSheets;
+import chillwright.paper.LabelText.Inside;
 import chillwright.paper.Sheet;
 import chillwright.service.Kitchen;
 import chillwright.service.LotView;
