@@ -3,26 +3,25 @@ package chillwright.print;
 import chillwright.core.plan.Pull;
 import chillwright.core.plan.Pull.Need;
 import java.time.LocalDate;
-import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
-import java.time.format.TextStyle;
 
 /**
  * What to take out of the freezer, in words.
  *
- * @param zone the kitchen's zone
+ * @param times the days and moments of whoever reads it
  */
-public record PullText(ZoneId zone, Language language) {
-  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm");
-
+public record PullText(Times times) {
   /** A day as a heading. */
   public String title(LocalDate day) {
-    return day.getDayOfWeek().getDisplayName(TextStyle.FULL, language.locale()) + " " + day;
+    return times.day(day);
+  }
+
+  private String say(String key, Object... filled) {
+    return times.language().say(key, filled);
   }
 
   /** The same as {@link #what}, after the hour if a plan says one. */
   public String line(Pull pull) {
-    return pull.at().map(at -> CLOCK.format(at.atZone(zone)) + " ").orElse("") + what(pull);
+    return pull.at().map(at -> times.hour(at) + " ").orElse("") + what(pull);
   }
 
   /** How much of which lot, and from where. */
@@ -31,8 +30,8 @@ public record PullText(ZoneId zone, Language language) {
         pull.lot().standing().flatMap(standing -> standing.place()).map(at -> ", " + at).orElse("");
     String portions =
         pull.portions().isPresent()
-            ? language.say("pull.portions", pull.portions().getAsInt())
-            : language.say("pull.uncounted");
+            ? say("pull.portions", pull.portions().getAsInt())
+            : say("pull.uncounted");
     return pull.lot().food() + " (" + pull.lot().lot() + place + "), " + portions;
   }
 
@@ -40,14 +39,14 @@ public record PullText(ZoneId zone, Language language) {
   public String why(Pull pull) {
     String why =
         switch (pull.why()) {
-          case PLAN -> language.say("pull.plan", pull.need().map(Need::event).orElse(""));
-          case QUALITY -> language.say("pull.quality", pull.day());
-          case LAST_DAY -> language.say("pull.last-day", pull.day());
+          case PLAN -> say("pull.plan", pull.need().map(Need::event).orElse(""));
+          case QUALITY -> say("pull.quality", times.day(pull.day()));
+          case LAST_DAY -> say("pull.last-day", times.day(pull.day()));
         };
     boolean isFrozen = pull.why() != Pull.Why.LAST_DAY;
     return pull.lastDay()
         .filter(day -> isFrozen)
-        .map(day -> why + " " + language.say(thawed(pull), day))
+        .map(day -> why + " " + say(thawed(pull), times.day(day)))
         .orElse(why);
   }
 
@@ -57,11 +56,11 @@ public record PullText(ZoneId zone, Language language) {
 
   /** A dish for which the freezer holds too little. */
   public String missing(Need need, int portions) {
-    return language.say("pull.missing", need.event(), need.dish(), portions);
+    return say("pull.missing", need.event(), need.dish(), portions);
   }
 
   /** What holds of the whole list. */
   public String caution() {
-    return language.say("pull.caution");
+    return say("pull.caution");
   }
 }

@@ -2,7 +2,6 @@ package chillwright.service;
 
 import chillwright.core.forecast.Forecast;
 import chillwright.core.forecast.Forecaster;
-import chillwright.core.log.Details;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Timeline;
 import chillwright.core.measure.Temperature;
@@ -21,11 +20,28 @@ final class Forecasts {
   /** Of a lot whose readings of places are at hand, the newest first. */
   static List<Forecast> of(
       Timeline timeline, RuleSet rules, List<PlaceReading> around, Instant now) {
+    List<LogEntry> standing =
+        around.stream().map(PlaceReading::standing).flatMap(Optional::stream).toList();
+    return beside(timeline, rules, standing, now);
+  }
+
+  /**
+   * Of a lot beside what its places read, the newest first. What was read before it began to cool
+   * was another place, or another time.
+   */
+  static List<Forecast> beside(
+      Timeline timeline, RuleSet rules, List<LogEntry> around, Instant now) {
     Optional<Instant> since =
         around.isEmpty()
             ? Optional.empty()
             : OpenCooling.of(timeline, rules).map(OpenCooling::since);
-    return Forecaster.of(timeline, rules, since.flatMap(from -> newest(around, from)), now);
+    Optional<Temperature> newest =
+        around.stream()
+            .filter(read -> since.filter(from -> !read.happenedAt().isBefore(from)).isPresent())
+            .map(LogEntry::temperature)
+            .flatMap(Optional::stream)
+            .findFirst();
+    return Forecaster.of(timeline, rules, newest, now);
   }
 
   /** Of a lot; its places are looked up only where it is cooling. */
@@ -33,17 +49,5 @@ final class Forecasts {
     return OpenCooling.of(timeline, rules).isEmpty()
         ? List.of()
         : of(timeline, rules, Stays.readings(session, timeline, now), now);
-  }
-
-  /** What was read before it began to cool was another place, or another time. */
-  private static Optional<Temperature> newest(List<PlaceReading> readings, Instant since) {
-    return readings.stream()
-        .map(PlaceReading::standing)
-        .flatMap(Optional::stream)
-        .filter(read -> !read.happenedAt().isBefore(since))
-        .map(LogEntry::details)
-        .map(Details::temperature)
-        .flatMap(Optional::stream)
-        .findFirst();
   }
 }

@@ -1,7 +1,6 @@
 package chillwright.service;
 
 import chillwright.core.forecast.Forecast;
-import chillwright.core.forecast.Forecaster;
 import chillwright.core.log.Admission;
 import chillwright.core.log.Corrections;
 import chillwright.core.log.Incoming;
@@ -9,7 +8,6 @@ import chillwright.core.log.Intake;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Problem;
 import chillwright.core.log.Stored;
-import chillwright.core.measure.Temperature;
 import chillwright.core.rules.Assessment;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.Verdict;
@@ -41,12 +39,8 @@ public record LogCheck(Judge judge, Instant now) {
 
     /** Forecasts of one of the lots; what is around its food is what its place last read. */
     public List<Forecast> forecasts(Judged lot) {
-      Optional<Temperature> around =
-          Stays.during(lot.timeline(), ofPlaces, at).stream()
-              .map(LogEntry::temperature)
-              .flatMap(Optional::stream)
-              .findFirst();
-      return Forecaster.of(lot.timeline(), lot.ruleSet(), around, at);
+      List<LogEntry> around = Stays.during(lot.timeline(), ofPlaces, at);
+      return Forecasts.beside(lot.timeline(), lot.ruleSet(), around, at);
     }
 
     /** Whether any lot is out of compliance. */

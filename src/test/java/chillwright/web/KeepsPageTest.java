@@ -105,11 +105,11 @@ class KeepsPageTest {
    */
   @ParameterizedTest
   @CsvSource({
-    "raw_poultry_whole, 2026-02-27",
-    "raw_meat_ground, 2026-02-27",
-    "raw_fish_lean, 2026-02-27",
-    "raw_meat_whole, 2026-03-02",
-    "soup_or_stew, 2026-03-01"
+    "raw_poultry_whole, Fri 27 Feb",
+    "raw_meat_ground, Fri 27 Feb",
+    "raw_fish_lean, Fri 27 Feb",
+    "raw_meat_whole, Mon 2 Mar",
+    "soup_or_stew, Sun 1 Mar"
   })
   void food_of_unknown_age_has_its_days_from_the_thawing(String kind, String last) {
     String asked = "/keeps?home=yes&category=" + kind + "&frozen=2025-11-01";

@@ -132,7 +132,7 @@ class PlanMovesTest {
     log(lot, "cooked", "180F", "2026-03-07T12:30:00Z");
     JsonNode frozen = of(plan(), "/moved", "why", "begun");
     assertThat(frozen.at("/was").asText()).isEqualTo("2026-03-08T11:00:00Z");
-    assertThat(frozen.at("/says").asText()).contains("It was made at 2026-03-07 12:30.");
+    assertThat(frozen.at("/says").asText()).contains("It was made at Sat 7 Mar 12:30.");
     // The slots of the plan are five minutes long.
     assertThat(start(plan(), "freeze")).isBetween("2026-03-07T18:30:00Z", "2026-03-07T18:35:00Z");
   }
@@ -147,7 +147,7 @@ class PlanMovesTest {
     assertThat(late.at("/verdict").asText()).isEqualTo("no-plan");
     assertThat(late.at("/conflicts/0/why").asText()).isEqualTo("too-late-to-freeze");
     assertThat(late.at("/conflicts/0/says").asText())
-        .contains("in the freezer by 2026-03-08 17:00", "Do not freeze it");
+        .contains("in the freezer by Sun 8 Mar 17:00", "Do not freeze it");
     JsonNode chilled = put(SUPPER.replace("frozen", "chilled"));
     assertThat(chilled.at("/verdict").asText()).as(chilled.toString()).isEqualTo("plan");
   }
@@ -174,7 +174,7 @@ class PlanMovesTest {
     assertThat(late.at("/verdict").asText()).isEqualTo("no-plan");
     assertThat(conflict.at("/why").asText()).isEqualTo("too-late-to-thaw");
     assertThat(conflict.at("/says").asText())
-        .contains("was not started by 2026-03-09 17:00", "3-501.13(B)(3)", "3-501.13(B)(1)")
+        .contains("was not started by Mon 9 Mar 17:00", "3-501.13(B)(3)", "3-501.13(B)(1)")
         .contains("3-501.13(C)", "make it fresh");
     JsonNode faster = put(SUPPER.replace("\"thawHours\": 24", "\"thawHours\": 3"));
     assertThat(faster.at("/verdict").asText()).as(faster.toString()).isEqualTo("plan");

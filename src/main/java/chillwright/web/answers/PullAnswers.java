@@ -6,6 +6,7 @@ import chillwright.core.plan.Pull.Need;
 import chillwright.core.plan.PullList;
 import chillwright.print.Language;
 import chillwright.print.PullText;
+import chillwright.print.Times;
 import chillwright.rulebook.RuleBook;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -59,7 +60,7 @@ public record PullAnswers(RuleBook book, ZoneId zone, Instant now) {
   public record Missing(String plan, String dish, int portions, String says) {}
 
   public Answer answer(PullList list, int days) {
-    PullText text = new PullText(zone, Language.ENGLISH);
+    PullText text = new PullText(Times.at(now, zone, Language.ENGLISH));
     return new Answer(
         OffsetDateTime.ofInstant(now, zone),
         days,

@@ -89,7 +89,7 @@ public final class DeadlinesFeed {
 
   /** What comes out of the freezer for a plan. */
   private ICalendar.Event event(Pull pull, String address, Visitor visitor) {
-    PullText text = new PullText(desk.zone(), visitor.language());
+    PullText text = new PullText(desk.times(visitor));
     String lot = pull.lot().lot().text();
     return new ICalendar.Event(
         lot

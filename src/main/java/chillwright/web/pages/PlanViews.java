@@ -62,7 +62,9 @@ final class PlanViews {
         named(Stream.concat(COMMON.stream(), tree.things().stream()).distinct()),
         known.categories(visitor.language()),
         known.foods(),
-        Handbook.shipped().pans().stream().map(pan -> new Choice(pan.key(), pan.title())).toList(),
+        Handbook.shipped().pans().stream()
+            .map(pan -> new Choice(pan.key(), visitor.language().named(pan.title())))
+            .toList(),
         tree.text());
   }
 

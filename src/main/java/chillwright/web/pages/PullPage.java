@@ -52,7 +52,7 @@ final class PullPage {
 
   private PullView view(Visitor visitor, int days) {
     PullList list = desk.kitchen().pulls().list(days);
-    PullText text = new PullText(desk.zone(), visitor.language());
+    PullText text = new PullText(desk.times(visitor));
     int portions = list.pulls().stream().mapToInt(pull -> pull.portions().orElse(0)).sum();
     List<Choice> spans =
         SPANS.stream()
