@@ -112,7 +112,9 @@ class NowPageTest {
     "170,42,F,19:38,''",
     "69,40,F,19:38,''",
     "170,40,F,23:30,''",
-    "170,70,C,19:38,''"
+    "170,70,C,19:38,''",
+    "170,251,F,19:38,hotter than food gets",
+    "170,400,F,19:38,hotter than food gets"
   })
   void a_figure_that_fits_better_in_the_other_scale_is_asked_about(
       String before, String figure, String scale, String at, String asks) {
@@ -147,5 +149,24 @@ class NowPageTest {
     visit.submit(
         "/day/readings", "entry", "action", "place", "Chest", "note", "moved to the other one");
     assertThat(visit.open("/").text()).doesNotContain("above freezing");
+    served.at("2026-03-03T18:00:00Z");
+    visit.submit(
+        "/day/readings", "entry", "reading", "place", "Chest", "temperature", "51", "scale", "F");
+    assertThat(visit.open("/").text()).as("again").containsSubsequence("above freezing", "51 °F");
+  }
+
+  /** FDA Food Code 2022 3-403.11(D): within two hours from cold to 165 °F. */
+  @Test
+  void a_reheat_first_logged_warm_is_asked_when_it_began() {
+    log("entry", "chilled", "temperature", "40", "scale", "F", "sure", "yes");
+    served.at("2026-03-04T17:00:00Z");
+    String[] warm = {"entry", "reheating", "temperature", "150", "scale", "F"};
+    assertThat(log(warm).text()).contains("Log first when heating began");
+    log("entry", "reheating");
+    served.at("2026-03-04T17:30:00Z");
+    assertThat(log(warm).status()).isEqualTo(303);
+    served.at("2026-03-04T18:00:00Z");
+    log("entry", "reheating", "temperature", "167", "scale", "F");
+    assertThat(visit.open("/lots/S-1").text()).contains("165 °F reached in 1 h at most");
   }
 }

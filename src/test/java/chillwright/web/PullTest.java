@@ -77,7 +77,7 @@ class PullTest {
     assertThat(first.at("/at").asText()).isEqualTo("2026-03-09T11:00:00-06:00");
     assertThat(first.at("/lastDay").asText()).isEqualTo("2026-03-14");
     assertThat(first.at("/place").asText()).isEqualTo("Chest freezer");
-    assertThat(first.at("/says").asText()).contains("portions: 24", "Late supper", "2026-03-14");
+    assertThat(first.at("/says").asText()).contains("portions: 24", "Late supper", "Sat 14 Mar");
     assertThat(list.at("/missing")).isEmpty();
     assertThat(pull(1).at("/pulls")).isEmpty();
   }

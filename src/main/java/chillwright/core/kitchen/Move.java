@@ -66,8 +66,7 @@ public final class Move {
   /** Food that is held at a temperature does not stay so on a counter. */
   private static Optional<Word> ontoCounter(Phase from) {
     return switch (from) {
-      case COOKED, PREPARED, RECEIVED, OPENED, COOLING, REHEATING, TIME_CONTROL, SET_OUT ->
-          Optional.of(Word.MOVED);
+      case COOKED, COOLING, REHEATING, TIME_CONTROL, SET_OUT -> Optional.of(Word.MOVED);
       default -> Optional.empty();
     };
   }

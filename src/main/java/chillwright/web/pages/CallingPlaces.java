@@ -22,13 +22,24 @@ final class CallingPlaces {
     Day day = desk.kitchen().days().day(desk.kitchen().days().today());
     this.calling =
         day.round().stream()
-            .filter(place -> isUrgent(place) && place.acts().isEmpty())
+            .filter(place -> isUrgent(place) && !isAnswered(place))
             .collect(Collectors.toMap(PlaceRound::name, Function.identity()));
   }
 
   /** What is held against a figure of quality alone can wait for the round. */
   private static boolean isUrgent(PlaceRound place) {
     return place.calls() && !PlaceWords.sign(place).equals(Sign.NONE);
+  }
+
+  /** What was done answers the readings before it; a new one calls again. */
+  private static boolean isAnswered(PlaceRound place) {
+    return place
+        .last()
+        .filter(
+            last ->
+                place.acts().stream()
+                    .anyMatch(act -> !act.happenedAt().isBefore(last.happenedAt())))
+        .isPresent();
   }
 
   List<NowView.Place> shown() {

@@ -4,6 +4,7 @@ import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Misread;
+import chillwright.core.log.Phase;
 import chillwright.core.log.Problem;
 import chillwright.core.log.Row;
 import chillwright.core.log.Word;
@@ -21,10 +22,12 @@ import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 
@@ -63,8 +66,13 @@ final class EntryForm {
   private static final double WARM_CELSIUS = 21;
 
   private static final double COLD_CELSIUS = 5;
+  private static final Set<Phase> COLD =
+      EnumSet.of(Phase.PREPARED, Phase.OPENED, Phase.CHILLED, Phase.FROZEN, Phase.THAWING);
   private static final double RISE_CELSIUS = 10;
   private static final Duration LONG = Duration.ofHours(6);
+
+  /** Hotter than food with water in it gets, salt and sugar counted: common practice, no source. */
+  private static final double HOTTEST_CELSIUS = 121;
 
   /** Food that reads colder is frozen: what it is made of freezes a little below 0 °C. */
   private static final double FROZEN_CELSIUS = -3;
@@ -171,6 +179,7 @@ final class EntryForm {
         .flatMap(
             given ->
                 beside(given, row.when(), readings, desk, visitor)
+                    .or(() -> tooHot(given, visitor))
                     .or(() -> tooCold(given, mayBeFrozen, visitor)));
   }
 
@@ -229,6 +238,25 @@ final class EntryForm {
             && since.compareTo(LONG) <= 0;
     boolean isWarmer = degrees > before + RISE_CELSIUS && other <= before && other >= 0;
     return isAtOnceCold || isWarmer;
+  }
+
+  /** Food that was cold and is warm at the first row of its reheat: when did its time begin? */
+  Optional<String> doubtReheat(Incoming incoming, LotView view, Visitor visitor) {
+    if (form.has("sure") || !(incoming instanceof Row row) || row.word() != Word.REHEATING) {
+      return Optional.empty();
+    }
+    boolean wasCold =
+        view.state().standing().filter(standing -> COLD.contains(standing.phase())).isPresent();
+    return row.details()
+        .temperature()
+        .filter(given -> wasCold && given.celsiusDegrees() > COLD_CELSIUS)
+        .map(given -> visitor.say("entry.doubt.reheating", given.text()));
+  }
+
+  private static Optional<String> tooHot(Temperature given, Visitor visitor) {
+    return given.celsiusDegrees() > HOTTEST_CELSIUS
+        ? Optional.of(visitor.say("entry.doubt.hot", given.text()))
+        : Optional.empty();
   }
 
   private static Optional<String> tooCold(Temperature given, boolean isFrozen, Visitor visitor) {

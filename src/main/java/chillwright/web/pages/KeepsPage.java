@@ -261,7 +261,10 @@ final class KeepsPage {
               ? LocalTime.ofInstant(desk.kitchen().now(), desk.zone()).truncatedTo(MINUTES)
               : LocalTime.parse(till);
       Duration span = Duration.between(from, to);
-      return Optional.of(span.isNegative() ? span.plusDays(1) : span);
+      // The same time twice is no time at all, or a whole day: nobody may guess.
+      return span.isZero()
+          ? Optional.empty()
+          : Optional.of(span.isNegative() ? span.plusDays(1) : span);
     } catch (DateTimeException notTimes) {
       return Optional.empty();
     }

@@ -180,7 +180,8 @@ final class LotPage {
             .isPresent();
     return entry
         .doubt(row, readings(view), isFrozen, desk, visitor)
-        .or(() -> entry.doubtBefore(row, view, desk, visitor));
+        .or(() -> entry.doubtBefore(row, view, desk, visitor))
+        .or(() -> entry.doubtReheat(row, view, visitor));
   }
 
   /** Back to the list where a portion was taken in passing, else to the lot. */
