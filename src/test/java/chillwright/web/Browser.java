@@ -223,9 +223,9 @@ final class Browser implements AutoCloseable {
     return driver.executeScript(script, arguments);
   }
 
-  /** By how many points the page is wider than the screen. */
+  /** By how many points the page is wider than the screen, whatever the browser zoomed out to. */
   long tooWide() {
-    return (Long) script("return document.documentElement.scrollWidth - window.innerWidth");
+    return (Long) script("return document.documentElement.scrollWidth - screen.width");
   }
 
   /** What on a page breaks a rule of WCAG 2.2 at the levels A and AA, as far as axe can tell. */
