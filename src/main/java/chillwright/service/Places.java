@@ -97,50 +97,52 @@ public final class Places {
   }
 
   /**
-   * How many places that the kitchen has named were beyond their limit at a moment with nothing
-   * done about it, by what had been written until then.
+   * Places that the kitchen has named and that were beyond their limit at a moment with nothing
+   * done about it since, by what had been written until then; by name.
    */
-  public int unanswered(Instant asOf) {
+  public List<Day.PlaceRound> unanswered(Instant asOf) {
     RuleSet rules = rules(asOf);
     return kitchen
         .database()
         .read(
             session ->
-                (int)
-                    session.setUp().places().stream()
-                        .filter(place -> isUnanswered(session, place, rules, asOf))
-                        .count());
+                session.setUp().places().stream()
+                    .flatMap(place -> unanswered(session, place, rules, asOf).stream())
+                    .toList());
   }
 
-  private static boolean isUnanswered(
+  private static Optional<Day.PlaceRound> unanswered(
       Session session, KnownPlace place, RuleSet rules, Instant asOf) {
-    PlaceStore.Filter filter =
-        new PlaceStore.Filter(Optional.of(place.name()), Instant.EPOCH, asOf);
+    List<LogEntry> standing = standing(session, place.name(), asOf);
+    Optional<PlaceLimit> limit = PlaceLimit.of(place, rules);
+    // Newest first: what was done after the last reading answers it.
+    return standing.stream()
+        .filter(entry -> entry.word() == Word.ACTION || entry.temperature().isPresent())
+        .findFirst()
+        .filter(newest -> newest.word() != Word.ACTION)
+        .filter(newest -> PlaceTrouble.isBeyond(place, limit, newest))
+        .map(
+            newest ->
+                new Day.PlaceRound(
+                    place.name(),
+                    Optional.of(place),
+                    limit,
+                    Optional.of(newest),
+                    0,
+                    List.of(),
+                    List.of()));
+  }
+
+  /** What stood of a place at a moment, the newest first. */
+  private static List<LogEntry> standing(Session session, String place, Instant asOf) {
+    PlaceStore.Filter filter = new PlaceStore.Filter(Optional.of(place), Instant.EPOCH, asOf);
     List<LogEntry> known =
         session.places().readings(filter, LATEST, Optional.empty()).items().stream()
             .filter(entry -> !entry.writtenAt().isAfter(asOf))
             .toList();
-    List<LogEntry> standing =
-        corrected(session, known, asOf).stream()
-            .flatMap(reading -> reading.standing().stream())
-            .toList();
-    Optional<LogEntry> last =
-        standing.stream().filter(entry -> entry.temperature().isPresent()).findFirst();
-    boolean isAnswered =
-        standing.stream()
-            .filter(entry -> entry.word() == Word.ACTION)
-            .anyMatch(
-                act -> last.filter(l -> !act.happenedAt().isBefore(l.happenedAt())).isPresent());
-    Day.PlaceRound round =
-        new Day.PlaceRound(
-            place.name(),
-            Optional.of(place),
-            PlaceLimit.of(place, rules),
-            last,
-            0,
-            List.of(),
-            List.of());
-    return round.calls() && !isAnswered;
+    return corrected(session, known, asOf).stream()
+        .flatMap(reading -> reading.standing().stream())
+        .toList();
   }
 
   /**

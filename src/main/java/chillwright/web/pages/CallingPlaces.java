@@ -1,45 +1,26 @@
 package chillwright.web.pages;
 
 import chillwright.core.log.LogEntry;
-import chillwright.service.Day;
 import chillwright.service.Day.PlaceRound;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 
 /** Places whose last reading asks for something that nobody has done: what is inside may suffer. */
 final class CallingPlaces {
   private final Desk desk;
   private final Visitor visitor;
-  private final Map<String, PlaceRound> calling;
+  private final Map<String, PlaceRound> calling = new LinkedHashMap<>();
 
   CallingPlaces(Desk desk, Visitor visitor) {
     this.desk = desk;
     this.visitor = visitor;
-    Day day = desk.kitchen().days().day(desk.kitchen().days().today());
-    this.calling =
-        day.round().stream()
-            .filter(place -> isUrgent(place) && !isAnswered(place))
-            .collect(Collectors.toMap(PlaceRound::name, Function.identity()));
-  }
-
-  /** What is held against a figure of quality alone can wait for the round. */
-  private static boolean isUrgent(PlaceRound place) {
-    return place.calls() && !PlaceWords.sign(place).equals(Sign.NONE);
-  }
-
-  /** What was done answers the readings before it; a new one calls again. */
-  private static boolean isAnswered(PlaceRound place) {
-    return place
-        .last()
-        .filter(
-            last ->
-                place.acts().stream()
-                    .anyMatch(act -> !act.happenedAt().isBefore(last.happenedAt())))
-        .isPresent();
+    desk.kitchen()
+        .places()
+        .unanswered(desk.kitchen().now())
+        .forEach(place -> calling.put(place.name(), place));
   }
 
   List<NowView.Place> shown() {

@@ -68,7 +68,7 @@ final class DayPage {
             day.signs().stream().map(sign -> says(sign, visitor)).toList(),
             desk.people(),
             day.unread(),
-            desk.kitchen().places().unanswered(now),
+            desk.kitchen().places().unanswered(now).size(),
             form);
     Frame frame = desk.frame(visitor, "page.day", ADDRESS, List.of());
     desk.answer(context, status, Templates.PAGES.day(frame, view));
@@ -174,7 +174,7 @@ final class DayPage {
             desk.moment(sign.writtenAt(), visitor),
             sign.unfinished(),
             sign.unread(),
-            desk.kitchen().places().unanswered(sign.writtenAt()));
+            desk.kitchen().places().unanswered(sign.writtenAt()).size());
     return sign.note().map(note -> line + ": " + note).orElse(line);
   }
 

@@ -130,7 +130,7 @@ final class RecordDays {
                 words.day(sign.day()),
                 sign.unfinished(),
                 sign.unread(),
-                desk.kitchen().places().unanswered(sign.writtenAt()))
+                desk.kitchen().places().unanswered(sign.writtenAt()).size())
             + noted(sign.note());
     String word = visitor.say(isClosed ? "paper.day-closed" : "paper.day-reopened");
     return new Written(
