@@ -1,35 +1,23 @@
 package chillwright.web.pages;
 
 import chillwright.core.log.Incoming;
-import chillwright.core.log.LogEntry;
-import chillwright.core.log.LotId;
 import chillwright.core.log.Misread;
-import chillwright.core.log.Phase;
 import chillwright.core.log.Problem;
-import chillwright.core.log.Row;
-import chillwright.core.log.Word;
-import chillwright.core.measure.Temperature;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.logfile.Cells;
 import chillwright.logfile.Column;
 import chillwright.logfile.Place;
-import chillwright.service.LotView;
 import chillwright.service.OnceKey;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
-import java.util.Comparator;
-import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
-import java.util.stream.Collectors;
 
 /**
  * A form that says what happened to a lot: its fields are named as the columns of a log file, and
@@ -56,26 +44,6 @@ final class EntryForm {
           Column.CORRECTS,
           Column.FOOD,
           Column.CATEGORY);
-
-  /** A reading so far from the one before, so soon after it, is asked about. */
-  private static final double FAR_CELSIUS = 22;
-
-  private static final Duration SOON = Duration.ofMinutes(30);
-
-  /** From warm to cold within so long is asked about where nobody looked between. */
-  private static final double WARM_CELSIUS = 21;
-
-  private static final double COLD_CELSIUS = 5;
-  private static final Set<Phase> COLD =
-      EnumSet.of(Phase.PREPARED, Phase.OPENED, Phase.CHILLED, Phase.FROZEN, Phase.THAWING);
-  private static final double RISE_CELSIUS = 10;
-  private static final Duration LONG = Duration.ofHours(6);
-
-  /** Hotter than food with water in it gets, salt and sugar counted: common practice, no source. */
-  private static final double HOTTEST_CELSIUS = 121;
-
-  /** Food that reads colder is frozen: what it is made of freezes a little below 0 °C. */
-  private static final double FROZEN_CELSIUS = -3;
 
   private final Form form;
   private final ZoneId zone;
@@ -161,108 +129,9 @@ final class EntryForm {
     return Optional.of(OnceKey.of(form.text("once"), "POST " + address, bytes));
   }
 
-  /**
-   * A question about a reading that can hardly be, such as one in the wrong scale or with a digit
-   * missing; common practice, no source, and never more than a question.
-   *
-   * @param readings the readings of the lot so far, in order of time
-   * @param isFrozen whether the lot may be frozen as it stands
-   */
-  Optional<String> doubt(
-      Incoming incoming, List<LogEntry> readings, boolean isFrozen, Desk desk, Visitor visitor) {
-    if (form.has("sure") || !(incoming instanceof Row row)) {
-      return Optional.empty();
-    }
-    boolean mayBeFrozen = isFrozen || row.word() == Word.FROZEN;
-    return row.details()
-        .temperature()
-        .flatMap(
-            given ->
-                beside(given, row.when(), readings, desk, visitor)
-                    .or(() -> tooHot(given, visitor))
-                    .or(() -> tooCold(given, mayBeFrozen, visitor)));
-  }
-
-  /** What is said to have happened to a part before it was one happened to all of its source. */
-  Optional<String> doubtBefore(Incoming incoming, LotView view, Desk desk, Visitor visitor) {
-    if (form.has("sure") || !(incoming instanceof Row row) || view.sources().isEmpty()) {
-      return Optional.empty();
-    }
-    return view.entries().stream()
-        .map(LogEntry::happenedAt)
-        .min(Comparator.naturalOrder())
-        .filter(row.when()::isBefore)
-        .map(
-            begun ->
-                visitor.say(
-                    "entry.doubt.before",
-                    desk.clock(begun, visitor),
-                    view.sources().stream().map(LotId::text).collect(Collectors.joining(" "))));
-  }
-
-  /** A reading beside the one before it. */
-  private static Optional<String> beside(
-      Temperature given, Instant when, List<LogEntry> readings, Desk desk, Visitor visitor) {
-    if (readings.isEmpty()) {
-      return Optional.empty();
-    }
-    LogEntry last = readings.get(readings.size() - 1);
-    Temperature before = last.temperature().orElseThrow();
-    Duration since = Duration.between(last.happenedAt(), when);
-    if (isOfOtherScale(given, before.celsiusDegrees(), since)) {
-      Scale other = given.scale() == Scale.CELSIUS ? Scale.FAHRENHEIT : Scale.CELSIUS;
-      String meant = given.text().replace(given.scale().sign(), other.sign());
-      return Optional.of(visitor.say("entry.doubt.scale", given.text(), before.text(), meant));
-    }
-    boolean isSoon = since.compareTo(SOON) <= 0;
-    double apart = Math.abs(given.celsiusDegrees() - before.celsiusDegrees());
-    String clock = desk.clock(last.happenedAt(), visitor);
-    return isSoon && apart > FAR_CELSIUS
-        ? Optional.of(visitor.say("entry.doubt", given.text(), before.text(), clock))
-        : Optional.empty();
-  }
-
-  /**
-   * Whether a figure hardly follows the one before it, but would if it were of the other scale:
-   * from hot to cold with no look between, or warmer than it was.
-   */
-  private static boolean isOfOtherScale(Temperature given, double before, Duration since) {
-    double degrees = given.celsiusDegrees();
-    double figure = given.hundredths() / 100.0;
-    double other = given.scale() == Scale.FAHRENHEIT ? figure : (figure - 32) / 1.8;
-    boolean isAtOnceCold =
-        before >= WARM_CELSIUS
-            && degrees <= COLD_CELSIUS
-            && other > degrees
-            && other <= before
-            && since.compareTo(LONG) <= 0;
-    boolean isWarmer = degrees > before + RISE_CELSIUS && other <= before && other >= 0;
-    return isAtOnceCold || isWarmer;
-  }
-
-  /** Food that was cold and is warm at the first row of its reheat: when did its time begin? */
-  Optional<String> doubtReheat(Incoming incoming, LotView view, Visitor visitor) {
-    if (form.has("sure") || !(incoming instanceof Row row) || row.word() != Word.REHEATING) {
-      return Optional.empty();
-    }
-    boolean wasCold =
-        view.state().standing().filter(standing -> COLD.contains(standing.phase())).isPresent();
-    return row.details()
-        .temperature()
-        .filter(given -> wasCold && given.celsiusDegrees() > COLD_CELSIUS)
-        .map(given -> visitor.say("entry.doubt.reheating", given.text()));
-  }
-
-  private static Optional<String> tooHot(Temperature given, Visitor visitor) {
-    return given.celsiusDegrees() > HOTTEST_CELSIUS
-        ? Optional.of(visitor.say("entry.doubt.hot", given.text()))
-        : Optional.empty();
-  }
-
-  private static Optional<String> tooCold(Temperature given, boolean isFrozen, Visitor visitor) {
-    return !isFrozen && given.celsiusDegrees() < FROZEN_CELSIUS
-        ? Optional.of(visitor.say("entry.doubt.frozen", given.text()))
-        : Optional.empty();
+  /** Whether the person was asked about it and says that it is right. */
+  boolean isSure() {
+    return form.has("sure");
   }
 
   /** What was filled in, to be shown again. */

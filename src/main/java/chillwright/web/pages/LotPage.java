@@ -9,7 +9,7 @@ import chillwright.core.log.How;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
-import chillwright.core.log.Phase;
+import chillwright.core.log.Row;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.OpenCooling;
@@ -31,12 +31,10 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.Instant;
 import java.util.Arrays;
-import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 
 /** One lot: where it stands, what to do, what the record shows, and the form to log the next. */
 final class LotPage {
@@ -45,9 +43,6 @@ final class LotPage {
 
   /** How long an address on a label is does not change what fits beside its code. */
   private static final String LABEL_ADDRESS = "http://kitchen";
-
-  private static final Set<Phase> MAY_BE_FROZEN =
-      EnumSet.of(Phase.RECEIVED, Phase.FROZEN, Phase.THAWING, Phase.REHEATING);
 
   private static final Filled NOTHING = Filled.with(Map.of());
 
@@ -171,17 +166,11 @@ final class LotPage {
     answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, view.get(), page, List.of());
   }
 
-  private Optional<String> doubt(EntryForm entry, Incoming row, LotView view, Visitor visitor) {
-    boolean isFrozen =
-        view.state()
-            .standing()
-            .map(LotState.Standing::phase)
-            .filter(MAY_BE_FROZEN::contains)
-            .isPresent();
-    return entry
-        .doubt(row, readings(view), isFrozen, desk, visitor)
-        .or(() -> entry.doubtBefore(row, view, desk, visitor))
-        .or(() -> entry.doubtReheat(row, view, visitor));
+  private Optional<String> doubt(
+      EntryForm entry, Incoming incoming, LotView view, Visitor visitor) {
+    return incoming instanceof Row row && !entry.isSure()
+        ? new Doubts(view, readings(view), desk, visitor).of(row)
+        : Optional.empty();
   }
 
   /** Back to the list where a portion was taken in passing, else to the lot. */

@@ -1,0 +1,143 @@
+package chillwright.web.pages;
+
+import chillwright.core.keeping.LotState;
+import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
+import chillwright.core.log.Phase;
+import chillwright.core.log.Row;
+import chillwright.core.log.Word;
+import chillwright.core.measure.Temperature;
+import chillwright.core.measure.Temperature.Scale;
+import chillwright.service.LotView;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/**
+ * What of an entry can hardly be, such as a figure in the wrong scale or with a digit missing:
+ * common practice, no source, and never more than a question.
+ *
+ * @param view the lot as it stands before the entry
+ * @param readings of the food so far, in order of time
+ */
+record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor) {
+  /** A reading so far from the one before, so soon after it, is asked about. */
+  private static final double FAR_CELSIUS = 22;
+
+  private static final Duration SOON = Duration.ofMinutes(30);
+
+  /** From warm to cold within so long is asked about where nobody looked between. */
+  private static final double WARM_CELSIUS = 21;
+
+  private static final double COLD_CELSIUS = 5;
+  private static final Duration LONG = Duration.ofHours(6);
+
+  /** Food gets no warmer by so much that nobody heats. */
+  private static final double RISE_CELSIUS = 10;
+
+  /** Hotter than food with water in it gets, salt and sugar counted. */
+  private static final double HOTTEST_CELSIUS = 121;
+
+  /** Food that reads colder is frozen: what it is made of freezes a little below 0 °C. */
+  private static final double FROZEN_CELSIUS = -3;
+
+  private static final Set<Phase> MAY_BE_FROZEN =
+      EnumSet.of(Phase.RECEIVED, Phase.FROZEN, Phase.THAWING, Phase.REHEATING);
+  private static final Set<Phase> COLD =
+      EnumSet.of(Phase.PREPARED, Phase.OPENED, Phase.CHILLED, Phase.FROZEN, Phase.THAWING);
+
+  /** The question; empty where nothing is odd. */
+  Optional<String> of(Row row) {
+    return row.details()
+        .temperature()
+        .flatMap(
+            given ->
+                beside(given, row.when())
+                    .or(() -> tooHot(given))
+                    .or(() -> tooCold(given, row.word()))
+                    .or(() -> warmAlready(given, row.word())))
+        .or(() -> before(row.when()));
+  }
+
+  private boolean isIn(Set<Phase> phases) {
+    return view.state()
+        .standing()
+        .map(LotState.Standing::phase)
+        .filter(phases::contains)
+        .isPresent();
+  }
+
+  /** A reading beside the one before it. */
+  private Optional<String> beside(Temperature given, Instant when) {
+    if (readings.isEmpty()) {
+      return Optional.empty();
+    }
+    LogEntry last = readings.get(readings.size() - 1);
+    Temperature before = last.temperature().orElseThrow();
+    Duration since = Duration.between(last.happenedAt(), when);
+    if (isOfOtherScale(given, before.celsiusDegrees(), since)) {
+      Scale other = given.scale() == Scale.CELSIUS ? Scale.FAHRENHEIT : Scale.CELSIUS;
+      String meant = given.text().replace(given.scale().sign(), other.sign());
+      return Optional.of(visitor.say("entry.doubt.scale", given.text(), before.text(), meant));
+    }
+    double apart = Math.abs(given.celsiusDegrees() - before.celsiusDegrees());
+    return since.compareTo(SOON) <= 0 && apart > FAR_CELSIUS
+        ? Optional.of(
+            visitor.say(
+                "entry.doubt", given.text(), before.text(), desk.clock(last.happenedAt(), visitor)))
+        : Optional.empty();
+  }
+
+  /**
+   * Whether a figure hardly follows the one before it, but would if it were of the other scale:
+   * from hot to cold with no look between, or warmer than it was.
+   */
+  private static boolean isOfOtherScale(Temperature given, double before, Duration since) {
+    double degrees = given.celsiusDegrees();
+    double figure = given.degrees(given.scale());
+    double other = given.scale() == Scale.FAHRENHEIT ? figure : (figure - 32) / 1.8;
+    boolean isAtOnceCold =
+        before >= WARM_CELSIUS
+            && degrees <= COLD_CELSIUS
+            && other > degrees
+            && other <= before
+            && since.compareTo(LONG) <= 0;
+    boolean isWarmer = degrees > before + RISE_CELSIUS && other <= before && other >= 0;
+    return isAtOnceCold || isWarmer;
+  }
+
+  private Optional<String> tooHot(Temperature given) {
+    return given.celsiusDegrees() > HOTTEST_CELSIUS
+        ? Optional.of(visitor.say("entry.doubt.hot", given.text()))
+        : Optional.empty();
+  }
+
+  private Optional<String> tooCold(Temperature given, Word word) {
+    boolean mayBeFrozen = word == Word.FROZEN || isIn(MAY_BE_FROZEN);
+    return !mayBeFrozen && given.celsiusDegrees() < FROZEN_CELSIUS
+        ? Optional.of(visitor.say("entry.doubt.frozen", given.text()))
+        : Optional.empty();
+  }
+
+  /** Food that was cold and is warm at the first row of its reheat: when did its time begin? */
+  private Optional<String> warmAlready(Temperature given, Word word) {
+    return word == Word.REHEATING && isIn(COLD) && given.celsiusDegrees() > COLD_CELSIUS
+        ? Optional.of(visitor.say("entry.doubt.reheating", given.text()))
+        : Optional.empty();
+  }
+
+  /** What is said to have happened to a part before it was one happened to all of its source. */
+  private Optional<String> before(Instant when) {
+    String sources = view.sources().stream().map(LotId::text).collect(Collectors.joining(" "));
+    return view.entries().stream()
+        .map(LogEntry::happenedAt)
+        .min(Comparator.naturalOrder())
+        .filter(begun -> !sources.isEmpty() && when.isBefore(begun))
+        .map(begun -> visitor.say("entry.doubt.before", desk.clock(begun, visitor), sources));
+  }
+}
