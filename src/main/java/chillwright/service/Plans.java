@@ -127,7 +127,8 @@ public final class Plans {
   }
 
   /**
-   * Makes a lot of a dish known, so that the plan follows it; its first entry is still to come.
+   * Makes a lot of a dish known, so that the plan follows it; its first entry is still to come. A
+   * dish that became a lot already, perhaps by somebody else just now, keeps it.
    *
    * @throws Refused where it cannot be made known
    */
@@ -144,6 +145,10 @@ public final class Plans {
         .database()
         .write(
             session -> {
+              Map<String, LotId> known = session.plans().lots(code);
+              if (known.containsKey(dish.name())) {
+                return known.get(dish.name());
+              }
               LotId made = kitchen.logbook().createLot(session, lot, once).lot();
               session.plans().link(code, dish.name(), made);
               return made;

@@ -7,8 +7,11 @@ import java.io.StringReader;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import net.fortuna.ical4j.data.CalendarBuilder;
 import net.fortuna.ical4j.model.Calendar;
 import org.junit.jupiter.api.AfterEach;
@@ -114,6 +117,23 @@ class PlansPageTest {
     String lot = Visit.target(begun);
     assertThat(visit.open(lot).text()).contains("Leek soup");
     assertThat(visit.open("/plans/harvest-supper").text()).contains("href=\"" + lot);
+  }
+
+  @Test
+  void a_dish_that_two_begin_at_once_becomes_one_lot() {
+    begin("40");
+    visit.submit("/plans/harvest-supper/kitchen", "has/hob", "2", "has/oven", "1");
+    dish();
+    Set<String> lots =
+        IntStream.range(0, 8)
+            .parallel()
+            .mapToObj(
+                one ->
+                    visit.submit(
+                        "/plans/harvest-supper/batches", "dish", "Leek soup", "once", "k" + one))
+            .map(Visit::target)
+            .collect(Collectors.toSet());
+    assertThat(lots).hasSize(1);
   }
 
   private Reply begin(String guests) {

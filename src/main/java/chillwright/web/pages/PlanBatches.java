@@ -41,20 +41,16 @@ final class PlanBatches {
     String known = sent.get().text("lot");
     Optional<LotId> lot =
         known.isEmpty()
-            ? Optional.of(begun(context, sent.get(), planned.get(), dish.get()))
+            ? Optional.of(
+                desk.kitchen()
+                    .plans()
+                    .begin(planned.get().code(), dish.get(), sent.get().once(context.path())))
             : linked(planned.get(), name, known);
     if (lot.isEmpty()) {
       desk.fault(context, visitor, HttpStatus.NOT_FOUND, "fault.no-lot", known);
       return;
     }
     context.redirect("/lots/" + lot.get(), HttpStatus.SEE_OTHER);
-  }
-
-  private LotId begun(Context context, Form form, Planned planned, Dish dish) {
-    LotId before = planned.lots().get(dish.name());
-    return before != null
-        ? before
-        : desk.kitchen().plans().begin(planned.code(), dish, form.once(context.path()));
   }
 
   private Optional<LotId> linked(Planned planned, String dish, String code) {
