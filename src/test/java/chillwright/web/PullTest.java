@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -140,5 +141,10 @@ class PullTest {
         .contains("DTSTART:20260309T170000Z", "SUMMARY:Leek soup (LS-1\\, Chest freezer)");
     assertThat(served.get("/").text()).contains("href=\"/pull\"");
     served.get("/api/v1/pull?days=0").problem(422);
+    for (String wrong : List.of("0", "-1", "abc", "367", "1.5")) {
+      assertThat(served.get("/pull.csv?days=" + wrong, "Accept", "text/html").status())
+          .isEqualTo(400);
+      assertThat(served.get("/pull?days=" + wrong).text()).contains("366", "role=\"status\"");
+    }
   }
 }

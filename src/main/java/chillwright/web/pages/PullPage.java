@@ -8,6 +8,7 @@ import chillwright.print.PullText;
 import chillwright.service.Pulls;
 import io.javalin.http.Context;
 import io.javalin.http.Header;
+import io.javalin.http.HttpStatus;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.time.LocalDate;
@@ -16,7 +17,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.TreeMap;
 
 /** The pull list: what comes out of the freezer, and what is to be used, in the next days. */
@@ -34,17 +34,20 @@ final class PullPage {
     this.desk = desk;
   }
 
-  /** What is no number of days counts as the usual one. */
-  private static int days(Context context) {
-    return Optional.ofNullable(context.queryParam("days"))
-        .flatMap(Pulls::days)
-        .orElse(Pulls.USUAL_DAYS);
+  private static Parameters parameters(Context context, Visitor visitor) {
+    return new Parameters(context, visitor, Map.of("days", "pull.asked"));
+  }
+
+  private static int days(Parameters parameters) {
+    return parameters.number("days", Pulls.MOST_DAYS).orElse(Pulls.USUAL_DAYS);
   }
 
   void show(Context context) {
     Visitor visitor = desk.visitor(context);
-    int days = days(context);
-    Frame frame = desk.frame(visitor, "page.pull", ADDRESS, List.of());
+    Parameters parameters = parameters(context, visitor);
+    int days = days(parameters);
+    Frame frame =
+        desk.frame(visitor, "page.pull", ADDRESS, Frame.Notice.plain(parameters.faults()));
     PullView view =
         desk.view(ADDRESS + " " + days, visitor, PullView.class, () -> view(visitor, days));
     desk.answer(context, Templates.PAGES.pull(frame, view));
@@ -89,10 +92,18 @@ final class PullPage {
   }
 
   void table(Context context) throws IOException {
+    Visitor visitor = desk.visitor(context);
+    Parameters parameters = parameters(context, visitor);
+    int days = days(parameters);
+    if (!parameters.faults().isEmpty()) {
+      String says = visitor.say("fault.list");
+      desk.faults(context, visitor, HttpStatus.BAD_REQUEST, says, parameters.faults());
+      return;
+    }
     StringWriter out = new StringWriter();
     CsvWriter csv = CsvWriter.forSpreadsheets(out);
     csv.write(HEADER);
-    for (Pull pull : desk.kitchen().pulls().list(days(context)).pulls()) {
+    for (Pull pull : desk.kitchen().pulls().list(days).pulls()) {
       csv.write(cells(pull));
     }
     context.contentType("text/csv; charset=utf-8; header=present");
