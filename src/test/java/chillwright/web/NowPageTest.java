@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Readings logged from the first page, without any script. */
 class NowPageTest {
@@ -48,6 +49,14 @@ class NowPageTest {
     assertThat(visit.open("/lots/S-1").text()).contains("value=\"RÖ &amp; co\"", ", RÖ &amp; co");
     Visit another = new Visit(served);
     assertThat(another.open("/").text()).doesNotContain("RÖ &amp; co");
+  }
+
+  /** A browser sends back what it was given; another may send anything. */
+  @ParameterizedTest
+  @ValueSource(strings = {"a\r\nb", "a\u0000b", "\u202eab", "abcdefghijklmnopqrstu"})
+  void initials_that_cannot_be_seen_are_not_kept(String by) {
+    log("entry", "reading", "temperature", "170", "scale", "F", "by", by);
+    assertThat(visit.open("/").text()).contains("placeholder=\"Initials\" value=\"\"");
   }
 
   @Test
@@ -149,7 +158,8 @@ class NowPageTest {
     visit.submit(
         "/day/readings", "entry", "action", "place", "Chest", "note", "moved to the other one");
     assertThat(visit.open("/").text()).doesNotContain("above freezing");
-    served.at("2026-03-03T18:00:00Z");
+    served.at("2026-03-04T18:00:00Z");
+    assertThat(visit.open("/").text()).as("a day later").doesNotContain("above freezing");
     visit.submit(
         "/day/readings", "entry", "reading", "place", "Chest", "temperature", "51", "scale", "F");
     assertThat(visit.open("/").text()).as("again").containsSubsequence("above freezing", "51 °F");

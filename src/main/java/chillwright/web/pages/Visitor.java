@@ -52,7 +52,7 @@ public record Visitor(Language language, Scale scale, String token, String by) {
   /** Keeps the initials that a form was sent with, to offer them again. */
   static void remember(Context context, Form form) {
     String by = form.text(BY);
-    if (!by.isBlank() && by.length() <= LONGEST_BY) {
+    if (!by.isBlank() && isPlain(by)) {
       keep(context, BY, URLEncoder.encode(by.strip(), StandardCharsets.UTF_8), true);
     }
   }
@@ -61,10 +61,18 @@ public record Visitor(Language language, Scale scale, String token, String by) {
     try {
       String kept = Optional.ofNullable(context.cookie(BY)).orElse("");
       String by = URLDecoder.decode(kept, StandardCharsets.UTF_8);
-      return by.length() <= LONGEST_BY ? by : "";
+      return isPlain(by) ? by : "";
     } catch (IllegalArgumentException broken) {
       return "";
     }
+  }
+
+  /** Short, and nothing in it that cannot be seen. */
+  private static boolean isPlain(String by) {
+    return by.length() <= LONGEST_BY
+        && by.codePoints()
+            .map(Character::getType)
+            .noneMatch(type -> type == Character.CONTROL || type == Character.FORMAT);
   }
 
   private static String header(Context context) {
