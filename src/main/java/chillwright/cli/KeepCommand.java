@@ -2,9 +2,7 @@ package chillwright.cli;
 
 import chillwright.core.log.Category;
 import chillwright.core.log.KeepingList;
-import chillwright.core.measure.Temperature.Scale;
 import chillwright.print.KeepText;
-import chillwright.print.Language;
 import chillwright.rulebook.RuleBook;
 import chillwright.rulebook.RuleLibrary;
 import chillwright.service.KeepQuestion;
@@ -89,14 +87,7 @@ final class KeepCommand implements Callable<Integer> {
     console.result(
         format.isJson()
             ? Json.text(new AnswerMaker(zone, now).keep(book, wanted, answer))
-            : new KeepText(
-                    wanted,
-                    answer.keeping(),
-                    zone,
-                    now,
-                    Language.ENGLISH,
-                    Scale.FAHRENHEIT,
-                    answer.age())
+            : new KeepText(wanted, answer.keeping(), zone, now, answer.age())
                 .answer(answer.rules(), book.defers()));
     return 0;
   }

@@ -37,12 +37,9 @@ public record ForecastText(ZoneId zone, Scale scale, Instant now, Language langu
 
   /** A temperature to be at or below: in whole degrees of the reader's scale, never warmer. */
   private String atMost(Temperature aim) {
-    if (aim.scale() == scale) {
-      return aim.text();
-    }
-    double degrees = aim.celsiusDegrees();
-    double shown = scale == Scale.CELSIUS ? degrees : degrees * 9 / 5 + 32;
-    return (long) Math.floor(shown) + " " + scale.sign();
+    return aim.scale() == scale
+        ? aim.text()
+        : (long) Math.floor(aim.degrees(scale)) + " " + scale.sign();
   }
 
   /** When it is expected, and how that stands against the limit. */

@@ -43,6 +43,11 @@ public record KeepText(
     this(category, keeping, zone, now, Language.ENGLISH);
   }
 
+  /** In English, of food that is asked about by dates alone. */
+  public KeepText(Category category, Keeping keeping, ZoneId zone, Instant now, AgeAsked age) {
+    this(category, keeping, zone, now, Language.ENGLISH, Scale.FAHRENHEIT, age);
+  }
+
   /** A line about one date. */
   private record Line(Governs which, String text, boolean isPast) {}
 

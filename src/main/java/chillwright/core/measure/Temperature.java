@@ -80,17 +80,21 @@ public record Temperature(int hundredths, Scale scale) {
     return nineHundredths() / 900.0;
   }
 
+  /** Degrees of a scale, to be shown; never for a comparison with a limit. */
+  public double degrees(Scale wanted) {
+    double celsius = celsiusDegrees();
+    return wanted == Scale.CELSIUS ? celsius : celsius * 9 / 5 + 32;
+  }
+
   /** As it was read, with what that is for who reads the other scale: "32 °C (89.6 °F)". */
   public String text(Scale readers) {
     if (scale == readers) {
       return text();
     }
-    double degrees = celsiusDegrees();
-    double shown = readers == Scale.CELSIUS ? degrees : degrees * 9 / 5 + 32;
     return "%s (%s %s)"
         .formatted(
             text(),
-            BigDecimal.valueOf(shown)
+            BigDecimal.valueOf(degrees(readers))
                 .setScale(1, RoundingMode.HALF_UP)
                 .stripTrailingZeros()
                 .toPlainString(),
