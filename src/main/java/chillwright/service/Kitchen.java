@@ -26,6 +26,10 @@ public final class Kitchen implements AutoCloseable {
   private final Judge judge;
   private final LastJudged lastJudged = new LastJudged();
   private final String opened = UUID.randomUUID().toString();
+  private volatile Told told = new Told("", Optional.empty());
+
+  /** What the kitchen was told of itself, as of a revision; every page asks for it. */
+  private record Told(String revision, Optional<Settings> settings) {}
 
   private Kitchen(Database database, KitchenStore.Settings stored, Opening opening) {
     this.database = database;
@@ -121,6 +125,17 @@ public final class Kitchen implements AutoCloseable {
   }
 
   public Settings settings() {
+    String revision = revision();
+    Told last = told;
+    if (last.revision().equals(revision) && last.settings().isPresent()) {
+      return last.settings().get();
+    }
+    Settings settings = read();
+    told = new Told(revision, Optional.of(settings));
+    return settings;
+  }
+
+  private Settings read() {
     KitchenStore.Settings now = database.read(session -> session.kitchen().find()).orElse(stored);
     return new Settings(
         now.name(),
