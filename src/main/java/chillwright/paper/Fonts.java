@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.apache.fontbox.ttf.CmapLookup;
+import org.apache.fontbox.ttf.OpenTypeFont;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
@@ -26,21 +27,20 @@ final class Fonts implements AutoCloseable {
 
   private final PDDocument document;
   private final List<Face> faces = new ArrayList<>();
-  private final Map<Integer, Glyph> glyphs = new HashMap<>();
+  private final Map<Integer, Run> glyphs = new HashMap<>();
   private boolean hasDrawnBoxes;
 
   /** A font that is open. */
-  private record Face(TrueTypeFont file, CmapLookup characters, PDFont font) {
+  private record Face(TrueTypeFont file, CmapLookup characters, Drawing drawing) {
     boolean has(int character) throws IOException {
       return characters.getGlyphId(character) > 0;
     }
   }
 
-  /** A character as it can be drawn. */
-  private record Glyph(PDFont font, String text, double width) {}
-
-  /** A stretch of text in one font. */
-  record Run(PDFont font, String text) {}
+  /** How a font draws one character. */
+  private interface Drawing {
+    Run of(int character) throws IOException;
+  }
 
   Fonts(PDDocument document) throws IOException {
     this.document = document;
@@ -52,22 +52,31 @@ final class Fonts implements AutoCloseable {
   private Face add(TrueTypeFont file) throws IOException {
     // Ligatures are left alone: a text that is read back shall be the text that was written.
     file.disableGsubFeature("liga");
-    Face face = new Face(file, file.getUnicodeCmapLookup(), PDType0Font.load(document, file, true));
+    Face face = new Face(file, file.getUnicodeCmapLookup(), drawing(file));
     faces.add(face);
     return face;
   }
 
-  private Glyph glyph(int character) throws IOException {
-    Glyph known = glyphs.get(character);
+  private Drawing drawing(TrueTypeFont file) throws IOException {
+    if (file instanceof OpenTypeFont open && Outlines.isIn(file)) {
+      return new Outlines(open)::of;
+    }
+    PDFont font = PDType0Font.load(document, file, true);
+    return character -> {
+      String text = Character.toString(character);
+      return new Run.Written(font, text, font.getStringWidth(text) / 1000);
+    };
+  }
+
+  private Run glyph(int character) throws IOException {
+    Run known = glyphs.get(character);
     if (known != null) {
       return known;
     }
     Optional<Face> face = face(character);
     hasDrawnBoxes |= face.isEmpty();
-    int drawn = face.isPresent() ? character : BOX;
-    PDFont font = face.orElse(faces.get(0)).font();
-    String text = Character.toString(drawn);
-    Glyph glyph = new Glyph(font, text, font.getStringWidth(text) / 1000);
+    Run glyph =
+        face.isPresent() ? face.get().drawing().of(character) : faces.get(0).drawing().of(BOX);
     glyphs.put(character, glyph);
     return glyph;
   }
@@ -113,19 +122,17 @@ final class Fonts implements AutoCloseable {
   /** A line of visible text as runs, drawn one after the other. */
   List<Run> runs(String line) throws IOException {
     List<Run> runs = new ArrayList<>();
-    StringBuilder text = new StringBuilder();
-    PDFont font = faces.get(0).font();
     for (int character : Glyphs.leftToRight(line).codePoints().toArray()) {
-      Glyph glyph = glyph(character);
-      if (!glyph.font().equals(font) && !text.isEmpty()) {
-        runs.add(new Run(font, text.toString()));
-        text.setLength(0);
+      Run next = glyph(character);
+      int last = runs.size() - 1;
+      if (last >= 0
+          && runs.get(last) instanceof Run.Written before
+          && next instanceof Run.Written after
+          && before.font().equals(after.font())) {
+        runs.set(last, before.and(after));
+      } else {
+        runs.add(next);
       }
-      font = glyph.font();
-      text.append(glyph.text());
-    }
-    if (!text.isEmpty()) {
-      runs.add(new Run(font, text.toString()));
     }
     return runs;
   }

@@ -11,7 +11,8 @@ import java.util.Optional;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.apache.fontbox.ttf.CmapLookup;
-import org.apache.fontbox.ttf.OpenTypeFont;
+import org.apache.fontbox.ttf.GlyphTable;
+import org.apache.fontbox.ttf.OTFParser;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeCollection;
 import org.apache.fontbox.ttf.TrueTypeFont;
@@ -24,6 +25,9 @@ import org.apache.pdfbox.io.RandomAccessReadBufferedFile;
  */
 final class MachineFonts {
   private static final Logger LOG = Logger.getLogger(MachineFonts.class.getName());
+
+  /** Held here, or its level would be forgotten. A font without names of its letters is usual. */
+  private static final Logger QUIET = Logger.getLogger("org.apache.fontbox.ttf.PostScriptTable");
 
   /** Of a machine with more fonts the rest is not looked at. */
   private static final int MOST_FILES = 800;
@@ -50,67 +54,90 @@ final class MachineFonts {
     return Optional.empty();
   }
 
+  /** All fonts of the machine, each looked at once for either kind. */
   private static List<Known> look() {
-    List<Known> found = new ArrayList<>();
-    BitSet covered = new BitSet();
+    QUIET.setLevel(Level.SEVERE);
+    Search search = new Search(new ArrayList<>(), new BitSet());
     List<URI> files = new FontFileFinder().find();
-    for (URI address : files.subList(0, Math.min(MOST_FILES, files.size()))) {
-      File file = new File(address);
+    List<URI> some = files.subList(0, Math.min(MOST_FILES, files.size()));
+    some.forEach(file -> search.look(new File(file), Kind.CARRIED));
+    some.forEach(file -> search.look(new File(file), Kind.DRAWN));
+    return List.copyOf(search.found());
+  }
+
+  /** What can be done with a font; the first kind is preferred. */
+  private enum Kind {
+    CARRIED(".ttf"),
+    DRAWN(".otf");
+
+    private final String ending;
+
+    Kind(String ending) {
+      this.ending = ending;
+    }
+
+    boolean isOf(TrueTypeFont font) {
+      return this == DRAWN ? Outlines.isIn(font) : font.getTableMap().containsKey(GlyphTable.TAG);
+    }
+  }
+
+  private record Search(List<Known> found, BitSet covered) {
+    void look(File file, Kind kind) {
       try {
-        look(file, found, covered);
+        if (isOf(file, ".ttc")) {
+          try (TrueTypeCollection fonts = new TrueTypeCollection(file)) {
+            fonts.processAllFonts(font -> add(font, font.getName(), file, kind));
+          }
+        } else if (isOf(file, kind.ending)) {
+          try (TrueTypeFont font = parsed(file)) {
+            add(font, "", file, kind);
+          }
+        }
       } catch (IOException | RuntimeException broken) {
         LOG.log(Level.FINE, "a font that cannot be read is as good as none: " + file, broken);
       }
     }
-    return List.copyOf(found);
-  }
 
-  private static void look(File file, List<Known> found, BitSet covered) throws IOException {
-    String name = file.getName().toLowerCase(Locale.ROOT);
-    if (name.endsWith(".ttc")) {
-      try (TrueTypeCollection fonts = new TrueTypeCollection(file)) {
-        fonts.processAllFonts(font -> add(font, file, font.getName(), found, covered));
+    private void add(TrueTypeFont font, String name, File file, Kind kind) throws IOException {
+      if (!kind.isOf(font) || !mayBeUsed(font)) {
+        return;
       }
-    } else if (name.endsWith(".ttf")) {
-      try (TrueTypeFont font = new TTFParser().parse(new RandomAccessReadBufferedFile(file))) {
-        add(font, file, "", found, covered);
+      CmapLookup characters = font.getUnicodeCmapLookup();
+      BitSet adds = new BitSet();
+      for (int character = ' '; character <= LAST_CHARACTER; character++) {
+        if (!covered.get(character) && characters.getGlyphId(character) > 0) {
+          adds.set(character);
+        }
       }
-    }
-  }
-
-  private static void add(
-      TrueTypeFont font, File file, String name, List<Known> found, BitSet covered)
-      throws IOException {
-    if (!canBeUsed(font)) {
-      return;
-    }
-    CmapLookup characters = font.getUnicodeCmapLookup();
-    BitSet adds = new BitSet();
-    for (int character = ' '; character <= LAST_CHARACTER; character++) {
-      if (!covered.get(character) && characters.getGlyphId(character) > 0) {
-        adds.set(character);
+      if (!adds.isEmpty()) {
+        covered.or(adds);
+        found.add(new Known(file, name, adds));
       }
-    }
-    if (!adds.isEmpty()) {
-      covered.or(adds);
-      found.add(new Known(file, name, adds));
     }
   }
 
-  /** Its maker lets it be put into documents, in part, and it is of the kind that can be. */
-  private static boolean canBeUsed(TrueTypeFont font) throws IOException {
-    boolean hasOutlines = !(font instanceof OpenTypeFont open && open.isPostScript());
+  private static boolean isOf(File file, String ending) {
+    return file.getName().toLowerCase(Locale.ROOT).endsWith(ending);
+  }
+
+  private static TrueTypeFont parsed(File file) throws IOException {
+    TTFParser parser = isOf(file, ".otf") ? new OTFParser() : new TTFParser();
+    return parser.parse(new RandomAccessReadBufferedFile(file));
+  }
+
+  /** Its maker lets it be put into documents, in part. */
+  private static boolean mayBeUsed(TrueTypeFont font) throws IOException {
     int permission = font.getOS2Windows() == null ? 0 : font.getOS2Windows().getFsType();
     boolean isRestricted = (permission & 0x000f) == 0x0002;
     boolean isWholeOnly = (permission & 0x0100) != 0;
     boolean isBitmapOnly = (permission & 0x0200) != 0;
-    return hasOutlines && !isRestricted && !isWholeOnly && !isBitmapOnly;
+    return !isRestricted && !isWholeOnly && !isBitmapOnly;
   }
 
   private static Optional<TrueTypeFont> open(Known font) {
     try {
       return font.name().isEmpty()
-          ? Optional.of(new TTFParser().parse(new RandomAccessReadBufferedFile(font.file())))
+          ? Optional.of(parsed(font.file()))
           : Optional.ofNullable(new TrueTypeCollection(font.file()).getFontByName(font.name()));
     } catch (IOException gone) {
       return Optional.empty();

@@ -6,13 +6,9 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
-import org.apache.pdfbox.pdmodel.graphics.state.RenderingMode;
 
 /** Draws on one page, in points from its upper left corner, y downwards. */
 final class Pen implements AutoCloseable {
-  /** How thick the outline of bold letters is, of their size. */
-  private static final double BOLD = 0.035;
-
   private final Fonts fonts;
   private final PDPageContentStream ink;
   private final double height;
@@ -43,15 +39,11 @@ final class Pen implements AutoCloseable {
 
   /** One line of visible text; its letters stand on y. */
   void text(String line, double x, double y, Style style) throws IOException {
-    ink.beginText();
-    ink.newLineAtOffset((float) x, (float) (height - y));
-    ink.setRenderingMode(style.isBold() ? RenderingMode.FILL_STROKE : RenderingMode.FILL);
-    ink.setLineWidth((float) (style.size() * BOLD));
-    for (Fonts.Run run : fonts.runs(line)) {
-      ink.setFont(run.font(), (float) style.size());
-      ink.showText(run.text());
+    double at = x;
+    for (Run run : fonts.runs(line)) {
+      run.draw(ink, at, height - y, style);
+      at += run.width() * style.size();
     }
-    ink.endText();
   }
 
   /**
