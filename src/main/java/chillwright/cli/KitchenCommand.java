@@ -7,6 +7,7 @@ import chillwright.logfile.CsvWriter;
 import chillwright.logfile.LogFile;
 import chillwright.print.FaultText;
 import chillwright.service.CardKind;
+import chillwright.service.CardRows;
 import chillwright.service.Kitchen;
 import chillwright.service.Refused;
 import chillwright.web.answers.Json;
@@ -131,11 +132,10 @@ final class KitchenCommand implements Callable<Integer> {
   }
 
   private int list(Kitchen kitchen) {
-    KitchenCards cards = new KitchenCards(kitchen);
     switch (format) {
-      case json -> console.result(Json.text(cards.answers(kind)));
-      case csv -> console.result(csv(cards.rows(kind)));
-      case text -> text(cards.rows(kind));
+      case json -> console.result(Json.text(new KitchenCards(kitchen).answers(kind)));
+      case csv -> console.result(csv(CardRows.of(kitchen.setUp(), kind)));
+      case text -> text(CardRows.of(kitchen.setUp(), kind));
     }
     return 0;
   }

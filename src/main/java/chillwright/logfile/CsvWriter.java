@@ -3,6 +3,7 @@ package chillwright.logfile;
 import java.io.IOException;
 import java.util.Iterator;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /**
  * Writes comma-separated values as in RFC 4180: lines end in CR LF, a cell is put in double quotes
@@ -12,6 +13,9 @@ import java.util.List;
 public final class CsvWriter {
   /** What begins a formula, also in full width; and blanks that a spreadsheet skips before one. */
   private static final String BEGINS_FORMULA = "=+-@\t\r\n\uff1d\uff0b\uff0d\uff20";
+
+  /** A temperature below zero: nothing in it can be run. */
+  private static final Pattern BELOW_ZERO = Pattern.compile("-\\d{1,3}(\\.\\d{1,2})? °[FC]");
 
   private final Appendable out;
   private final boolean forSpreadsheets;
@@ -54,7 +58,9 @@ public final class CsvWriter {
   }
 
   private static boolean isFormula(String cell) {
-    return !cell.isEmpty() && BEGINS_FORMULA.indexOf(cell.charAt(0)) >= 0;
+    return !cell.isEmpty()
+        && BEGINS_FORMULA.indexOf(cell.charAt(0)) >= 0
+        && !BELOW_ZERO.matcher(cell).matches();
   }
 
   private static boolean needsQuotes(String text) {

@@ -41,13 +41,26 @@ class CsvWriterTest {
   /** OWASP, "CSV Injection": cells that begin with =, +, -, @, tab, carriage return, line feed. */
   @ParameterizedTest
   @ValueSource(
-      strings = {"=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", "\n=1", "＝1", "＋1", "－1", "＠A"})
+      strings = {
+        "=1+1",
+        "+1",
+        "-1",
+        "@SUM(A1)",
+        "\t=1",
+        "\r=1",
+        "\n=1",
+        "＝1",
+        "＋1",
+        "－1",
+        "＠A",
+        "-4 °F+A1"
+      })
   void a_formula_becomes_text(String cell) throws IOException {
     assertThat(forSpreadsheets(cell)).matches("(?s)x,\"?'.*").contains("'" + cell);
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"soup", "41 °F", "'=1", "a=b", "a-b", ""})
+  @ValueSource(strings = {"soup", "41 °F", "-4 °F", "-18.5 °C", "'=1", "a=b", "a-b", ""})
   void other_cells_stay_as_they_are(String cell) throws IOException {
     assertThat(forSpreadsheets(cell)).isEqualTo("x," + cell + "\r\n");
   }

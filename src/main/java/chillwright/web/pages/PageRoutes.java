@@ -1,6 +1,7 @@
 package chillwright.web.pages;
 
 import chillwright.print.Language;
+import chillwright.service.CardKind;
 import chillwright.service.Kitchen;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -60,6 +61,12 @@ public final class PageRoutes {
     LotsCsv tables = new LotsCsv(desk);
     get(LotsCsv.ON_HAND, tables::onHand);
     get(LotsCsv.ALL, tables::all);
+    Tables lists = new Tables(desk);
+    get(Tables.LOG, lists::log);
+    get(Tables.READINGS, lists::readings);
+    for (CardKind kind : CardKind.values()) {
+      get(Tables.address(kind), context -> lists.cards(context, kind));
+    }
     NewBatchPage batch = new NewBatchPage(desk);
     get(NewBatchPage.ADDRESS, batch::show);
     routes.post(NewBatchPage.ADDRESS, batch::begin);
@@ -111,6 +118,7 @@ public final class PageRoutes {
     get(PlansPage.ADDRESS, plans::all);
     get(PlansPage.ONE, plans::show);
     get(PlansPage.CALENDAR, plans::calendar);
+    get(Tables.TASKS, context -> new Tables(desk).tasks(context, plans));
     get(PlanPdf.ADDRESS, new PlanPdf(desk, plans)::answer);
     routes.post(PlansPage.ADDRESS, plans::save);
     routes.post(PlansPage.ONE + "/event", plans::event);

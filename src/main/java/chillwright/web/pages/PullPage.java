@@ -3,14 +3,11 @@ package chillwright.web.pages;
 import chillwright.core.plan.Pull;
 import chillwright.core.plan.Pull.Need;
 import chillwright.core.plan.PullList;
-import chillwright.logfile.CsvWriter;
 import chillwright.print.PullText;
 import chillwright.service.Pulls;
 import io.javalin.http.Context;
-import io.javalin.http.Header;
 import io.javalin.http.HttpStatus;
 import java.io.IOException;
-import java.io.StringWriter;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
@@ -100,15 +97,9 @@ final class PullPage {
       desk.faults(context, visitor, HttpStatus.BAD_REQUEST, says, parameters.faults());
       return;
     }
-    StringWriter out = new StringWriter();
-    CsvWriter csv = CsvWriter.forSpreadsheets(out);
-    csv.write(HEADER);
-    for (Pull pull : desk.kitchen().pulls().list(days).pulls()) {
-      csv.write(cells(pull));
-    }
-    context.contentType("text/csv; charset=utf-8; header=present");
-    context.header(Header.CONTENT_DISPOSITION, "attachment; filename=\"pull.csv\"");
-    context.result(out.toString());
+    List<List<String>> rows =
+        desk.kitchen().pulls().list(days).pulls().stream().map(this::cells).toList();
+    new Table(HEADER, rows).answer(context, "pull");
   }
 
   private List<String> cells(Pull pull) {

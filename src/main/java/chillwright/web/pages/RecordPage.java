@@ -20,7 +20,7 @@ final class RecordPage {
   /** What an inspector usually asks for first: the last 90 days. */
   static final int DAYS = 90;
 
-  private static final Map<String, String> NAMES = Map.of("from", "record.from", "to", "record.to");
+  static final Map<String, String> NAMES = Map.of("from", "record.from", "to", "record.to");
 
   private final Desk desk;
 
@@ -60,7 +60,8 @@ final class RecordPage {
             "/api/v1/reports/out-of-compliance?format=csv&from="
                 + start(from)
                 + "&to="
-                + start(to.plusDays(1)).minusMillis(1));
+                + start(to.plusDays(1)).minusMillis(1),
+            Tables.READINGS + period);
     Frame frame =
         desk.frame(visitor, "page.record", ADDRESS, Frame.Notice.plain(parameters.faults()));
     desk.answer(context, Templates.PAGES.record(frame, view));

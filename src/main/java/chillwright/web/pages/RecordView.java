@@ -16,7 +16,8 @@ public record RecordView(
     List<PlaceItem> places,
     boolean morePlaces,
     String pdf,
-    String csv) {
+    String csv,
+    String readings) {
   /**
    * A place beyond its limit.
    *

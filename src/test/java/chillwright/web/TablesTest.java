@@ -1,0 +1,147 @@
+package chillwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.logfile.CardFile;
+import chillwright.service.CardKind;
+import chillwright.service.CardRows;
+import chillwright.web.Served.Reply;
+import com.fasterxml.jackson.databind.JsonNode;
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.CsvRecord;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/**
+ * Lists taken away as tables: comma-separated values as in RFC 4180, read by somebody else's
+ * reader, and what is in them taken by another kitchen, which must judge it alike.
+ */
+class TablesTest {
+  private static final String REPORT =
+      "/api/v1/reports/out-of-compliance?from=2026-01-01T00:00:00Z&limit=200";
+
+  private static final String AFTER_THE_SAMPLES = "2026-11-30T12:00:00Z";
+
+  @TempDir private Path folder;
+  private Served served;
+  private Served other;
+
+  @BeforeEach
+  void open() throws IOException {
+    served = Served.in(Files.createDirectory(folder.resolve("one")));
+    other = Served.in(Files.createDirectory(folder.resolve("two")));
+    served.at(AFTER_THE_SAMPLES);
+    other.at(AFTER_THE_SAMPLES);
+  }
+
+  @AfterEach
+  void close() {
+    served.close();
+    other.close();
+  }
+
+  private static List<CsvRecord> rows(Reply reply) {
+    assertThat(reply.status()).as(reply.text()).isEqualTo(200);
+    assertThat(reply.header("Content-Type")).startsWith("text/csv");
+    assertThat(reply.header("Content-Disposition")).startsWith("attachment");
+    return CsvReader.builder().ofCsvRecord(reply.text()).stream().toList();
+  }
+
+  private void importSamples() throws IOException {
+    for (String file : List.of("week-1.csv", "week-2.csv", "places.csv")) {
+      Reply reply =
+          served.postCsv("/api/v1/imports", Files.readString(Path.of("sample-logs", file)));
+      assertThat(reply.status()).as(reply.text()).isEqualTo(200);
+    }
+  }
+
+  private List<String> lots(Served kitchen) {
+    return CsvReader.builder().ofNamedCsvRecord(kitchen.get("/lots.csv").text()).stream()
+        .map(row -> row.getField("lot"))
+        .sorted()
+        .toList();
+  }
+
+  @Test
+  void logs_of_all_lots_make_the_same_record_elsewhere() throws IOException {
+    importSamples();
+    StringBuilder file = new StringBuilder();
+    for (String lot : lots(served)) {
+      List<String> lines = served.get("/lots/" + lot + "/log.csv").text().lines().toList();
+      lines
+          .subList(file.isEmpty() ? 0 : 1, lines.size())
+          .forEach(line -> file.append(line).append("\r\n"));
+    }
+    Reply taken = other.postCsv("/api/v1/imports", file.toString());
+    assertThat(taken.status()).as(taken.text()).isEqualTo(200);
+    assertThat(lots(other)).hasSizeGreaterThan(10).isEqualTo(lots(served));
+    JsonNode report = served.get(REPORT).json().at("/items");
+    assertThat(report).hasSizeGreaterThan(3).isEqualTo(other.get(REPORT).json().at("/items"));
+  }
+
+  @Test
+  void readings_of_places_are_a_log_file_too() throws IOException {
+    importSamples();
+    String address = "/record/readings.csv?from=2026-01-01&to=2026-12-31";
+    List<CsvRecord> rows = rows(served.get(address));
+    assertThat(rows).hasSizeGreaterThan(10);
+    Reply taken = other.postCsv("/api/v1/imports", served.get(address).text());
+    assertThat(taken.status()).as(taken.text()).isEqualTo(200);
+    assertThat(taken.json().at("/readings").asInt()).isEqualTo(rows.size() - 1);
+    assertThat(rows(other.get(address))).hasSameSizeAs(rows);
+  }
+
+  @Test
+  void a_period_that_is_none_is_refused_in_words() {
+    Reply reply = served.get("/record/readings.csv?from=2026-03-02&to=2026-03-01");
+    assertThat(reply.status()).isEqualTo(400);
+    assertThat(reply.text()).contains("2026-03-02 is later than 2026-03-01");
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void what_a_kitchen_says_of_itself_is_taken_again(CardKind kind) throws IOException {
+    String name = kind.name().toLowerCase(Locale.ROOT);
+    Path sample = Path.of("sample-logs", "kitchen", name + ".csv");
+    served
+        .kitchen()
+        .setUp()
+        .all(kind, CardFile.read(name, Files.newInputStream(sample), kind.cells()).cards());
+    Reply table = served.get("/kitchen/" + name + ".csv");
+    assertThat(rows(table)).hasSizeGreaterThan(1);
+    CardFile again =
+        CardFile.read(
+            name,
+            new ByteArrayInputStream(table.text().getBytes(StandardCharsets.UTF_8)),
+            kind.cells());
+    assertThat(again.problems()).isEmpty();
+    other.kitchen().setUp().all(kind, again.cards());
+    assertThat(CardRows.of(other.kitchen().setUp(), kind))
+        .isNotEmpty()
+        .isEqualTo(CardRows.of(served.kitchen().setUp(), kind));
+  }
+
+  @Test
+  void tasks_of_a_plan_are_a_row_each() {
+    served.at("2026-03-03T17:15:00Z");
+    PageSecurityTest.plan(served);
+    List<CsvRecord> rows = rows(served.get("/plans/" + PageSecurityTest.PLAN + "/tasks.csv"));
+    assertThat(rows.get(0).getFields())
+        .containsExactly("dish", "task", "step", "start", "end", "uses");
+    String all =
+        rows.stream().map(row -> String.join(" ", row.getFields())).collect(Collectors.joining());
+    assertThat(all).contains("Soup make simmer 2026-03-");
+  }
+}
