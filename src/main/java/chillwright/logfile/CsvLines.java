@@ -26,7 +26,7 @@ final class CsvLines extends AbstractBaseCsvCallbackHandler<CsvLines.Line> {
 
   @Override
   protected void handleField(int index, char[] buffer, int offset, int length, boolean quoted) {
-    cells.add(new String(buffer, offset, length));
+    cells.add(CsvWriter.unguarded(new String(buffer, offset, length)));
   }
 
   @Override

@@ -35,6 +35,11 @@ public final class CsvWriter {
     return new CsvWriter(out, false);
   }
 
+  /** A cell as it was before it was made text for a spreadsheet. */
+  static String unguarded(String cell) {
+    return cell.startsWith("'") && isFormula(cell.substring(1)) ? cell.substring(1) : cell;
+  }
+
   /** Writes one row; it has at least one cell. */
   public void write(List<String> cells) throws IOException {
     if (cells.isEmpty()) {

@@ -65,6 +65,14 @@ class CsvWriterTest {
     assertThat(forSpreadsheets(cell)).isEqualTo("x," + cell + "\r\n");
   }
 
+  @ParameterizedTest
+  @ValueSource(strings = {"=1+1", "-20 freezer", "@SUM(A1)", "soup", "'tis", "-4 °F"})
+  void what_was_made_text_for_a_spreadsheet_is_read_as_it_was(String cell) throws IOException {
+    String shown = forSpreadsheets(cell);
+    String written = shown.substring(2, shown.length() - 2);
+    assertThat(CsvWriter.unguarded(written)).isEqualTo(cell);
+  }
+
   @Test
   void a_file_that_is_read_back_keeps_its_cells() throws IOException {
     assertThat(exact("-4 °C", "=x")).isEqualTo("-4 °C,=x\r\n");
