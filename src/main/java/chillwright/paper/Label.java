@@ -8,7 +8,7 @@ import java.util.Objects;
  * One label, in words. All but the extras is printed on every sheet.
  *
  * @param food its name; shortened only where it does not fit in its lines at the least size
- * @param address of the lot's page, printed as a QR code
+ * @param address of the lot's page, printed as a QR code; blank for none
  * @param governs what to do and by when
  * @param allergens printed bold, and what of them is not known
  * @param facts the lot's code, which is always there, then the days on which it was made, frozen or
@@ -43,7 +43,7 @@ public record Label(
   /**
    * Words that the label needs beside what it says of the food.
    *
-   * @param notes what stands before the room to write
+   * @param notes what stands before the room to write; blank where there is none
    * @param boxes said only where letters of the label cannot be drawn, and stand as boxes
    * @param wholeName what is left out where the name of the food is shortened
    * @param code what is left out where the QR code is

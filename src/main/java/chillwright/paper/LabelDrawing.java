@@ -55,7 +55,7 @@ final class LabelDrawing {
         .map(Extra::name)
         .distinct()
         .forEach(names::add);
-    if (layout.side() == 0) {
+    if (layout.side() == 0 && !wanted.address().isBlank()) {
       names.add(wanted.terms().code());
     }
     if (layout.size() < LEAST) {
@@ -67,15 +67,18 @@ final class LabelDrawing {
   /** What fits at the least size. */
   private LabelLayout least(Label wanted) throws IOException {
     Label label = fonts.canDraw(wanted.written()) ? wanted : wanted.withBoxes();
-    LabelLayout all = set(label, new Wish(LEAST, LEAST, LabelLayout.CODE_MOST, false));
+    boolean isCoded = !label.address().isBlank();
+    double most = isCoded ? LabelLayout.CODE_MOST : 0;
+    LabelLayout all = set(label, new Wish(LEAST, LEAST, most, false));
     if (all.isWhole()) {
       return all;
     }
+    double[] smaller = isCoded ? new double[] {LabelLayout.CODE_LEAST, 0} : new double[] {0};
     for (boolean mayCut : new boolean[] {false, true}) {
-      for (double code : new double[] {LabelLayout.CODE_LEAST, 0}) {
-        LabelLayout most = withExtras(label, new Wish(LEAST, LEAST, code, mayCut));
-        if (most.isWhole()) {
-          return most;
+      for (double code : smaller) {
+        LabelLayout extras = withExtras(label, new Wish(LEAST, LEAST, code, mayCut));
+        if (extras.isWhole()) {
+          return extras;
         }
       }
     }
@@ -141,6 +144,9 @@ final class LabelDrawing {
   private void rule(LabelLayout layout, Pen pen, double x, double from, double end)
       throws IOException {
     String notes = layout.label().terms().notes();
+    if (notes.isBlank()) {
+      return;
+    }
     double small = Math.max(LEAST, layout.size() * 0.9);
     double gap = Math.max(10, layout.size() * 1.6);
     boolean isFirst = true;

@@ -1,7 +1,6 @@
 package chillwright.paper;
 
 import chillwright.core.forecast.Forecast;
-import chillwright.core.forecast.Forecast.Outlook;
 import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
@@ -28,7 +27,6 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -85,16 +83,17 @@ public final class LabelMaker {
     List<String> facts = new ArrayList<>();
     facts.add(words.say("label.lot", lot.lot()));
     judged.ifPresent(found -> facts.addAll(dates(lot, found)));
+    inside.net().map(LabelMaker::oneLine).ifPresent(facts::add);
     return new Label(
         lot.food(),
-        address,
+        inside.leaves() ? "" : address,
         governs,
         allergens(text),
         facts,
         extras(lot, judged, text, inside),
         text.statement().map(LabelMaker::oneLine).orElse(""),
         new Label.Terms(
-            words.say("label.notes"),
+            inside.leaves() ? "" : words.say("label.notes"),
             words.say("label.boxes", lot.lot()),
             words.say("label.what.name"),
             words.say("label.what.code"),
@@ -104,7 +103,8 @@ public final class LabelMaker {
   private List<Extra> extras(LotState lot, Optional<Judged> judged, LabelText text, Inside inside) {
     List<Extra> extras = new ArrayList<>();
     judged
-        .flatMap(this::forecast)
+        .filter(found -> !inside.leaves() && owed(found).isEmpty())
+        .flatMap(found -> cooling().forecast(found))
         .map(line -> extra("label.what.forecast", line))
         .ifPresent(extras::add);
     text.kitchen().map(name -> extra("label.what.kitchen", oneLine(name))).ifPresent(extras::add);
@@ -118,6 +118,9 @@ public final class LabelMaker {
       extras.add(extra("label.what.ingredients", words.say("label.ingredients", all)));
     }
     judged.ifPresent(found -> extras.addAll(handling(lot, found, text.handling())));
+    if (!inside.leaves()) {
+      extras.addAll(whereabouts(lot, text.handling()));
+    }
     return extras;
   }
 
@@ -168,47 +171,11 @@ public final class LabelMaker {
       // A date beside it would be read as leave to use the food until then.
       return List.of(owed.get());
     }
-    List<String> lines = new ArrayList<>(limits(judged));
+    List<String> lines = new ArrayList<>(cooling().limits(judged));
     boolean isFrozen = standing.phase() == Phase.FROZEN;
     lines.addAll(
         isFrozen ? frozen(standing.keeping(), judged) : chilled(standing.keeping(), category));
     return lines.isEmpty() ? List.of(words.say("label.no-date")) : lines;
-  }
-
-  /** The temperatures that food still has to reach, by clock time, while it cools or reheats. */
-  private List<String> limits(Judged judged) {
-    return judged.findings().stream()
-        .filter(finding -> finding.at(now) == Verdict.PENDING)
-        .filter(finding -> finding.rule().shape() instanceof Reach)
-        .filter(finding -> finding.deadline().isPresent())
-        .sorted(Comparator.comparing(finding -> finding.deadline().orElseThrow()))
-        .map(
-            finding ->
-                words.say(
-                    "label.limit-by",
-                    ((Reach) finding.rule().shape()).to().text(scale),
-                    time(finding.deadline().orElseThrow())))
-        .toList();
-  }
-
-  /**
-   * When the next limit is expected, with the moment it was told, since paper stays as it is. Left
-   * out where nothing bounds it, and where a hand is needed first.
-   */
-  private Optional<String> forecast(Judged judged) {
-    return judged.forecasts().stream()
-        .findFirst()
-        .filter(next -> next.outlook() != Outlook.UNREAD && next.latest().isPresent())
-        .filter(next -> owed(judged).isEmpty())
-        .map(
-            next ->
-                words.say(
-                    "label.forecast",
-                    times().hour(now),
-                    next.awaited().limit().text(scale),
-                    times().hour(next.expected().orElseThrow()),
-                    times().hour(next.earliest().orElseThrow()),
-                    times().hour(next.latest().orElseThrow())));
   }
 
   /** That it must be discarded because a day or a time has passed; empty where none has. */
@@ -251,6 +218,10 @@ public final class LabelMaker {
               ? words.say("label.hold")
               : words.say("label.hold") + " " + words.say("label.strictest", first);
         });
+  }
+
+  private CoolingLines cooling() {
+    return new CoolingLines(words, times(), now, scale);
   }
 
   private Language language() {
@@ -336,7 +307,7 @@ public final class LabelMaker {
     return text.replaceAll("\\s+", " ");
   }
 
-  /** How to make it ready, unless it must not be used; where it stands now before where it goes. */
+  /** How to make it ready, unless it must not be used. */
   private List<Extra> handling(LotState lot, Judged judged, LabelText.Handling said) {
     List<Extra> lines = new ArrayList<>();
     if (mayBeUsed(lot, judged)) {
@@ -345,14 +316,21 @@ public final class LabelMaker {
           .ifPresent(lines::add);
       said.thawing()
           .filter(how -> lot.standing().filter(s -> s.phase() == Phase.FROZEN).isPresent())
-          .map(how -> extra("label.what.thawing", oneLine(how)))
+          .map(how -> extra("label.what.thawing", words.say("label.thawing", oneLine(how))))
           .ifPresent(lines::add);
     }
+    return lines;
+  }
+
+  /** Where it stands, or else where such food usually goes, and what it is in. */
+  private List<Extra> whereabouts(LotState lot, LabelText.Handling said) {
+    List<Extra> lines = new ArrayList<>();
     lot.standing()
         .flatMap(Standing::place)
-        .or(said::place)
-        .filter(place -> lot.isOnHand())
-        .map(place -> extra("label.what.place", words.say("label.place", place)))
+        .map(place -> words.say("label.place", place))
+        .or(() -> said.place().map(place -> words.say("label.usual-place", place)))
+        .filter(line -> lot.isOnHand())
+        .map(line -> extra("label.what.place", line))
         .ifPresent(lines::add);
     said.container()
         .map(in -> extra("label.what.container", words.say("label.container", in)))
@@ -367,10 +345,11 @@ public final class LabelMaker {
         && lot.standing().flatMap(s -> over(s.keeping(), category)).isEmpty();
   }
 
-  /** Only of cooked food that may be used, and only with a figure that the rule set prints. */
+  /** Only of cooked TCS food that may be used, and only with a figure that the rule set prints. */
   private Optional<String> reheat(LotState lot, Judged judged) {
     boolean wasCooked =
         mayBeUsed(lot, judged)
+            && judged.timeline().food().category().tcs()
             && judged.timeline().entries().stream().anyMatch(entry -> entry.word() == Word.COOKED);
     return judged
         .rules()

@@ -46,13 +46,29 @@ public record LabelText(
    *
    * @param portions how many; empty where nobody said
    * @param isWhole whether it is all of the lot
+   * @param net its net quantity of contents, as the kitchen words it; empty where nobody said
+   * @param leaves whether it leaves the kitchen: whoever has it then needs no place in a freezer,
+   *     no page of the kitchen and no room to write, but every ingredient
    */
-  public record Inside(OptionalInt portions, boolean isWhole) {
-    public static final Inside WHOLE = new Inside(OptionalInt.empty(), true);
-    public static final Inside SOME = new Inside(OptionalInt.empty(), false);
+  public record Inside(
+      OptionalInt portions, boolean isWhole, Optional<String> net, boolean leaves) {
+    public static final Inside WHOLE =
+        new Inside(OptionalInt.empty(), true, Optional.empty(), false);
+    public static final Inside SOME =
+        new Inside(OptionalInt.empty(), false, Optional.empty(), false);
+
+    public Inside {
+      Objects.requireNonNull(portions, "portions");
+      Objects.requireNonNull(net, "net");
+    }
 
     public static Inside of(int portions) {
-      return new Inside(OptionalInt.of(portions), false);
+      return new Inside(OptionalInt.of(portions), false, Optional.empty(), false);
+    }
+
+    /** The same with its net quantity. */
+    public Inside with(Optional<String> quantity, boolean isLeaving) {
+      return new Inside(portions, isWhole, quantity, isLeaving);
     }
   }
 

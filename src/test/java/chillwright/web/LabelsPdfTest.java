@@ -7,8 +7,8 @@ import chillwright.web.Served.Reply;
 import com.google.zxing.BinaryBitmap;
 import com.google.zxing.DecodeHintType;
 import com.google.zxing.LuminanceSource;
+import com.google.zxing.NotFoundException;
 import com.google.zxing.RGBLuminanceSource;
-import com.google.zxing.ReaderException;
 import com.google.zxing.Result;
 import com.google.zxing.common.HybridBinarizer;
 import com.google.zxing.multi.qrcode.QRCodeMultiReader;
@@ -16,9 +16,11 @@ import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.rendering.PDFRenderer;
@@ -211,19 +213,65 @@ class LabelsPdfTest {
     served.kitchen().setUp().labelStatement(Map.of("statement", statement));
     cookedAndChilled("L-STEW", "Bean stew");
     assertThat(text("/lots/L-STEW/labels.pdf?sheet=a4-8"))
-        .contains("In a covered pan, stirring.", "In: half pan", "Place: Chest freezer", statement)
+        .contains("In a covered pan, stirring.", "In: half pan")
+        .contains("Usual place: Chest freezer", statement)
         .doesNotContain("overnight");
     log("L-STEW", "{'when':'2026-03-04T09:00:00-07:00','entry':'frozen','how':'hard'}");
     for (String sheet : sheets()) {
       assertThat(text("/lots/L-STEW/labels.pdf?sheet=" + sheet)).contains(statement);
     }
     assertThat(text("/lots/L-STEW/labels.pdf?sheet=a4-8"))
-        .contains("In the refrigerator overnight.");
+        .contains("Thaw: In the refrigerator overnight.");
     assertThat(text("/lots/L-PAST/labels.pdf?sheet=a4-8"))
         .contains(statement)
         .doesNotContain("covered pan");
     served.kitchen().setUp().labelStatement(Map.of());
     assertThat(text("/lots/L-STEW/labels.pdf")).doesNotContain(statement);
+  }
+
+  /**
+   * 21 CFR 101.7(a), (b): the net quantity of contents, by weight in ounces and in grams; 101.4(a):
+   * all ingredients. Whoever buys the food has no use for a place in our freezer.
+   */
+  @Test
+  void a_label_that_leaves_the_kitchen_bears_what_a_buyer_needs_and_nothing_else()
+      throws IOException {
+    String many = String.join(", ", Collections.nCopies(40, "rolled oats"));
+    food(
+        "Oat bars",
+        Map.of(
+            "category", "bar_cookies_cut_and_wrapped",
+            "place", "Chest freezer",
+            "container", "tray",
+            "ingredients", many));
+    served.post(
+        "/api/v1/lots",
+        "{'lot':'L-BARS','food':'Oat bars','category':'bar_cookies_cut_and_wrapped'}");
+    log("L-BARS", "{'when':'2026-03-06T09:00:00-07:00','entry':'cooked'}");
+    String net = "&net=Net+Wt+12+oz+(340+g)";
+    String bars = "/lots/L-BARS/labels.pdf?sheet=";
+    assertThat(text(bars + "letter-10&leaves=yes" + net))
+        .contains("Net Wt 12 oz (340 g)", "Ingredients: rolled oats", "Made Fri 6 Mar 2026")
+        .doesNotContain("Chest freezer", "tray", "Notes", "Reheat");
+    assertThat(codes(bars + "letter-10&leaves=yes" + net)).isEmpty();
+    assertThat(text(bars + "letter-10")).contains("Usual place: Chest freezer", "In: tray");
+    assertThat(codes(bars + "letter-10")).hasSize(1);
+    Reply small = served.get(bars + "roll-50x30&leaves=yes" + net);
+    assertThat(small.status()).isEqualTo(400);
+    assertThat(small.text()).contains("no room for ingredients", "choose a larger one");
+    assertThat(served.get("/lots/L-BARS").text())
+        .contains("<option value=\"letter-10\" selected>", "name=\"leaves\"");
+    Reply wordy = served.get(bars + "letter-10&net=" + "9".repeat(61));
+    assertThat(wordy.status()).isEqualTo(400);
+    assertThat(wordy.text()).contains("longer than 60 characters");
+  }
+
+  @Test
+  void a_label_speaks_another_language_than_the_page_where_it_is_asked_to() throws IOException {
+    assertThat(text("/lots/L-CHILLED/labels.pdf?language=es"))
+        .contains("Desechar después del lun 9 mar 2026");
+    assertThat(text("/lots/L-CHILLED/labels.pdf?language=en", "Accept-Language", "es"))
+        .contains("Discard after Mon 9 Mar 2026");
   }
 
   private static void food(String name, Map<String, String> said) {
@@ -454,20 +502,37 @@ class LabelsPdfTest {
 
   @ParameterizedTest
   @MethodSource("sheets")
-  void the_code_on_it_leads_to_the_lot(String sheet) throws IOException, ReaderException {
-    try (PDDocument pdf = pdf("/lots/L-FROZEN/labels.pdf?sheet=" + sheet)) {
-      BufferedImage page = new PDFRenderer(pdf).renderImageWithDPI(0, 300);
-      int[] pixels = page.getRGB(0, 0, page.getWidth(), page.getHeight(), null, 0, page.getWidth());
-      LuminanceSource seen = new RGBLuminanceSource(page.getWidth(), page.getHeight(), pixels);
+  void the_code_on_it_leads_to_the_lot(String sheet) throws IOException {
+    assertThat(codes("/lots/L-FROZEN/labels.pdf?sheet=" + sheet))
+        .containsExactly(served.address("/lots/L-FROZEN").toString());
+  }
+
+  /** What a phone reads on the first page; it looks again from elsewhere where it saw nothing. */
+  private static List<String> codes(String address) throws IOException {
+    try (PDDocument pdf = pdf(address)) {
+      for (int dotsPerInch : new int[] {300, 200, 430}) {
+        List<String> read = codes(new PDFRenderer(pdf).renderImageWithDPI(0, dotsPerInch));
+        if (!read.isEmpty()) {
+          return read;
+        }
+      }
+      return List.of();
+    }
+  }
+
+  private static List<String> codes(BufferedImage page) {
+    int[] pixels = page.getRGB(0, 0, page.getWidth(), page.getHeight(), null, 0, page.getWidth());
+    LuminanceSource seen = new RGBLuminanceSource(page.getWidth(), page.getHeight(), pixels);
+    try {
       // The reader for one code loses about one address in a hundred on a page, at any size.
       Result[] read =
           new QRCodeMultiReader()
               .decodeMultiple(
                   new BinaryBitmap(new HybridBinarizer(seen)),
                   Map.of(DecodeHintType.TRY_HARDER, true));
-      assertThat(read)
-          .extracting(Result::getText)
-          .containsExactly(served.address("/lots/L-FROZEN").toString());
+      return Stream.of(read).map(Result::getText).toList();
+    } catch (NotFoundException none) {
+      return List.of();
     }
   }
 

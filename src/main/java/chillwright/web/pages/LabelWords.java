@@ -64,7 +64,7 @@ final class LabelWords {
         Sheet.ALL.stream().map(sheet -> fit(sheet.key(), LabelRoom.leftOut(label, sheet))).toList();
     String boxes = String.join(" ", LabelRoom.undrawable(label));
     return new LotPageView.Labels(
-        sheets, boxes.isEmpty() ? "" : visitor.say("labels.undrawable", boxes));
+        sheets, visitor.language(), boxes.isEmpty() ? "" : visitor.say("labels.undrawable", boxes));
   }
 
   private LotPageView.LabelSheet fit(String key, List<String> leftOut) {

@@ -2,9 +2,11 @@ package chillwright.web.pages;
 
 import chillwright.core.log.LotId;
 import chillwright.paper.Label;
+import chillwright.paper.LabelRoom;
 import chillwright.paper.LabelSheets;
 import chillwright.paper.LabelText.Inside;
 import chillwright.paper.Sheet;
+import chillwright.print.Language;
 import chillwright.service.Kitchen;
 import chillwright.service.LotView;
 import io.javalin.http.Context;
@@ -17,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** Labels of one lot, or of the parts it was divided into. */
 public final class LabelsPdf {
@@ -26,6 +29,10 @@ public final class LabelsPdf {
   /** More than any lot has. */
   private static final int MOST_PORTIONS = 100_000;
 
+  /** What a net quantity takes: "Net Wt 12 oz (340 g)" and a little more. */
+  private static final int LONGEST_NET = 60;
+
+  private static final String YES = "yes";
   private static final List<String> MANY = List.of("lot", "parts", "portions");
   private static final Map<String, String> NAMES =
       Map.of(
@@ -33,7 +40,10 @@ public final class LabelsPdf {
           "many", "labels.many",
           "count", "labels.count",
           "each", "labels.each",
-          "from", "labels.from");
+          "from", "labels.from",
+          "leaves", "labels.leaves",
+          "net", "labels.net",
+          "language", "labels.language");
 
   private final Desk desk;
 
@@ -55,21 +65,52 @@ public final class LabelsPdf {
     Parameters parameters = new Parameters(context, visitor, NAMES);
     Sheet sheet = Sheet.ofKey(parameters.choice("sheet", sheets(), sheets().get(0))).orElseThrow();
     int first = parameters.number("from", sheet.labels()).orElse(1);
-    List<Wanted> wanted = wanted(view.get(), parameters, visitor);
+    List<Label> labels = labels(view.get(), parameters, visitor, context);
+    List<String> lost = leaves(parameters) ? noRoom(labels, sheet) : List.of();
+    if (!lost.isEmpty()) {
+      String name = visitor.say("sheet." + sheet.key());
+      parameters.refuse(visitor.say("labels.leaves-no-room", name, String.join("; ", lost)));
+    }
     if (!parameters.faults().isEmpty()) {
       String says = visitor.say("fault.sheet");
       desk.faults(context, visitor, HttpStatus.BAD_REQUEST, says, parameters.faults());
       return;
     }
-    List<Label> labels = new ArrayList<>();
-    LabelWords words = new LabelWords(desk, visitor, desk.address(context));
-    for (Wanted one : wanted) {
-      Label label = words.of(one.lot(), one.inside());
-      labels.addAll(Collections.nCopies(one.count(), label));
-    }
     LotId lot = view.get().state().lot();
     context.header(Header.CONTENT_DISPOSITION, "inline; filename=\"labels-" + lot + ".pdf\"");
     context.contentType(TYPE).result(LabelSheets.of(labels, sheet, first));
+  }
+
+  /** Every label that is asked for; means nothing where the parameters have faults. */
+  private List<Label> labels(LotView lot, Parameters parameters, Visitor visitor, Context context) {
+    Optional<String> net = parameters.text("net", LONGEST_NET);
+    boolean leaves = leaves(parameters);
+    Visitor reader = visitor.reading(language(parameters));
+    LabelWords words = new LabelWords(desk, reader, desk.address(context));
+    List<Label> labels = new ArrayList<>();
+    for (Wanted one : wanted(lot, parameters, visitor)) {
+      Label label = words.of(one.lot(), one.inside().with(net, leaves));
+      labels.addAll(Collections.nCopies(one.count(), label));
+    }
+    return labels;
+  }
+
+  private static boolean leaves(Parameters parameters) {
+    return parameters.choice("leaves", List.of(YES), "").equals(YES);
+  }
+
+  private static Optional<String> language(Parameters parameters) {
+    List<String> tags = Stream.of(Language.values()).map(Language::tag).toList();
+    return Optional.of(parameters.choice("language", tags, ""));
+  }
+
+  /** A buyer has nothing but the label: what it must say is never left out silently. */
+  private static List<String> noRoom(List<Label> labels, Sheet sheet) {
+    return labels.stream()
+        .distinct()
+        .flatMap(label -> LabelRoom.leftOut(label, sheet).stream())
+        .distinct()
+        .toList();
   }
 
   /** So many labels of a lot that are all alike. */

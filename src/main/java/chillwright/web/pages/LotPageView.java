@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.print.Language;
 import chillwright.print.SpeedupText;
 import java.util.List;
 
@@ -77,11 +78,25 @@ public record LotPageView(
   /**
    * How its label fits the sheets.
    *
+   * @param language of whoever looks, in which labels are printed where no other is chosen
    * @param undrawable the letters that no font here has, in words; blank for none
    */
-  public record Labels(List<LabelSheet> sheets, String undrawable) {
+  public record Labels(List<LabelSheet> sheets, Language language, String undrawable) {
     public Labels {
       sheets = List.copyOf(sheets);
+    }
+
+    /** The first sheet on which all fits, or else the first. */
+    public String usual() {
+      return sheets.stream()
+          .filter(sheet -> sheet.leftOut().isEmpty())
+          .findFirst()
+          .orElse(sheets.get(0))
+          .key();
+    }
+
+    public List<Language> languages() {
+      return List.of(Language.values());
     }
 
     /** What is left out on the sheets where not all fits, a line each. */

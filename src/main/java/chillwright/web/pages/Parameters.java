@@ -57,6 +57,15 @@ final class Parameters {
         .filter(text -> !text.isEmpty());
   }
 
+  /** The same, with a fault where it is longer than that many characters. */
+  Optional<String> text(String name, int most) {
+    Optional<String> given = text(name);
+    given
+        .filter(text -> text.codePointCount(0, text.length()) > most)
+        .ifPresent(text -> refuse("fault.long", name, text, most));
+    return given;
+  }
+
   /** One of a few words; the usual one where none, or another, was given. */
   String choice(String name, List<String> words, String usual) {
     Optional<String> given = text(name);
