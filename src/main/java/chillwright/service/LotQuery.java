@@ -15,6 +15,8 @@ import java.util.Optional;
  * @param verdict the lot's verdict now
  * @param lastDayBefore its last day of safety is before this day
  * @param bestQualityBefore it is at its best until a day before this one
+ * @param goodOn nothing is owed to it, it is not out and it has life left on that day: its last day
+ *     of safety, or of a frozen lot its best quality, is that day or later; in the order of use
  */
 public record LotQuery(
     Optional<Phase> phase,
@@ -22,10 +24,12 @@ public record LotQuery(
     Optional<Verdict> verdict,
     Optional<LocalDate> lastDayBefore,
     Optional<LocalDate> bestQualityBefore,
+    Optional<LocalDate> goodOn,
     Optional<LotOrder> order) {
   /** Every lot. */
   public static final LotQuery ALL =
       new LotQuery(
+          Optional.empty(),
           Optional.empty(),
           Optional.empty(),
           Optional.empty(),
@@ -36,33 +40,40 @@ public record LotQuery(
   /** Those in one phase. */
   public LotQuery in(Phase wanted) {
     return new LotQuery(
-        Optional.of(wanted), place, verdict, lastDayBefore, bestQualityBefore, order);
+        Optional.of(wanted), place, verdict, lastDayBefore, bestQualityBefore, goodOn, order);
   }
 
   /** Those in one place. */
   public LotQuery at(String wanted) {
     return new LotQuery(
-        phase, Optional.of(wanted), verdict, lastDayBefore, bestQualityBefore, order);
+        phase, Optional.of(wanted), verdict, lastDayBefore, bestQualityBefore, goodOn, order);
   }
 
   /** Those with one verdict now. */
   public LotQuery with(Verdict wanted) {
-    return new LotQuery(phase, place, Optional.of(wanted), lastDayBefore, bestQualityBefore, order);
+    return new LotQuery(
+        phase, place, Optional.of(wanted), lastDayBefore, bestQualityBefore, goodOn, order);
   }
 
   /** Those whose last day of safety is before that day. */
   public LotQuery lastDayBefore(LocalDate day) {
-    return new LotQuery(phase, place, verdict, Optional.of(day), bestQualityBefore, order);
+    return new LotQuery(phase, place, verdict, Optional.of(day), bestQualityBefore, goodOn, order);
   }
 
   /** Those at their best until a day before that one. */
   public LotQuery bestQualityBefore(LocalDate day) {
-    return new LotQuery(phase, place, verdict, lastDayBefore, Optional.of(day), order);
+    return new LotQuery(phase, place, verdict, lastDayBefore, Optional.of(day), goodOn, order);
+  }
+
+  /** Those with life left on that day, and nothing against them. */
+  public LotQuery goodOn(LocalDate day) {
+    return new LotQuery(
+        phase, place, verdict, lastDayBefore, bestQualityBefore, Optional.of(day), order);
   }
 
   /** The same in that order. */
   public LotQuery in(LotOrder wanted) {
     return new LotQuery(
-        phase, place, verdict, lastDayBefore, bestQualityBefore, Optional.of(wanted));
+        phase, place, verdict, lastDayBefore, bestQualityBefore, goodOn, Optional.of(wanted));
   }
 }

@@ -92,6 +92,7 @@ public final class Lots {
             query.verdict(),
             query.lastDayBefore(),
             query.bestQualityBefore(),
+            query.goodOn(),
             query.order(),
             kitchen.now());
     // Of the text, since the hash of a word differs from one run of the program to the next.

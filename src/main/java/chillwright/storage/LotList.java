@@ -9,6 +9,7 @@ import chillwright.core.rules.Verdict;
 import chillwright.storage.Slice.Position;
 import chillwright.storage.schema.tables.records.LotRecord;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -31,12 +32,13 @@ record LotList(Optional<Field<Long>> along, List<Condition> wanted) {
 
   static LotList of(LotFilter filter) {
     List<Condition> wanted = new ArrayList<>();
-    boolean leads = filter.order().isEmpty();
+    boolean leads = filter.order().isEmpty() && filter.goodOn().isEmpty();
     filter.phase().ifPresent(phase -> wanted.add(phase(leads).eq(Codes.PHASES.of(phase))));
     filter.place().ifPresent(place -> wanted.add(place(leads).eq(place)));
     filter.lastDayBefore().ifPresent(day -> wanted.add(LOT.LAST_DAY.lt(day)));
     filter.bestQualityBefore().ifPresent(day -> wanted.add(LOT.BEST_QUALITY_DAY.lt(day)));
     filter.verdict().ifPresent(verdict -> wanted.addAll(isNow(verdict, filter.now())));
+    filter.goodOn().ifPresent(day -> wanted.addAll(isGood(day, filter.now())));
     if (filter.order().filter(LotOrder.OWED::equals).isPresent()) {
       wanted.add(LOT.OWED_FROM_AT.le(filter.now()));
     }
@@ -62,7 +64,8 @@ record LotList(Optional<Field<Long>> along, List<Condition> wanted) {
         filter.place().isPresent()
             || filter.verdict().isPresent()
             || filter.lastDayBefore().isPresent()
-            || filter.bestQualityBefore().isPresent();
+            || filter.bestQualityBefore().isPresent()
+            || filter.goodOn().isPresent();
     return filter.order().isPresent() || (more && !closes);
   }
 
@@ -72,6 +75,9 @@ record LotList(Optional<Field<Long>> along, List<Condition> wanted) {
     }
     if (filter.order().isPresent()) {
       return filter.order().map(LotList::column);
+    }
+    if (filter.goodOn().isPresent()) {
+      return Optional.of(column(LotOrder.USE_FIRST));
     }
     Optional<Field<Long>> changes = filter.verdict().flatMap(LotList::changes);
     if (changes.isPresent()) {
@@ -99,6 +105,16 @@ record LotList(Optional<Field<Long>> along, List<Condition> wanted) {
       case PENDING -> Optional.of(number(LOT.SETTLED_AT));
       case IN, NO_RULE -> Optional.empty();
     };
+  }
+
+  /** Nothing against it now, and life left on that day. */
+  private static List<Condition> isGood(LocalDate day, Instant now) {
+    Condition lasts =
+        LOT.LAST_DAY.ge(day).or(LOT.LAST_DAY.isNull().and(LOT.BEST_QUALITY_DAY.ge(day)));
+    return List.of(
+        lasts,
+        LOT.OUT_FROM_AT.isNull().or(LOT.OUT_FROM_AT.gt(now)),
+        LOT.OWED_FROM_AT.isNull().or(LOT.OWED_FROM_AT.gt(now)));
   }
 
   /** That the verdict of a lot is this one now, as {@code Verdicts.at} tells it. */

@@ -60,6 +60,7 @@ final class LotHandlers {
             "verdict",
             "lastDayBefore",
             "bestQualityBefore",
+            "goodOn",
             "sort",
             Query.LIMIT,
             Query.CURSOR);
@@ -70,6 +71,7 @@ final class LotHandlers {
             query.read("verdict", "unknown-verdict", VERDICTS, LotHandlers::verdict),
             query.read("lastDayBefore", "bad-date", Moments.DATE_ALLOWED, Moments::date),
             query.read("bestQualityBefore", "bad-date", Moments.DATE_ALLOWED, Moments::date),
+            query.read("goodOn", "bad-date", Moments.DATE_ALLOWED, Moments::date),
             query.read("sort", "unknown-order", ORDERS, LotHandlers::order));
     Page.Wanted page = query.page(USUAL_PAGE);
     freshness.answer(

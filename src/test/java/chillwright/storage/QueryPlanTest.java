@@ -103,6 +103,9 @@ class QueryPlanTest {
               s -> s.lots().list(filter(LocalDate.parse("2026-03-03")), 50, after)));
       LocalDate day = LocalDate.parse("2026-03-03");
       pages.add(question("best until" + end, s -> s.lots().list(bestBefore(day), 50, after)));
+      pages.add(question("good on a day" + end, s -> s.lots().list(goodOn(NONE, day), 50, after)));
+      Optional<String> there = Optional.of("walk-in");
+      pages.add(question("good there" + end, s -> s.lots().list(goodOn(there, day), 50, after)));
       for (LotOrder order : LotOrder.values()) {
         pages.add(question(order + end, s -> s.lots().list(ordered(order), 50, after)));
         LotFilter narrow =
@@ -133,12 +136,19 @@ class QueryPlanTest {
 
   private static LotFilter filter(Phase phase) {
     return new LotFilter(
-        Optional.of(phase), NONE, Optional.empty(), NO_DAY, NO_DAY, Optional.empty(), NOW);
+        Optional.of(phase), NONE, Optional.empty(), NO_DAY, NO_DAY, NO_DAY, Optional.empty(), NOW);
   }
 
   private static LotFilter filter(Verdict verdict) {
     return new LotFilter(
-        Optional.empty(), NONE, Optional.of(verdict), NO_DAY, NO_DAY, Optional.empty(), NOW);
+        Optional.empty(),
+        NONE,
+        Optional.of(verdict),
+        NO_DAY,
+        NO_DAY,
+        NO_DAY,
+        Optional.empty(),
+        NOW);
   }
 
   private static LotFilter filter(String place) {
@@ -148,18 +158,45 @@ class QueryPlanTest {
         Optional.empty(),
         NO_DAY,
         NO_DAY,
+        NO_DAY,
         Optional.empty(),
         NOW);
   }
 
   private static LotFilter filter(LocalDate day) {
     return new LotFilter(
-        Optional.empty(), NONE, Optional.empty(), Optional.of(day), NO_DAY, Optional.empty(), NOW);
+        Optional.empty(),
+        NONE,
+        Optional.empty(),
+        Optional.of(day),
+        NO_DAY,
+        NO_DAY,
+        Optional.empty(),
+        NOW);
   }
 
   private static LotFilter bestBefore(LocalDate day) {
     return new LotFilter(
-        Optional.empty(), NONE, Optional.empty(), NO_DAY, Optional.of(day), Optional.empty(), NOW);
+        Optional.empty(),
+        NONE,
+        Optional.empty(),
+        NO_DAY,
+        Optional.of(day),
+        NO_DAY,
+        Optional.empty(),
+        NOW);
+  }
+
+  private static LotFilter goodOn(Optional<String> place, LocalDate day) {
+    return new LotFilter(
+        Optional.empty(),
+        place,
+        Optional.empty(),
+        NO_DAY,
+        NO_DAY,
+        Optional.of(day),
+        Optional.empty(),
+        NOW);
   }
 
   private static LotFilter ordered(LotOrder order) {
@@ -168,7 +205,7 @@ class QueryPlanTest {
 
   private static LotFilter ordered(
       LotOrder order, Optional<Phase> phase, Optional<String> place, Optional<Verdict> verdict) {
-    return new LotFilter(phase, place, verdict, NO_DAY, NO_DAY, Optional.of(order), NOW);
+    return new LotFilter(phase, place, verdict, NO_DAY, NO_DAY, NO_DAY, Optional.of(order), NOW);
   }
 
   private static Arguments question(String name, Consumer<Session> asked) {

@@ -74,6 +74,10 @@ class OnHandTest {
     assertThat(codes("?phase=frozen&sort=use-first")).containsExactly("F-SOON", "F-LATE");
     assertThat(codes("?bestQualityBefore=2026-03-11")).containsExactly("F-SOON");
     assertThat(codes("?bestQualityBefore=2026-03-10")).isEmpty();
+    // F-SOON is at its best until 10 March, C-1 keeps until 8 March, F-LATE until 20 April.
+    assertThat(codes("?goodOn=2026-03-08")).containsExactly("C-1", "F-SOON", "F-LATE");
+    assertThat(codes("?goodOn=2026-03-10")).containsExactly("F-SOON", "F-LATE");
+    assertThat(codes("?goodOn=2026-03-11&limit=1")).containsExactly("F-LATE");
     JsonNode first = served.get("/api/v1/lots?sort=use-first&limit=2").json();
     assertThat(codes("?sort=use-first&limit=2&cursor=" + first.at("/next").asText()))
         .containsExactly("F-LATE", "N-1");
@@ -89,6 +93,23 @@ class OnHandTest {
     assertThat(onHand)
         .contains("frozen, Freezer", "best quality by Tue 10 Mar", "Once thawed: use within 6 days")
         .doesNotContainIgnoringCase("use by");
+  }
+
+  /** Job 32: which lot is still good when it arrives, the oldest first. */
+  @Test
+  void the_page_is_narrowed_to_what_is_good_on_a_day() {
+    stock();
+    String day = served.get("/on-hand?good-on=2026-03-10").text();
+    assertThat(day).containsSubsequence("F-SOON", "F-LATE").contains("value=\"2026-03-10\"");
+    assertThat(day).doesNotContain("/lots/C-1\"", "/lots/N-1\"");
+    assertThat(served.get("/on-hand?place=Freezer&good-on=2026-03-11").text())
+        .contains("F-LATE")
+        .doesNotContain("/lots/F-SOON\"");
+    String csv = served.get("/on-hand.csv?good-on=2026-03-11").text();
+    assertThat(csv).contains("F-LATE").doesNotContain("F-SOON", "C-1");
+    Reply wrong = served.get("/on-hand?good-on=soon");
+    assertThat(wrong.status()).isEqualTo(400);
+    assertThat(wrong.text()).contains("good on: “soon”");
   }
 
   @Test

@@ -1,7 +1,6 @@
 package chillwright.web.pages;
 
 import chillwright.core.keeping.Keeping;
-import chillwright.core.keeping.LotOrder;
 import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
 import chillwright.core.rules.Verdict;
@@ -55,10 +54,14 @@ final class LotsCsv {
   }
 
   void onHand(Context context) throws IOException {
-    LotQuery query = LotQuery.ALL.in(LotOrder.USE_FIRST);
-    Optional<String> place =
-        Optional.ofNullable(context.queryParam("place")).filter(text -> !text.isBlank());
-    answer(context, place.map(query::at).orElse(query), "on-hand");
+    Visitor visitor = desk.visitor(context);
+    Parameters parameters = LotsPages.parameters(context, visitor);
+    LotQuery query = LotsPages.asked(parameters);
+    if (parameters.faults().isEmpty()) {
+      answer(context, query, "on-hand");
+    } else {
+      LotsPages.refuse(desk, context, visitor, parameters);
+    }
   }
 
   void all(Context context) throws IOException {

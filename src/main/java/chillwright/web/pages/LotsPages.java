@@ -15,10 +15,13 @@ import io.javalin.http.HttpStatus;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** Lists of lots: what is on hand, what must be used first, and every lot. */
@@ -27,8 +30,13 @@ final class LotsPages {
   static final String ALL = "/lots";
 
   private static final int SHOWN = 50;
+  private static final String PLACE = "place";
+  private static final String GOOD_ON = "good-on";
+  private static final Map<String, String> NAMES =
+      Map.of(PLACE, "entry.place", GOOD_ON, "lots.good-on", "cursor", "list.next");
   private static final Pattern LISTS =
-      Pattern.compile("(" + ON_HAND + "|" + ALL + ")(\\?place=[A-Za-z0-9%+._*-]+)?");
+      Pattern.compile(
+          "(" + ON_HAND + "|" + ALL + ")(\\?[a-z-]+=[A-Za-z0-9%+._*-]+(&[a-z-]+=[0-9-]+)?)?");
 
   private final Desk desk;
 
@@ -38,32 +46,65 @@ final class LotsPages {
 
   /** On hand, what must go first before the others; all of it or of one place. */
   void onHand(Context context) {
-    Optional<String> place = parameter(context, "place");
+    Visitor visitor = desk.visitor(context);
+    Parameters parameters = parameters(context, visitor);
+    LotQuery query = asked(parameters);
+    if (parameters.faults().isEmpty()) {
+      show(context, "page.on-hand", ON_HAND, query);
+    } else {
+      refuse(desk, context, visitor, parameters);
+    }
+  }
+
+  /** What is on hand, of one place or all, good on a day or not. */
+  static LotQuery asked(Parameters parameters) {
     LotQuery query = LotQuery.ALL.in(LotOrder.USE_FIRST);
-    show(context, "page.on-hand", ON_HAND, place.map(query::at).orElse(query));
+    LotQuery there = parameters.text(PLACE).map(query::at).orElse(query);
+    return parameters.day(GOOD_ON).map(there::goodOn).orElse(there);
+  }
+
+  static Parameters parameters(Context context, Visitor visitor) {
+    return new Parameters(context, visitor, NAMES);
+  }
+
+  static void refuse(Desk desk, Context context, Visitor visitor, Parameters parameters) {
+    String says = visitor.say("fault.list");
+    desk.faults(context, visitor, HttpStatus.BAD_REQUEST, says, parameters.faults());
   }
 
   void all(Context context) {
     show(context, "page.lots", ALL, LotQuery.ALL);
   }
 
-  private static Optional<String> parameter(Context context, String name) {
-    return Optional.ofNullable(context.queryParam(name)).filter(text -> !text.isBlank());
+  private static Optional<String> cursor(Context context) {
+    return Optional.ofNullable(context.queryParam("cursor")).filter(text -> !text.isBlank());
   }
 
-  private List<LotsView.Place> places(Visitor visitor, Optional<String> shown) {
+  private List<LotsView.Place> places(Visitor visitor, LotQuery query) {
     List<LotsView.Place> places = new ArrayList<>();
-    places.add(new LotsView.Place(visitor.say("lots.everywhere"), ON_HAND, shown.isEmpty()));
+    String everywhere = ON_HAND + narrowed(Optional.empty(), query.goodOn());
+    places.add(
+        new LotsView.Place(visitor.say("lots.everywhere"), everywhere, query.place().isEmpty()));
     for (String place : new Known(desk.kitchen()).placesOfLots()) {
-      boolean isShown = shown.filter(place::equals).isPresent();
-      places.add(new LotsView.Place(place, ON_HAND + "?place=" + encoded(place), isShown));
+      boolean isShown = query.place().filter(place::equals).isPresent();
+      String address = ON_HAND + narrowed(Optional.of(place), query.goodOn());
+      places.add(new LotsView.Place(place, address, isShown));
     }
     return places;
   }
 
+  private static String narrowed(Optional<String> place, Optional<LocalDate> goodOn) {
+    String asked =
+        Stream.of(
+                place.map(name -> PLACE + "=" + encoded(name)), goodOn.map(d -> GOOD_ON + "=" + d))
+            .flatMap(Optional::stream)
+            .collect(Collectors.joining("&"));
+    return asked.isEmpty() ? "" : "?" + asked;
+  }
+
   private void show(Context context, String title, String here, LotQuery query) {
     Visitor visitor = desk.visitor(context);
-    Optional<String> cursor = parameter(context, "cursor");
+    Optional<String> cursor = cursor(context);
     LotsView view;
     try {
       view =
@@ -84,17 +125,18 @@ final class LotsPages {
     Page<LotState> lots = desk.kitchen().lots().list(query, new Page.Wanted(SHOWN, cursor));
     Instant now = desk.kitchen().now();
     boolean isOnHand = here.equals(ON_HAND);
-    String ofPlace = query.place().map(place -> "place=" + encoded(place)).orElse("");
-    String asked = ofPlace.isEmpty() ? "" : "?" + ofPlace;
+    String asked = narrowed(query.place(), query.goodOn());
     String next =
         lots.next()
-            .map(at -> here + "?cursor=" + encoded(at) + (ofPlace.isEmpty() ? "" : "&" + ofPlace))
+            .map(at -> here + asked + (asked.isEmpty() ? "?" : "&") + "cursor=" + encoded(at))
             .orElse("");
     LotActs acts = new LotActs(desk.kitchen());
     CallingPlaces calling = new CallingPlaces(desk, visitor);
     return new LotsView(
         isOnHand ? visitor.say("lots.on-hand.says") : "",
-        isOnHand ? places(visitor, query.place()) : List.of(),
+        isOnHand ? places(visitor, query) : List.of(),
+        query.place().orElse(""),
+        query.goodOn().map(LocalDate::toString).orElse(""),
         lots.items().stream().map(lot -> item(lot, acts, calling, visitor, now)).toList(),
         next,
         here + ".csv" + asked,

@@ -6,12 +6,22 @@ import java.util.List;
  * Lots in a list.
  *
  * @param says what the order means; blank where it needs no words
+ * @param place to which it is narrowed; blank for all
+ * @param goodOn the day on which all of it must have life left, as a form field writes it; blank
+ *     for none
  * @param next address of the part after this one; blank at the end
  * @param csv address of the same list as CSV
  * @param here address of the list, narrowed as it is shown
  */
 public record LotsView(
-    String says, List<Place> places, List<Item> items, String next, String csv, String here) {
+    String says,
+    List<Place> places,
+    String place,
+    String goodOn,
+    List<Item> items,
+    String next,
+    String csv,
+    String here) {
   /** A place to which the list can be narrowed. */
   public record Place(String name, String address, boolean isShown) {}
 

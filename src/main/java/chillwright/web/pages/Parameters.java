@@ -103,7 +103,8 @@ final class Parameters {
     return faults.isEmpty() ? asked : new Period(usualFrom, usualTo);
   }
 
-  private Optional<LocalDate> day(String name) {
+  /** A day; empty where none, or no such, was given. */
+  Optional<LocalDate> day(String name) {
     Optional<String> given = text(name);
     Optional<LocalDate> day = given.flatMap(Parameters::parsed);
     if (given.isPresent() && day.isEmpty()) {
