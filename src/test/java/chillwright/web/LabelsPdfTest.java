@@ -261,6 +261,8 @@ class LabelsPdfTest {
     assertThat(small.text()).contains("no room for ingredients", "choose a larger one");
     assertThat(served.get("/lots/L-BARS").text())
         .contains("<option value=\"letter-10\" selected>", "name=\"leaves\"");
+    assertThat(served.get("/lots/L-BARS").text())
+        .contains("Not on file, so not on it: <bdi>the kitchen's name; words that every label");
     Reply wordy = served.get(bars + "letter-10&net=" + "9".repeat(61));
     assertThat(wordy.status()).isEqualTo(400);
     assertThat(wordy.text()).contains("longer than 60 characters");

@@ -305,6 +305,12 @@ class PageFormsTest {
     assertThat(target("/on-hand?place=x&y=//elsewhere.example")).startsWith("/lots/B-1?done=");
     assertThat(target("//elsewhere.example/on-hand")).startsWith("/lots/B-1?done=");
     assertThat(visit.open("/on-hand").text()).contains("7 portions left");
+    assertThat(target("/on-hand?place=Freezer&good-on=2026-03-05"))
+        .isEqualTo("/on-hand?place=Freezer&good-on=2026-03-05");
+    visit.submit(
+        "/lots/B-1/entries", "entry", "portions", "portions", "3", "to", "Stall at the harbour");
+    assertThat(visit.open("/lots/B-1").text())
+        .containsSubsequence("Given out:", "Stall at the harbour, portions: 3");
     assertThat(visit.open("/lots/B-1").text()).doesNotContainIgnoringCase("use by");
   }
 

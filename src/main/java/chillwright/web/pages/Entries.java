@@ -56,6 +56,27 @@ final class Entries {
         standing.isPresent());
   }
 
+  /** Who got some of it, the last first: one step down, where it left the kitchen. */
+  List<String> givenOut() {
+    List<String> given = new ArrayList<>();
+    for (LogEntry entry : all) {
+      Optional<LogEntry> standing =
+          Corrections.standing(entry, all).filter(kept -> entry.word() != Word.CORRECTION);
+      standing
+          .filter(kept -> kept.details().to().isPresent())
+          .ifPresent(
+              kept -> given.add(0, desk.moment(kept.happenedAt(), visitor) + ": " + to(kept)));
+    }
+    return given;
+  }
+
+  private String to(LogEntry entry) {
+    String who = entry.details().to().orElseThrow();
+    return entry.details().portions().isPresent()
+        ? visitor.say("lot.given.portions", who, entry.details().portions().getAsInt())
+        : who;
+  }
+
   String why(LogEntry correction) {
     String when = desk.moment(correction.writtenAt(), visitor);
     String note = correction.note().orElse("-");

@@ -9,6 +9,7 @@ import chillwright.paper.LabelText.Handling;
 import chillwright.paper.LabelText.Inside;
 import chillwright.paper.Sheet;
 import chillwright.service.LotView;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -64,7 +65,28 @@ final class LabelWords {
         Sheet.ALL.stream().map(sheet -> fit(sheet.key(), LabelRoom.leftOut(label, sheet))).toList();
     String boxes = String.join(" ", LabelRoom.undrawable(label));
     return new LotPageView.Labels(
-        sheets, visitor.language(), boxes.isEmpty() ? "" : visitor.say("labels.undrawable", boxes));
+        sheets,
+        visitor.language(),
+        boxes.isEmpty() ? "" : visitor.say("labels.undrawable", boxes),
+        missing(text(view)));
+  }
+
+  /** Job 28: what is asked of a package that is sold, and is not on file here. */
+  private List<String> missing(LabelText text) {
+    List<String> missing = new ArrayList<>();
+    if (!text.gap().isEmpty()) {
+      missing.add("label.what.allergens");
+    }
+    if (text.ingredients().isEmpty()) {
+      missing.add("label.what.ingredients");
+    }
+    if (text.kitchen().isEmpty()) {
+      missing.add("label.what.kitchen");
+    }
+    if (text.statement().isEmpty()) {
+      missing.add("label.what.statement");
+    }
+    return missing.stream().map(visitor::say).toList();
   }
 
   private LotPageView.LabelSheet fit(String key, List<String> leftOut) {

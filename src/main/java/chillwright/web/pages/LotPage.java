@@ -233,6 +233,7 @@ final class LotPage {
         LotActs.isOwed(state, now) ? List.of() : because(state, visitor),
         view.sources().stream().map(LotId::text).toList(),
         view.descendants().stream().map(LotId::text).toList(),
+        entries.givenOut(),
         new ContentsText(state.food(), view.contents(), visitor).shown(),
         new LotActs(desk.kitchen()).shown(state, stillCools(view), share, visitor),
         entries.shown(),

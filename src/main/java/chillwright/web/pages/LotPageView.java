@@ -36,6 +36,7 @@ public record LotPageView(
     List<String> because,
     List<String> sources,
     List<String> descendants,
+    List<String> givenOut,
     Contents contents,
     Acts acts,
     List<Entry> entries,
@@ -80,9 +81,12 @@ public record LotPageView(
    *
    * @param language of whoever looks, in which labels are printed where no other is chosen
    * @param undrawable the letters that no font here has, in words; blank for none
+   * @param missing what a buyer may need to read and nobody has put on file, in words
    */
-  public record Labels(List<LabelSheet> sheets, Language language, String undrawable) {
+  public record Labels(
+      List<LabelSheet> sheets, Language language, String undrawable, List<String> missing) {
     public Labels {
+      missing = List.copyOf(missing);
       sheets = List.copyOf(sheets);
     }
 

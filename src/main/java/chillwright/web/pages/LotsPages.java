@@ -34,9 +34,10 @@ final class LotsPages {
   private static final String GOOD_ON = "good-on";
   private static final Map<String, String> NAMES =
       Map.of(PLACE, "entry.place", GOOD_ON, "lots.good-on", "cursor", "list.next");
+  private static final String DAY = "good-on=[0-9-]+";
   private static final Pattern LISTS =
       Pattern.compile(
-          "(" + ON_HAND + "|" + ALL + ")(\\?[a-z-]+=[A-Za-z0-9%+._*-]+(&[a-z-]+=[0-9-]+)?)?");
+          "(%s|%s)(\\?(place=[A-Za-z0-9%%+._*-]+|%s)(&%s)?)?".formatted(ON_HAND, ALL, DAY, DAY));
 
   private final Desk desk;
 
