@@ -40,6 +40,7 @@ final class ServeCommand implements Callable<Integer> {
     Kitchen kitchen = options.openCurrent(clock, console);
     Serving serving = Serving.start(kitchen, serverOptions, console);
     console.result("Kitchen " + options.file() + " is served at " + serving.address());
+    console.result("Days and hours there are those of " + kitchen.zone() + " (--zone).");
     console.result("Stop it with Ctrl-C.");
     serving.untilStopped();
     return 0;

@@ -48,6 +48,9 @@ class RecordPdfTest {
             + "'note':'threw it out'}");
     lot("P-EARLIER", "Bean stew");
     log("P-EARLIER", "{'when':'2026-02-02T10:00:00-07:00','entry':'cooked','temperature':'200F'}");
+    lot("P-GONE", "Bean stew");
+    log("P-GONE", "{'when':'2026-02-02T10:00:00-07:00','entry':'cooked','temperature':'200F'}");
+    log("P-GONE", "{'when':'2026-02-02T11:00:00-07:00','entry':'served'}");
     lot("P-ODD", "<script>\u202e\ud83c\udf72 \u9999\u83c7 " + "Soup ".repeat(90).strip());
     log("P-ODD", "{'when':'2026-03-05T10:00:00-07:00','entry':'cooked','temperature':'200F'}");
     for (int i = 0; i < 60; i++) {
@@ -137,7 +140,8 @@ class RecordPdfTest {
             "threw it out",
             "Looked through by");
     assertThat(text.indexOf("P-SLOW")).isLessThan(text.indexOf("P-GOOD"));
-    assertThat(text).doesNotContain("P-EARLIER");
+    // Begun in February: one was still there, one was gone.
+    assertThat(text).containsSubsequence("P-GOOD", "P-EARLIER").doesNotContain("P-GONE");
   }
 
   @Test

@@ -1,7 +1,6 @@
 package chillwright.web.pages;
 
 import chillwright.core.keeping.LotState;
-import chillwright.core.keeping.LotState.Standing;
 import chillwright.core.log.LotId;
 import chillwright.paper.LotSheet;
 import chillwright.paper.RecordDocument;
@@ -175,9 +174,9 @@ final class RecordPdf {
     return others(from, to, troubled, isCut);
   }
 
-  /** Lots that began in the time, up to what fits beside the others. */
+  /** Lots that were on hand in the time, the newest first, up to what fits beside the others. */
   private Chosen others(Instant from, Instant to, Set<LotId> troubled, boolean isCutBefore) {
-    List<LotId> begun = new ArrayList<>();
+    List<LotId> there = new ArrayList<>();
     int room = MOST_LOTS - troubled.size();
     int looked = 0;
     Optional<String> next = Optional.empty();
@@ -185,23 +184,22 @@ final class RecordPdf {
       Page<LotState> page =
           desk.kitchen().lots().list(LotQuery.ALL, new Page.Wanted(Page.MOST, next));
       page.items().stream()
-          .filter(lot -> !troubled.contains(lot.lot()) && isBegunIn(lot, from, to))
+          .filter(lot -> !troubled.contains(lot.lot()) && wasThere(lot, from, to))
           .map(LotState::lot)
-          .forEach(begun::add);
+          .forEach(there::add);
       looked += page.items().size();
       next = page.next();
-    } while (next.isPresent() && looked < MOST_LOOKED_AT && begun.size() <= room);
-    boolean isCut = isCutBefore || begun.size() > room || next.isPresent();
-    List<LotId> shown = new ArrayList<>(begun.subList(0, Math.min(room, begun.size())));
+    } while (next.isPresent() && looked < MOST_LOOKED_AT && there.size() <= room);
+    boolean isCut = isCutBefore || there.size() > room || next.isPresent();
+    List<LotId> shown = new ArrayList<>(there.subList(0, Math.min(room, there.size())));
     Collections.reverse(shown);
     return new Chosen(troubled, new LinkedHashSet<>(shown), isCut);
   }
 
-  private static boolean isBegunIn(LotState lot, Instant from, Instant to) {
-    return lot.standing()
-        .map(Standing::beganAt)
-        .filter(began -> !began.isBefore(from) && !began.isAfter(to))
-        .isPresent();
+  /** Begun before the end of the time, and not closed before it began. */
+  private static boolean wasThere(LotState lot, Instant from, Instant to) {
+    boolean isGone = lot.portions().closedAt().filter(from::isAfter).isPresent();
+    return !isGone && lot.standing().filter(s -> !s.beganAt().isAfter(to)).isPresent();
   }
 
   private List<String> rules(Visitor visitor) {
