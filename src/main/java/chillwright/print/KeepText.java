@@ -179,7 +179,17 @@ public record KeepText(
 
   private void lastDay(Governs which, String key, Optional<LocalDate> last, List<Line> lines) {
     String over = category.daysAreQuality() ? "keep.day.stale" : "keep.day.over";
-    last.map(day -> line(which, key, over, day)).ifPresent(lines::add);
+    last.filter(day -> !isTimeUpBy(day))
+        .map(day -> line(which, key, over, day))
+        .ifPresent(lines::add);
+  }
+
+  /** A later day beside the hour at which food must go would read like leave to keep it. */
+  private boolean isTimeUpBy(LocalDate day) {
+    return keeping
+        .discardAt()
+        .filter(at -> !LocalDate.ofInstant(at, zone).isAfter(day))
+        .isPresent();
   }
 
   private void quality(Governs which, String key, Optional<LocalDate> last, List<Line> lines) {

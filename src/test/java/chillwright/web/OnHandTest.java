@@ -95,6 +95,19 @@ class OnHandTest {
         .doesNotContainIgnoringCase("use by");
   }
 
+  /** FDA Food Code 2022 3-501.19(B): gone within 4 hours of leaving temperature control. */
+  @Test
+  void food_under_time_control_shows_its_hour_and_no_later_day() {
+    log(
+        "T-1",
+        "soup_or_stew",
+        at("2026-03-03T08:00", "'entry':'prepared','temperature':'39F'"),
+        at("2026-03-03T09:00", "'entry':'time-control','temperature':'40F'"));
+    assertThat(served.get("/on-hand").text())
+        .contains("Serve or discard by 13:00")
+        .doesNotContain("Use or discard by the end");
+  }
+
   /** Job 32: which lot is still good when it arrives, the oldest first. */
   @Test
   void the_page_is_narrowed_to_what_is_good_on_a_day() {
