@@ -33,7 +33,8 @@ public final class LabelsPdf {
           "many", "labels.many",
           "count", "labels.count",
           "each", "labels.each",
-          "from", "labels.from");
+          "from", "labels.from",
+          "sure", "labels.sure");
 
   private final Desk desk;
 

@@ -183,7 +183,7 @@ final class LotActs {
         canCombine,
         left(lot),
         new Known(kitchen).categories(visitor.language()),
-        new Filled(fields, form.faults(), ""));
+        new Filled(fields, form.faults(), form.doubt()));
   }
 
   private static LotPageView.Partner partner(LotState lot, Visitor visitor) {

@@ -35,6 +35,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** One lot: where it stands, what to do, what the record shows, and the form to log the next. */
 final class LotPage {
@@ -168,9 +169,12 @@ final class LotPage {
 
   private Optional<String> doubt(
       EntryForm entry, Incoming incoming, LotView view, Visitor visitor) {
-    return incoming instanceof Row row && !entry.isSure()
-        ? new Doubts(view, readings(view), desk, visitor).of(row)
-        : Optional.empty();
+    if (!(incoming instanceof Row row) || entry.isSure()) {
+      return Optional.empty();
+    }
+    Optional<String> unfit = new NotForUse(desk, visitor).before(row.word(), view);
+    Optional<String> odd = new Doubts(view, readings(view), desk, visitor).of(row);
+    return unfit.map(first -> odd.map(second -> first + " " + second).orElse(first)).or(() -> odd);
   }
 
   /** Back to the list where a portion was taken in passing, else to the lot. */
@@ -212,12 +216,8 @@ final class LotPage {
         state.lot().text(),
         Sign.of(verdict),
         LotLines.where(state, visitor),
-        view
-            .judged()
-            .flatMap(LotView.Judged::due)
-            .map(due -> next(due, sentences, visitor))
-            .stream()
-            .toList(),
+        next(view, sentences, visitor),
+        LotActs.isOwed(state, now),
         form,
         NextWords.of(view, now),
         Arrays.stream(How.values()).map(How::text).toList(),
@@ -264,6 +264,15 @@ final class LotPage {
         .orElse("");
   }
 
+  /** Why it is not for use, then what falls due next. */
+  private static List<Next> next(LotView view, Sentences sentences, Visitor visitor) {
+    Stream<Finding> due = view.judged().flatMap(LotView.Judged::due).stream();
+    return Stream.concat(NotForUse.reasons(view, sentences.now()).stream(), due)
+        .distinct()
+        .map(finding -> next(finding, sentences, visitor))
+        .toList();
+  }
+
   private static Next next(Finding due, Sentences sentences, Visitor visitor) {
     boolean isPending = due.at(sentences.now()) == Verdict.PENDING;
     Instant until = due.deadline().orElse(due.settlesAt());
@@ -278,13 +287,24 @@ final class LotPage {
   private static LotPageView.Ahead forecasts(LotView view, Sentences sentences, Scale scale) {
     ForecastText text =
         new ForecastText(sentences.zone(), scale, sentences.now(), sentences.language());
-    List<Forecast> forecasts = view.judged().map(LotView.Judged::forecasts).orElse(List.of());
+    List<Forecast> forecasts = ahead(view, sentences.now());
+    boolean isMissed =
+        NotForUse.reasons(view, sentences.now()).stream()
+            .anyMatch(reason -> CoolingRuns.isCooling(reason.rule()));
+    List<Forecast> helped = isMissed ? List.of() : forecasts;
     return new LotPageView.Ahead(
         forecasts.stream().map(text::reaches).toList(),
-        forecasts.stream().map(text::aims).flatMap(Optional::stream).distinct().toList(),
+        helped.stream().map(text::aims).flatMap(Optional::stream).distinct().toList(),
         forecasts.isEmpty() ? "" : text.basis(forecasts),
         new SpeedupText(sentences.zone(), scale, sentences.now(), sentences.language())
-            .lines(forecasts));
+            .lines(helped));
+  }
+
+  /** Of limits still ahead: of one that has passed the finding tells. */
+  private static List<Forecast> ahead(LotView view, Instant now) {
+    return view.judged().map(LotView.Judged::forecasts).orElse(List.of()).stream()
+        .filter(found -> found.awaited().deadline().filter(now::isAfter).isEmpty())
+        .toList();
   }
 
   private static boolean stillCools(LotView view) {
