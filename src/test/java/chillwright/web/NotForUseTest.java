@@ -138,6 +138,24 @@ class NotForUseTest {
     assertThat(top).contains("99 °F");
   }
 
+  /** A batch made of it is asked about as well. */
+  @Test
+  void it_is_asked_about_before_a_batch_is_made_of_it() {
+    Reply asked =
+        visit.submit(
+            "/new-batch",
+            "entry",
+            "prepared",
+            "food",
+            "Rice salad",
+            "category",
+            "soup_or_stew",
+            "from",
+            "WARM");
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text()).contains("WARM is not for use", "name=\"sure\"");
+  }
+
   /** An act settles what is owed; the verdict stays, and with it the question. */
   @Test
   void it_is_asked_about_after_an_act_too() {

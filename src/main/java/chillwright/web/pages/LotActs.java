@@ -168,7 +168,8 @@ final class LotActs {
   LotPageView.Acts shown(LotState lot, boolean stillCools, Filled form, Visitor visitor) {
     boolean canPart = ofPart(lot).isPresent();
     boolean canCombine =
-        lot.isOnHand() && lot.standing().isPresent() && mayBeUsed(lot, kitchen.now());
+        form.given("form").equals("combined")
+            || (lot.isOnHand() && lot.standing().isPresent() && mayBeUsed(lot, kitchen.now()));
     Map<String, String> fields = new HashMap<>(form.fields());
     fields.putIfAbsent("scale", visitor.scaleLetter());
     fields.putIfAbsent("food", lot.food());

@@ -9,6 +9,7 @@ import chillwright.core.log.How;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
+import chillwright.core.log.Phase;
 import chillwright.core.log.Row;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Finding;
@@ -124,9 +125,14 @@ final class LotPage {
     fields.putAll(KeptEntry.fields(form, desk.zone(), now));
     EntryForm entry = new EntryForm(form, desk.zone(), now);
     Incoming row = entry.row(view.state().lot().text());
-    List<String> faults = EntryForm.faults(row);
+    List<String> faults = EntryForm.faults(row, visitor);
     Optional<String> doubt = faults.isEmpty() ? doubt(entry, row, view, visitor) : Optional.empty();
     return new Filled(fields, faults, doubt.orElse(""));
+  }
+
+  /** Then a phone must offer a sign for what reads below zero. */
+  static boolean isFrozen(LotState lot) {
+    return lot.standing().filter(standing -> standing.phase() == Phase.FROZEN).isPresent();
   }
 
   private static List<LogEntry> readings(LotView view) {
@@ -150,7 +156,7 @@ final class LotPage {
     EntryForm entry = new EntryForm(LotActs.asEntry(form.get()), desk.zone(), now);
     String code = view.get().state().lot().text();
     Incoming row = entry.row(code);
-    List<String> faults = EntryForm.faults(row);
+    List<String> faults = EntryForm.faults(row, visitor);
     Optional<String> doubt =
         faults.isEmpty() ? doubt(entry, row, view.get(), visitor) : Optional.empty();
     if (faults.isEmpty() && doubt.isEmpty()) {
@@ -218,6 +224,7 @@ final class LotPage {
         LotLines.where(state, visitor),
         next(view, sentences, visitor),
         LotActs.isOwed(state, now),
+        isFrozen(state),
         form,
         NextWords.of(view, now),
         Arrays.stream(How.values()).map(How::text).toList(),

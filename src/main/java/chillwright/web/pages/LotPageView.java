@@ -7,6 +7,7 @@ import java.util.List;
  * One lot, all of it.
  *
  * @param next why it is not for use, then what falls due next
+ * @param isFrozen whether it may read below zero
  * @param isOwed whether something is owed, which an action settles
  * @param words the words that may come next, the likeliest first
  * @param probes what vouches for its readings
@@ -22,6 +23,7 @@ public record LotPageView(
     String where,
     List<Next> next,
     boolean isOwed,
+    boolean isFrozen,
     Filled form,
     List<String> words,
     List<String> hows,

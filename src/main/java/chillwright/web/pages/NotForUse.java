@@ -23,13 +23,7 @@ record NotForUse(Desk desk, Visitor visitor) {
   /** What is done about such food, and what only tells of it. */
   private static final Set<Word> NEVER_ASKED =
       EnumSet.of(
-          Word.ACTION,
-          Word.DISCARDED,
-          Word.READING,
-          Word.CORRECTION,
-          Word.MOVED,
-          Word.COOLING,
-          Word.COOKED);
+          Word.ACTION, Word.DISCARDED, Word.READING, Word.CORRECTION, Word.MOVED, Word.COOLING);
 
   /** What a lot on hand was out of, or is owed, the worst first. */
   static List<Finding> reasons(LotView view, Instant now) {

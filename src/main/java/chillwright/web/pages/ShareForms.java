@@ -5,6 +5,7 @@ import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
+import chillwright.core.log.Row;
 import chillwright.core.log.Word;
 import chillwright.core.rules.OpenCooling;
 import chillwright.service.LotView;
@@ -92,7 +93,7 @@ final class ShareForms {
     Told told = reading.read(form.get(), view.get().state(), visitor);
     Optional<String> doubt =
         told.faults.isEmpty() && !form.get().has("sure")
-            ? new NotForUse(desk, visitor).of(told.used)
+            ? doubt(told, form.get(), visitor)
             : Optional.empty();
     if (told.faults.isEmpty() && doubt.isEmpty()) {
       try {
@@ -111,6 +112,12 @@ final class ShareForms {
     fields.put("from", form.get().words("from"));
     Filled again = new Filled(fields, List.copyOf(told.faults), doubt.orElse(""));
     page.refuse(context, visitor, view.get(), again);
+  }
+
+  private Optional<String> doubt(Told told, Form form, Visitor visitor) {
+    Optional<String> unfit = new NotForUse(desk, visitor).of(told.used);
+    String category = form.text("category");
+    return unfit.or(() -> CookedDoubt.of((Row) told.rows.get(0), category, desk, visitor));
   }
 
   /** The page of the first lot that began. */
