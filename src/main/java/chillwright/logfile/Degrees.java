@@ -21,6 +21,9 @@ public final class Degrees {
 
   private static final int MOST_DIGITS = 7;
 
+  /** Common practice, no source: it only chooses between two things to suggest. */
+  private static final double HOTTEST_CELSIUS = 121;
+
   private Degrees() {}
 
   /** What is wrong with a text that is no temperature. */
@@ -133,14 +136,19 @@ public final class Degrees {
             .formatted(number, letter, meant(number, letter)));
   }
 
-  /** "4100F" was meant as 41.00F: the dot was left out. */
+  /**
+   * "1650F" was meant as 165.0F and "4100F" as 41.00F: the dot was left out, and food with water in
+   * it gets no hotter than some 250 °F.
+   */
   private static String meant(String number, String letter) {
     if (number.contains(".") || number.length() > MOST_DIGITS) {
       return "";
     }
     Scale scale = scaleOf(letter.charAt(0)).orElseThrow();
     int digits = new BigDecimal(number.replace('\u2212', '-')).intValueExact();
-    boolean twoDecimals = digits % 100 == 0 || !Temperature.isAccepted(digits * 10, scale);
+    boolean twoDecimals =
+        !Temperature.isAccepted(digits * 10, scale)
+            || new Temperature(digits * 10, scale).celsiusDegrees() > HOTTEST_CELSIUS;
     int hundredths = twoDecimals ? digits : digits * 10;
     if (!Temperature.isAccepted(hundredths, scale)) {
       return "";

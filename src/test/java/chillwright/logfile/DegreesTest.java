@@ -52,6 +52,12 @@ class DegreesTest {
             + " (-73 to 315 °C). Did you mean 41.00F?",
         "1355F | out-of-range | 1355 °F is outside what a kitchen's probe reads, -100 to 600 °F"
             + " (-73 to 315 °C). Did you mean 135.5F?",
+        "1100F | out-of-range | 1100 °F is outside what a kitchen's probe reads, -100 to 600 °F"
+            + " (-73 to 315 °C). Did you mean 110.0F?",
+        "1650F | out-of-range | 1650 °F is outside what a kitchen's probe reads, -100 to 600 °F"
+            + " (-73 to 315 °C). Did you mean 165.0F?",
+        "400C | out-of-range | 400 °C is outside what a kitchen's probe reads, -100 to 600 °F"
+            + " (-73 to 315 °C). Did you mean 40.0C?",
         "600.01F | out-of-range | 600.01 °F is outside what a kitchen's probe reads, -100 to 600 °F"
             + " (-73 to 315 °C).",
         "-100.01F | out-of-range | -100.01 °F is outside what a kitchen's probe reads, -100 to 600"

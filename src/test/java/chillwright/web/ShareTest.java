@@ -169,7 +169,13 @@ class ShareTest {
     fields[9] = "";
     assertThat(submit("HOT", "combined", fields).status()).isEqualTo(422);
     fields[9] = "180";
-    assertThat(submit("HOT", "combined", fields).status()).isEqualTo(303);
+    // Nobody read it in its two hours.
+    Reply asked = submit("HOT", "combined", fields);
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text()).contains("HOT is not for use as the record stands");
+    List<String> sure = new ArrayList<>(List.of(fields));
+    sure.addAll(List.of("sure", "yes"));
+    assertThat(submit("HOT", "combined", sure.toArray(String[]::new)).status()).isEqualTo(303);
   }
 
   /** Nine by the log and seven in the freezer: the difference is a fact of the log. */

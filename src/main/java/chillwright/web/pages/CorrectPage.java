@@ -108,6 +108,7 @@ final class CorrectPage {
             all,
             chosen,
             entry.filter(found -> isFirst(found, view)).isPresent(),
+            LotPage.isFrozen(view.state()),
             Arrays.stream(Word.values())
                 .filter(word -> word != Word.CORRECTION)
                 .map(Word::text)

@@ -8,6 +8,7 @@ import java.util.List;
  * @param entries those that can be corrected, the newest first
  * @param chosen the entry that is wrong, as it stands; none where it is still to be chosen
  * @param isFirst whether it is the lot's first, whose word, time and note stay
+ * @param isFrozen whether the lot may read below zero
  * @param form as it should read
  */
 public record CorrectView(
@@ -16,6 +17,7 @@ public record CorrectView(
     List<LotPageView.Entry> entries,
     List<LotPageView.Entry> chosen,
     boolean isFirst,
+    boolean isFrozen,
     List<String> words,
     List<String> hows,
     List<String> places,

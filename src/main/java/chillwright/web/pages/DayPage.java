@@ -3,6 +3,7 @@ package chillwright.web.pages;
 import chillwright.core.keeping.LotState;
 import chillwright.core.kitchen.DaySign;
 import chillwright.core.kitchen.Handover;
+import chillwright.core.kitchen.KnownPlace.Kind;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Problem.Where.InField;
@@ -94,6 +95,7 @@ final class DayPage {
         PlaceWords.sign(place),
         PlaceWords.standing(place, visitor),
         place.isDue(),
+        place.known().filter(known -> known.kind() == Kind.FREEZER).isPresent(),
         place.inside().stream()
             .map(lot -> new DayView.Inside(lot.lot().text(), lot.food()))
             .toList(),

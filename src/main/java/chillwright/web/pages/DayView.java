@@ -31,6 +31,7 @@ public record DayView(
    * @param sign the frame around how it stands
    * @param standing how its last reading stands; blank where nothing can tell
    * @param isDue whether it should be read again today
+   * @param isFreezer whether it may read below zero
    * @param inside lots that are there while it reads beyond its limit
    * @param calls whether its last reading asks for something to be done
    * @param acts what was done about it today, a line each
@@ -43,6 +44,7 @@ public record DayView(
       Sign sign,
       String standing,
       boolean isDue,
+      boolean isFreezer,
       List<Inside> inside,
       boolean calls,
       List<String> acts,

@@ -57,10 +57,11 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
         .temperature()
         .flatMap(
             given ->
-                beside(given, row.when())
-                    .or(() -> tooHot(given))
+                tooHot(given, visitor)
+                    .or(() -> beside(given, row.when()))
                     .or(() -> tooCold(given, row.word()))
                     .or(() -> warmAlready(given, row.word())))
+        .or(() -> CookedDoubt.of(row, view.state().category(), desk, visitor))
         .or(() -> before(row.when()));
   }
 
@@ -111,10 +112,16 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
     return isAtOnceCold || isWarmer;
   }
 
-  private Optional<String> tooHot(Temperature given) {
-    return given.celsiusDegrees() > HOTTEST_CELSIUS
-        ? Optional.of(visitor.say("entry.doubt.hot", given.text()))
-        : Optional.empty();
+  /** A figure that food does not reach, and what it is with a point before its last digit. */
+  static Optional<String> tooHot(Temperature given, Visitor visitor) {
+    if (given.celsiusDegrees() <= HOTTEST_CELSIUS) {
+      return Optional.empty();
+    }
+    String asks = visitor.say("entry.doubt.hot", given.text());
+    boolean isWhole = given.hundredths() % 100 == 0;
+    Temperature pointed = new Temperature(given.hundredths() / 10, given.scale());
+    return Optional.of(
+        isWhole ? visitor.say("entry.doubt.point", pointed.text()) + " " + asks : asks);
   }
 
   private Optional<String> tooCold(Temperature given, Word word) {

@@ -3,6 +3,8 @@ package chillwright.web.pages;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.Misread;
 import chillwright.core.log.Problem;
+import chillwright.core.log.Row;
+import chillwright.core.log.Word;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.logfile.Cells;
 import chillwright.logfile.Column;
@@ -115,6 +117,12 @@ final class EntryForm {
 
   static List<String> faults(Incoming row) {
     return row instanceof Misread misread ? faults(misread.problems()) : List.of();
+  }
+
+  /** The same, with what only a page asks for: who acts says in words what was done. */
+  static List<String> faults(Incoming row, Visitor visitor) {
+    boolean isMute = row instanceof Row read && read.word() == Word.ACTION && read.note().isEmpty();
+    return isMute ? List.of(visitor.say("entry.action.note")) : faults(row);
   }
 
   /** Makes the same form, sent twice, count once. */

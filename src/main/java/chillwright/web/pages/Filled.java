@@ -32,8 +32,12 @@ public record Filled(Map<String, String> fields, List<String> faults, String dou
     return given("scale").equals(letter);
   }
 
-  /** Whether the part of the form that is folded away holds something. */
+  /** Whether the part of the form that is folded away holds something, or must. */
   public boolean isOpen() {
+    return given("entry").equals("action") || isFilled();
+  }
+
+  private boolean isFilled() {
     return fields.entrySet().stream()
         .anyMatch(
             field ->

@@ -168,7 +168,8 @@ final class LotActs {
   LotPageView.Acts shown(LotState lot, boolean stillCools, Filled form, Visitor visitor) {
     boolean canPart = ofPart(lot).isPresent();
     boolean canCombine =
-        lot.isOnHand() && lot.standing().isPresent() && mayBeUsed(lot, kitchen.now());
+        form.given("form").equals("combined")
+            || (lot.isOnHand() && lot.standing().isPresent() && mayBeUsed(lot, kitchen.now()));
     Map<String, String> fields = new HashMap<>(form.fields());
     fields.putIfAbsent("scale", visitor.scaleLetter());
     fields.putIfAbsent("food", lot.food());
@@ -183,7 +184,7 @@ final class LotActs {
         canCombine,
         left(lot),
         new Known(kitchen).categories(visitor.language()),
-        new Filled(fields, form.faults(), ""));
+        new Filled(fields, form.faults(), form.doubt()));
   }
 
   private static LotPageView.Partner partner(LotState lot, Visitor visitor) {

@@ -9,6 +9,7 @@ import chillwright.core.log.How;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
+import chillwright.core.log.Phase;
 import chillwright.core.log.Row;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Finding;
@@ -35,6 +36,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** One lot: where it stands, what to do, what the record shows, and the form to log the next. */
 final class LotPage {
@@ -123,9 +125,14 @@ final class LotPage {
     fields.putAll(KeptEntry.fields(form, desk.zone(), now));
     EntryForm entry = new EntryForm(form, desk.zone(), now);
     Incoming row = entry.row(view.state().lot().text());
-    List<String> faults = EntryForm.faults(row);
+    List<String> faults = EntryForm.faults(row, visitor);
     Optional<String> doubt = faults.isEmpty() ? doubt(entry, row, view, visitor) : Optional.empty();
     return new Filled(fields, faults, doubt.orElse(""));
+  }
+
+  /** Then a phone must offer a sign for what reads below zero. */
+  static boolean isFrozen(LotState lot) {
+    return lot.standing().filter(standing -> standing.phase() == Phase.FROZEN).isPresent();
   }
 
   private static List<LogEntry> readings(LotView view) {
@@ -149,7 +156,7 @@ final class LotPage {
     EntryForm entry = new EntryForm(LotActs.asEntry(form.get()), desk.zone(), now);
     String code = view.get().state().lot().text();
     Incoming row = entry.row(code);
-    List<String> faults = EntryForm.faults(row);
+    List<String> faults = EntryForm.faults(row, visitor);
     Optional<String> doubt =
         faults.isEmpty() ? doubt(entry, row, view.get(), visitor) : Optional.empty();
     if (faults.isEmpty() && doubt.isEmpty()) {
@@ -168,9 +175,12 @@ final class LotPage {
 
   private Optional<String> doubt(
       EntryForm entry, Incoming incoming, LotView view, Visitor visitor) {
-    return incoming instanceof Row row && !entry.isSure()
-        ? new Doubts(view, readings(view), desk, visitor).of(row)
-        : Optional.empty();
+    if (!(incoming instanceof Row row) || entry.isSure()) {
+      return Optional.empty();
+    }
+    Optional<String> unfit = new NotForUse(desk, visitor).before(row.word(), view);
+    Optional<String> odd = new Doubts(view, readings(view), desk, visitor).of(row);
+    return unfit.map(first -> odd.map(second -> first + " " + second).orElse(first)).or(() -> odd);
   }
 
   /** Back to the list where a portion was taken in passing, else to the lot. */
@@ -212,12 +222,9 @@ final class LotPage {
         state.lot().text(),
         Sign.of(verdict),
         LotLines.where(state, visitor),
-        view
-            .judged()
-            .flatMap(LotView.Judged::due)
-            .map(due -> next(due, sentences, visitor))
-            .stream()
-            .toList(),
+        next(view, sentences, visitor),
+        LotActs.isOwed(state, now),
+        isFrozen(state),
         form,
         NextWords.of(view, now),
         Arrays.stream(How.values()).map(How::text).toList(),
@@ -265,6 +272,15 @@ final class LotPage {
         .orElse("");
   }
 
+  /** Why it is not for use, then what falls due next. */
+  private static List<Next> next(LotView view, Sentences sentences, Visitor visitor) {
+    Stream<Finding> due = view.judged().flatMap(LotView.Judged::due).stream();
+    return Stream.concat(NotForUse.reasons(view, sentences.now()).stream(), due)
+        .distinct()
+        .map(finding -> next(finding, sentences, visitor))
+        .toList();
+  }
+
   private static Next next(Finding due, Sentences sentences, Visitor visitor) {
     boolean isPending = due.at(sentences.now()) == Verdict.PENDING;
     Instant until = due.deadline().orElse(due.settlesAt());
@@ -279,13 +295,24 @@ final class LotPage {
   private static LotPageView.Ahead forecasts(LotView view, Sentences sentences, Scale scale) {
     ForecastText text =
         new ForecastText(sentences.zone(), scale, sentences.now(), sentences.language());
-    List<Forecast> forecasts = view.judged().map(LotView.Judged::forecasts).orElse(List.of());
+    List<Forecast> forecasts = ahead(view, sentences.now());
+    boolean isMissed =
+        NotForUse.reasons(view, sentences.now()).stream()
+            .anyMatch(reason -> CoolingRuns.isCooling(reason.rule()));
+    List<Forecast> helped = isMissed ? List.of() : forecasts;
     return new LotPageView.Ahead(
         forecasts.stream().map(text::reaches).toList(),
-        forecasts.stream().map(text::aims).flatMap(Optional::stream).distinct().toList(),
+        helped.stream().map(text::aims).flatMap(Optional::stream).distinct().toList(),
         forecasts.isEmpty() ? "" : text.basis(forecasts),
         new SpeedupText(sentences.zone(), scale, sentences.now(), sentences.language())
-            .lines(forecasts));
+            .lines(helped));
+  }
+
+  /** Of limits still ahead: of one that has passed the finding tells. */
+  private static List<Forecast> ahead(LotView view, Instant now) {
+    return view.judged().map(LotView.Judged::forecasts).orElse(List.of()).stream()
+        .filter(found -> found.awaited().deadline().filter(now::isAfter).isEmpty())
+        .toList();
   }
 
   private static boolean stillCools(LotView view) {

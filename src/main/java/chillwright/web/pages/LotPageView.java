@@ -7,7 +7,9 @@ import java.util.List;
 /**
  * One lot, all of it.
  *
- * @param next what is owed or falls due next
+ * @param next why it is not for use, then what falls due next
+ * @param isFrozen whether it may read below zero
+ * @param isOwed whether something is owed, which an action settles
  * @param words the words that may come next, the likeliest first
  * @param probes what vouches for its readings
  * @param curve its temperatures as an SVG picture; blank where there are too few
@@ -21,6 +23,8 @@ public record LotPageView(
     Sign standing,
     String where,
     List<Next> next,
+    boolean isOwed,
+    boolean isFrozen,
     Filled form,
     List<String> words,
     List<String> hows,
@@ -52,11 +56,6 @@ public record LotPageView(
     return !acts.left().isEmpty() && !acts.left().equals("0");
   }
 
-  /** Whether something is owed, which an action settles. */
-  public boolean isOwed() {
-    return next.stream().anyMatch(line -> line.until().isEmpty());
-  }
-
   /** The words that are offered at once. */
   public List<String> likely() {
     return words.subList(0, Math.min(LIKELY, words.size()));
@@ -65,6 +64,11 @@ public record LotPageView(
   /** The words that are folded away. */
   public List<String> others() {
     return words.subList(Math.min(LIKELY, words.size()), words.size());
+  }
+
+  /** Whether it is not for use as its record stands. */
+  public boolean isUnfit() {
+    return next.stream().anyMatch(line -> line.until().isEmpty());
   }
 
   public boolean isUnlikely(String word) {

@@ -18,6 +18,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Begins a batch on one screen, from a food made before, and splits it into containers. */
 final class NewBatchPage {
@@ -90,7 +92,9 @@ final class NewBatchPage {
     Instant now = desk.kitchen().now();
     Incoming probe = form(fields, now).row("made");
     faults.addAll(EntryForm.faults(probe));
-    if (faults.isEmpty()) {
+    String doubt =
+        faults.isEmpty() && !sent.get().has("sure") ? doubt(fields, (Row) probe, visitor) : "";
+    if (faults.isEmpty() && doubt.isEmpty()) {
       try {
         LotId lot = store(fields, (Row) probe, containers.getAsInt(), now);
         // Split, nothing is left in the batch itself.
@@ -101,7 +105,19 @@ final class NewBatchPage {
         faults.addAll(EntryForm.faults(refused.problems()));
       }
     }
-    answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, new Filled(fields, faults, ""));
+    answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, new Filled(fields, faults, doubt));
+  }
+
+  /** What can hardly be of a batch, or what it must not be made of; blank for nothing. */
+  private String doubt(Map<String, String> fields, Row batch, Visitor visitor) {
+    List<String> from = batch.details().from().stream().map(LotId::text).toList();
+    String category = fields.getOrDefault("category", "");
+    return Stream.of(
+            new NotForUse(desk, visitor).of(from),
+            batch.details().temperature().flatMap(given -> Doubts.tooHot(given, visitor)),
+            CookedDoubt.of(batch, category, desk, visitor))
+        .flatMap(Optional::stream)
+        .collect(Collectors.joining(" "));
   }
 
   /** Takes what the kitchen said of the food where the form says nothing. */

@@ -5,6 +5,7 @@ import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
+import chillwright.core.log.Row;
 import chillwright.core.log.Word;
 import chillwright.core.rules.OpenCooling;
 import chillwright.service.LotView;
@@ -43,9 +44,13 @@ final class ShareForms {
     this.page = page;
   }
 
-  /** Rows to be logged, the lots that begin with them, and what is wrong with the form. */
+  /**
+   * Rows to be logged, the lots that are handed on and those that begin with them, and what is
+   * wrong with the form.
+   */
   private static final class Told {
     final List<Incoming> rows = new ArrayList<>();
+    final Set<String> used = new LinkedHashSet<>();
     final Set<LotId> fresh = new HashSet<>();
     final Set<String> faults = new LinkedHashSet<>();
 
@@ -86,7 +91,11 @@ final class ShareForms {
       return;
     }
     Told told = reading.read(form.get(), view.get().state(), visitor);
-    if (told.faults.isEmpty()) {
+    Optional<String> doubt =
+        told.faults.isEmpty() && !form.get().has("sure")
+            ? doubt(told, form.get(), visitor)
+            : Optional.empty();
+    if (told.faults.isEmpty() && doubt.isEmpty()) {
       try {
         Written written =
             desk.kitchen().logbook().log(told.rows, told.fresh, form.get().once(context.path()));
@@ -101,7 +110,14 @@ final class ShareForms {
     Map<String, String> fields = form.get().all();
     fields.put("form", which);
     fields.put("from", form.get().words("from"));
-    page.refuse(context, visitor, view.get(), new Filled(fields, List.copyOf(told.faults), ""));
+    Filled again = new Filled(fields, List.copyOf(told.faults), doubt.orElse(""));
+    page.refuse(context, visitor, view.get(), again);
+  }
+
+  private Optional<String> doubt(Told told, Form form, Visitor visitor) {
+    Optional<String> unfit = new NotForUse(desk, visitor).of(told.used);
+    String category = form.text("category");
+    return unfit.or(() -> CookedDoubt.of((Row) told.rows.get(0), category, desk, visitor));
   }
 
   /** The page of the first lot that began. */
@@ -116,6 +132,7 @@ final class ShareForms {
 
   private Told parts(Form form, LotState lot, Visitor visitor) {
     Told told = new Told();
+    told.used.add(lot.lot().text());
     OptionalInt count = number(form.has("parts") ? form.text("parts") : "1", MOST_PARTS);
     OptionalInt each = number(form.text("portions"), Integer.MAX_VALUE);
     Optional<Phase> word = LotActs.ofPart(lot);
@@ -175,6 +192,7 @@ final class ShareForms {
     Set<String> codes = new LinkedHashSet<>(List.of(lot.lot().text()));
     codes.addAll(List.of((form.words("from") + " " + form.text("more")).strip().split("[\\s,]+")));
     codes.remove("");
+    told.used.addAll(codes);
     if (codes.size() < 2) {
       told.faults.add(visitor.say("share.combined.one"));
     }

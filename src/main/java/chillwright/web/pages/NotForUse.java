@@ -1,0 +1,72 @@
+package chillwright.web.pages;
+
+import chillwright.core.log.LotId;
+import chillwright.core.log.Word;
+import chillwright.core.rules.Acts;
+import chillwright.core.rules.Finding;
+import chillwright.core.rules.Verdict;
+import chillwright.print.Sentences;
+import chillwright.service.LotView;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/**
+ * Why food is not for use as its record stands, and the question before it is handed on all the
+ * same. Only people are asked, never a program: a log tells what happened.
+ */
+record NotForUse(Desk desk, Visitor visitor) {
+  /** What is done about such food, and what only tells of it. */
+  private static final Set<Word> NEVER_ASKED =
+      EnumSet.of(
+          Word.ACTION, Word.DISCARDED, Word.READING, Word.CORRECTION, Word.MOVED, Word.COOLING);
+
+  /** What a lot on hand was out of, or is owed, the worst first. */
+  static List<Finding> reasons(LotView view, Instant now) {
+    return view.judged().stream()
+        .filter(judged -> view.state().isOnHand())
+        .flatMap(
+            judged ->
+                judged.findings().stream()
+                    .filter(finding -> !now.isBefore(finding.settlesAt()))
+                    .filter(
+                        finding ->
+                            finding.at(now) == Verdict.OUT
+                                || Acts.isOwed(finding, judged.timeline())))
+        .sorted(Sentences.worstFirst(now))
+        .toList();
+  }
+
+  /** The question before an entry; empty where there is none. */
+  Optional<String> before(Word word, LotView view) {
+    return NEVER_ASKED.contains(word) ? Optional.empty() : of(view);
+  }
+
+  /** The question before lots are handed on, by their codes; empty where there is none. */
+  Optional<String> of(Collection<String> codes) {
+    String all =
+        codes.stream()
+            .filter(LotId::isCode)
+            .map(LotId::new)
+            .distinct()
+            .flatMap(code -> desk.kitchen().lots().lot(code).stream())
+            .flatMap(view -> of(view).stream())
+            .collect(Collectors.joining(" "));
+    return Optional.of(all).filter(text -> !text.isEmpty());
+  }
+
+  /** The question before one lot is handed on. */
+  Optional<String> of(LotView view) {
+    Instant now = desk.kitchen().now();
+    Sentences sentences = new Sentences(desk.zone(), visitor.scale(), now, visitor.language());
+    return reasons(view, now).stream()
+        .findFirst()
+        .map(
+            worst ->
+                visitor.say("entry.doubt.unfit", view.state().lot().text(), sentences.says(worst)));
+  }
+}

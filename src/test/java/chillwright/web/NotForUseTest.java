@@ -1,0 +1,166 @@
+package chillwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.web.Served.Reply;
+import java.nio.file.Path;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Food that missed a limit is asked about before it is handed on. FDA Food Code 2022 3-501.14(A):
+ * 70 °F within two hours; 99 °F five hours after 200 °F missed that. The question is our own.
+ */
+class NotForUseTest {
+  @TempDir private Path folder;
+  private Served served;
+  private Visit visit;
+
+  @BeforeEach
+  void open() {
+    served = Served.in(folder);
+    served.at("2026-03-06T20:00:00Z");
+    served.post(
+        "/api/v1/lots", "{'lot':'WARM','food':'Rice','category':'soup_or_stew','portions':9}");
+    log("'when':'2026-03-06T07:00:00-07:00','entry':'cooked','temperature':'200F'");
+    log("'when':'2026-03-06T07:30:00-07:00','entry':'reading','temperature':'130F'");
+    log("'when':'2026-03-06T12:00:00-07:00','entry':'cooling','temperature':'99F'");
+    visit = new Visit(served);
+    visit.open("/lots/WARM");
+  }
+
+  @AfterEach
+  void close() {
+    served.close();
+  }
+
+  private void log(String entry) {
+    Reply logged = served.post("/api/v1/lots/WARM/entries", "{" + entry + "}");
+    assertThat(logged.status()).as(logged.text()).isEqualTo(201);
+  }
+
+  private int entries() {
+    return served.get("/api/v1/lots/WARM/entries").json().at("/items").size();
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "served",
+        "hot-holding",
+        "reheating",
+        "frozen",
+        "chilled",
+        "portions",
+        "time-control",
+        "set-out"
+      })
+  void it_is_asked_about_before_it_is_handed_on(String word) {
+    int before = entries();
+    String[] fields = {"entry", word, "portions", "1", "temperature", "98", "scale", "F"};
+    Reply asked = visit.submit("/lots/WARM/entries", fields);
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text())
+        .contains("WARM is not for use as the record stands: ", "99 °F", "name=\"sure\"")
+        .contains("value=\"" + word + "\"");
+    assertThat(entries()).isEqualTo(before);
+  }
+
+  @Test
+  void who_says_so_saves_it_all_the_same() {
+    String[] taken = {"entry", "portions", "portions", "1", "back", "/on-hand"};
+    assertThat(visit.submit("/lots/WARM/entries", taken).status()).isEqualTo(422);
+    String[] sure = {"entry", "portions", "portions", "1", "sure", "yes"};
+    assertThat(visit.submit("/lots/WARM/entries", sure).status()).isEqualTo(303);
+    assertThat(served.get("/api/v1/lots/WARM").json().at("/portions/left").asInt()).isEqualTo(8);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"action", "discarded", "reading"})
+  void what_tells_of_it_or_is_done_about_it_is_never_asked(String word) {
+    String[] fields = {"entry", word, "note", "kept apart", "temperature", "98", "scale", "F"};
+    assertThat(visit.submit("/lots/WARM/entries", fields).status()).isEqualTo(303);
+  }
+
+  @Test
+  void a_program_is_never_asked() {
+    log("'when':'2026-03-06T12:30:00-07:00','entry':'portions','portions':1");
+    log("'when':'2026-03-06T12:40:00-07:00','entry':'served'");
+  }
+
+  @Test
+  void it_is_asked_about_before_it_is_divided_or_put_into_another_pot() {
+    String[] parts = {"parts", "1", "portions", "3", "food", "Rice"};
+    Reply asked = visit.submit("/lots/WARM/parts", parts);
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text()).contains("WARM is not for use", "name=\"sure\"");
+    String[] sure = {"parts", "1", "portions", "3", "food", "Rice", "sure", "yes"};
+    assertThat(visit.submit("/lots/WARM/parts", sure).status()).isEqualTo(303);
+    served.post(
+        "/api/v1/lots", "{'lot':'GOOD','food':'Soup','category':'soup_or_stew','portions':4}");
+    served.post(
+        "/api/v1/lots/GOOD/entries",
+        "{'when':'2026-03-06T12:00:00-07:00','entry':'prepared','temperature':'39F'}");
+    Reply pot =
+        visit.submit(
+            "/lots/GOOD/combined",
+            "more",
+            "WARM",
+            "entry",
+            "cooked",
+            "temperature",
+            "180",
+            "scale",
+            "F",
+            "food",
+            "Soup",
+            "category",
+            "soup_or_stew");
+    assertThat(pot.status()).isEqualTo(422);
+    assertThat(pot.text()).contains("WARM is not for use", "name=\"sure\"");
+  }
+
+  /** Why it is out stands first; nothing tells how a limit could still be met that was missed. */
+  @Test
+  void why_it_is_out_stands_at_the_top_without_hints_that_come_too_late() {
+    log("'when':'2026-03-06T12:30:00-07:00','entry':'reading','temperature':'90F','air':'38F'");
+    log("'when':'2026-03-06T12:50:00-07:00','entry':'reading','temperature':'82F'");
+    String page = visit.open("/lots/WARM").text();
+    assertThat(page)
+        .containsSubsequence("class=\"where\"", "70 °F", "id=\"log\"", "id=\"dates\"")
+        .contains("make labels of it")
+        .doesNotContain("To be in time it must", "in time it must read");
+    String top = page.substring(page.indexOf("class=\"where\""), page.indexOf("id=\"log\""));
+    assertThat(top).contains("99 °F");
+  }
+
+  /** A batch made of it is asked about as well. */
+  @Test
+  void it_is_asked_about_before_a_batch_is_made_of_it() {
+    Reply asked =
+        visit.submit(
+            "/new-batch",
+            "entry",
+            "prepared",
+            "food",
+            "Rice salad",
+            "category",
+            "soup_or_stew",
+            "from",
+            "WARM");
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text()).contains("WARM is not for use", "name=\"sure\"");
+  }
+
+  /** An act settles what is owed; the verdict stays, and with it the question. */
+  @Test
+  void it_is_asked_about_after_an_act_too() {
+    log("'when':'2026-03-06T12:30:00-07:00','entry':'action','note':'kept apart'");
+    assertThat(visit.submit("/lots/WARM/entries", "entry", "served").status()).isEqualTo(422);
+    assertThat(visit.open("/lots/WARM").text()).doesNotContain("?entry=action#entry");
+  }
+}
