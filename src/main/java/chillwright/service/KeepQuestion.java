@@ -54,18 +54,31 @@ public record KeepQuestion(
   /**
    * A date that cannot be.
    *
+   * @param flaw what kind of wrong it is
+   * @param against the name of the date that it contradicts, or that must be there too
    * @param allowed what it would have to be
    * @param says what is wrong with it and what to do, to be read after its name and the date
    */
-  public record WrongDate(String name, LocalDate given, String allowed, String says) {}
+  public record WrongDate(
+      String name, LocalDate given, Flaw flaw, String against, String allowed, String says) {}
+
+  /** Why a date cannot be. */
+  public enum Flaw {
+    TOO_EARLY,
+    ALONE
+  }
+
+  /** A date under its name. */
+  private record Named(String name, LocalDate day) {}
 
   /** Dates that contradict each other; empty if the question can be answered. */
   public List<WrongDate> wrongDates() {
     List<WrongDate> wrong = new ArrayList<>();
-    Optional<LocalDate> begun = made.or(() -> opened);
+    Optional<Named> madeOn = made.map(day -> new Named("made", day));
+    Optional<Named> begun = madeOn.or(() -> opened.map(day -> new Named("opened", day)));
     notBefore("frozen", frozen, begun, wrong);
-    notBefore("thawed", thawed, frozen.or(() -> begun), wrong);
-    notBefore("opened", opened, made, wrong);
+    notBefore("thawed", thawed, frozen.map(day -> new Named("frozen", day)).or(() -> begun), wrong);
+    notBefore("opened", opened, madeOn, wrong);
     if (opened.isEmpty()) {
       until.ifPresent(
           day ->
@@ -73,6 +86,8 @@ public record KeepQuestion(
                   new WrongDate(
                       "until",
                       day,
+                      Flaw.ALONE,
+                      "opened",
                       "only together with opened",
                       "is the maker's date on a pack: give the day it was opened too")));
     }
@@ -83,6 +98,8 @@ public record KeepQuestion(
                   new WrongDate(
                       "thawed",
                       day,
+                      Flaw.ALONE,
+                      "frozen",
                       "only together with frozen",
                       "tells only when frozen food thawed: give the day it was frozen too")));
     }
@@ -90,16 +107,18 @@ public record KeepQuestion(
   }
 
   private static void notBefore(
-      String name, Optional<LocalDate> day, Optional<LocalDate> earlier, List<WrongDate> wrong) {
-    day.filter(given -> earlier.filter(given::isBefore).isPresent())
+      String name, Optional<LocalDate> day, Optional<Named> earlier, List<WrongDate> wrong) {
+    day.filter(given -> earlier.map(Named::day).filter(given::isBefore).isPresent())
         .ifPresent(
             given ->
                 wrong.add(
                     new WrongDate(
                         name,
                         given,
-                        "not before " + earlier.get(),
-                        "is too early: give a day not before " + earlier.get())));
+                        Flaw.TOO_EARLY,
+                        earlier.get().name(),
+                        "not before " + earlier.get().day(),
+                        "is too early: give a day not before " + earlier.get().day())));
   }
 
   /** The answer by the figures in force on the first day named, or today. */

@@ -81,8 +81,14 @@ class KeepsPageTest {
     "since=18:00&till=21:30, Outside for 3 h 30 min. Discard",
     "since=23:00&till=00:30, Outside for 1 h 30 min. Within",
     "since=23:00, Outside for 11 h. Discard",
-    "hours=six, Give the hours",
-    "since=, Give the hours"
+    "hours=3%20h, Outside for 3 h. Discard",
+    "hours=90%20min, Outside for 1 h 30 min. Within",
+    "since=6%20pm&till=21:30, Outside for 3 h 30 min. Discard",
+    "since=yesterday%2023:00, Outside for 11 h. Discard",
+    "since=ayer%2023:00, Outside for 11 h. Discard",
+    "since=hoy%208:30, Outside for 1 h 30 min. Within",
+    "since=2026-03-03%2009:15, Outside for 45 min. Within",
+    "since=9:00&till=11:00, Counted from Mon 2 Mar 09:00 to Mon 2 Mar 11:00"
   })
   void time_outside_is_told_in_hours_or_by_the_clock(String asked, String says) {
     served.at("2026-03-03T17:00:00Z");
@@ -127,5 +133,54 @@ class KeepsPageTest {
         .doesNotContain("Counted from the thawing");
     assertThat(page("/keeps?home=no&category=raw_poultry_whole&made=2026-02-26"))
         .contains("set no last day here");
+  }
+
+  /** What contradicts itself is no question: common practice, no source. */
+  @ParameterizedTest
+  @CsvSource({
+    "left=yes&hours=six, hours, Give the hours",
+    "left=yes&since=, hours, Give the hours",
+    "left=yes&hours=-1, hours, Give the hours",
+    "left=yes&hours=2&since=08:00, hours, leave one of them blank",
+    "left=yes&since=noon, since, is no time such as",
+    "left=yes&since=today%2018:00, since, is still to come",
+    "left=yes&since=tomorrow%206%20pm, since, is still to come",
+    "left=yes&since=10:00, since, is not before the end",
+    "left=yes&since=today%209:00&till=yesterday%209:00, since, is not before the end",
+    "category=soup_or_stew&made=2026-03-02&frozen=2026-03-01, frozen, 'is before “Made on”'",
+    "category=quiche&frozen=2026-03-02&thawed=2026-03-01, thawed, 'is before “Frozen on”'",
+    "category=soup_or_stew&frozen=2026-03-05&thawed=2026-03-02, thawed, 'is before “Frozen on”'",
+    "category=soup_or_stew&thawed=2026-03-02, thawed, only with “Frozen on”",
+    "category=soup_or_stew&made=2062-03-02, made, at most a year ahead",
+    "category=soup_or_stew&made=02.03.2026, made, is no day",
+    "category=no_such_food, category, no such food"
+  })
+  void what_cannot_be_is_refused_at_its_field(String asked, String field, String says) {
+    served.at("2026-03-03T17:00:00Z");
+    Served.Reply reply = served.get("/keeps?" + asked);
+    assertThat(reply.status()).isEqualTo(422);
+    assertThat(reply.text())
+        .containsPattern(
+            "name=\"" + field + "\"[^!]*?<strong class=\"wrong\"[^>]*><bdi>[^<]*" + says)
+        .doesNotContain("Outside for", "id=\"answer\"");
+    assertThat(served.get("/keeps?" + asked, "Accept-Language", "es").text())
+        .contains("<strong class=\"wrong\"", "Corrija lo marcado")
+        .doesNotContain(says);
+  }
+
+  /**
+   * IANA tz database, America/Denver: on 8 March 2026 03:00 follows 01:59; on 1 November 2026 the
+   * hour from 01:00 comes twice.
+   */
+  @Test
+  void an_hour_that_the_clock_skips_or_doubles_is_counted_as_it_was() {
+    served.at("2026-03-08T10:00:00Z");
+    Served.Reply skipped = served.get("/keeps?left=yes&since=2:30");
+    assertThat(skipped.status()).isEqualTo(422);
+    assertThat(skipped.text()).contains("put forward from 01:59 to 03:00");
+    assertThat(page("/keeps?left=yes&since=1:30")).contains("Outside for 1 h 30 min. Within");
+    served.at("2026-11-01T10:00:00Z");
+    assertThat(page("/keeps?left=yes&since=1:30"))
+        .contains("Outside for 2 h 30 min. Discard", "showed 01:30 twice");
   }
 }

@@ -5,6 +5,7 @@ import chillwright.core.log.Problem;
 import chillwright.core.log.Problem.Where.InField;
 import chillwright.core.measure.Temperature;
 import chillwright.logfile.Degrees;
+import chillwright.logfile.SaidTime;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
@@ -161,19 +162,15 @@ final class Given {
     }
   }
 
-  /** A day and an hour of the kitchen's own clock, to the minute. */
-  Optional<LocalDateTime> localTime(String name) {
-    return read(name, "bad-time", "a day and an hour such as 2026-12-24T18:00", Given::localTimeOf);
-  }
-
-  private static Optional<LocalDateTime> localTimeOf(String text) {
-    try {
-      return Optional.of(LocalDateTime.parse(text))
-          .map(time -> time.truncatedTo(ChronoUnit.MINUTES))
-          .filter(time -> time.getYear() >= 1900 && time.getYear() <= 9999);
-    } catch (DateTimeException noTime) {
-      return Optional.empty();
-    }
+  /** A moment to come by the kitchen's own clock, to the minute. */
+  Optional<LocalDateTime> localTime(String name, LocalDateTime now) {
+    return read(
+        name,
+        "bad-time",
+        "a day and an hour such as 2026-12-24T18:00, tomorrow 6 pm or 18:00",
+        text ->
+            SaidTime.local(text, now, SaidTime.Toward.AHEAD)
+                .map(time -> time.truncatedTo(ChronoUnit.MINUTES)));
   }
 
   /** One of a list by its key; the first stands in for a faulty one. */

@@ -23,7 +23,7 @@ final class ThawingQuestion implements Question.Answering {
         Parameter.optional(
             "serve-at",
             "LOCALTIME",
-            "When it is served, such as 2026-12-24T18:00: when to start."));
+            "When it is served, such as 2026-12-24T18:00 or tomorrow 6 pm: when to start."));
   }
 
   @Override
@@ -32,7 +32,7 @@ final class ThawingQuestion implements Question.Answering {
     OptionalDouble cooking = given.amount("cooking", Measured.TIME);
     OptionalDouble serve = given.amount("serve-in", Measured.TIME);
     boolean isCasserole = given.choice("kind", List.of("roast", "casserole")).equals("casserole");
-    Optional<LocalDateTime> at = given.localTime("serve-at");
+    Optional<LocalDateTime> at = given.localTime("serve-at", setting.now());
     if (given.has("serve-in") && !given.has("cooking")) {
       given.missing("cooking", Measured.TIME.allowed());
     }

@@ -1,14 +1,11 @@
 package chillwright.web.pages;
 
-import static java.time.temporal.ChronoUnit.MINUTES;
-
 import chillwright.core.heat.Outage;
 import chillwright.core.log.Category;
 import chillwright.core.log.KeepingList;
 import chillwright.core.rules.Occasion;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.RuleSet;
-import chillwright.core.rules.Shape.TimeAlone;
 import chillwright.print.Figures;
 import chillwright.print.KeepText;
 import chillwright.print.Language;
@@ -18,16 +15,15 @@ import chillwright.rulebook.RuleBook;
 import chillwright.service.KeepQuestion;
 import chillwright.service.SetUp;
 import io.javalin.http.Context;
-import java.time.DateTimeException;
-import java.time.Duration;
+import io.javalin.http.HttpStatus;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
@@ -67,15 +63,23 @@ final class KeepsPage {
           .ifPresent(text -> fields.put(name, text.strip()));
     }
     Frame frame = desk.frame(visitor, "page.keeps", ADDRESS, List.of());
-    desk.answer(context, Templates.PAGES.keeps(frame, view(fields, visitor)));
+    KeepsView view = view(fields, visitor);
+    HttpStatus status = view.wrong().isEmpty() ? HttpStatus.OK : HttpStatus.UNPROCESSABLE_CONTENT;
+    desk.answer(context, status, Templates.PAGES.keeps(frame, view));
   }
 
   private KeepsView view(Map<String, String> fields, Visitor visitor) {
-    List<String> faults = new ArrayList<>();
-    Optional<Asked> asked = asked(fields, visitor, faults);
+    Map<String, String> wrong = new TreeMap<>();
+    Optional<Asked> asked = asked(fields, visitor, wrong);
+    String leftOut =
+        home()
+            .flatMap(rules -> rules.rule(Occasion.SET_OUT))
+            .map(new LeftOut(fields, desk, visitor, wrong)::says)
+            .orElse("");
     KeepingList list = desk.kitchen().library().keepingList();
     return new KeepsView(
-        new Filled(fields, faults, ""),
+        Filled.with(fields),
+        wrong,
         new Known(desk.kitchen()).categories(visitor.language()),
         asked.map(a -> visitor.language().titled(a.category())).orElse(""),
         asked.map(a -> a.says(visitor)).orElse(List.of()),
@@ -85,7 +89,7 @@ final class KeepsPage {
             .map(desk.times(visitor)::retold)
             .toList(),
         asked.map(a -> a.source(list, visitor.language())).orElse(""),
-        leftOut(fields, visitor),
+        leftOut,
         refreezing(visitor),
         power(visitor),
         Part.afterOutage(visitor),
@@ -129,35 +133,27 @@ final class KeepsPage {
                     .orElse(found.group()));
   }
 
-  private Optional<Asked> asked(Map<String, String> fields, Visitor visitor, List<String> faults) {
+  private Optional<Asked> asked(
+      Map<String, String> fields, Visitor visitor, Map<String, String> wrong) {
     String key = fields.getOrDefault("category", "");
     if (key.isEmpty()) {
       return Optional.empty();
     }
     Optional<Category> category = desk.kitchen().library().keepingList().category(key);
     if (category.isEmpty()) {
-      faults.add(visitor.say("keeps.unknown", key));
+      wrong.put("category", visitor.say("keeps.unknown", key));
       return Optional.empty();
     }
     KeepQuestion question =
         new KeepQuestion(
             category.get(),
-            date(fields, "made", visitor, faults),
-            date(fields, "opened", visitor, faults),
-            date(fields, "until", visitor, faults),
-            date(fields, "frozen", visitor, faults),
-            date(fields, "thawed", visitor, faults));
-    question
-        .wrongDates()
-        .forEach(
-            wrong ->
-                faults.add(
-                    visitor.say(
-                        "keeps.wrong-date",
-                        visitor.say("keeps." + wrong.name()),
-                        wrong.given(),
-                        wrong.says())));
-    if (!faults.isEmpty()) {
+            date(fields, "made", visitor, wrong),
+            date(fields, "opened", visitor, wrong),
+            date(fields, "until", visitor, wrong),
+            date(fields, "frozen", visitor, wrong),
+            date(fields, "thawed", visitor, wrong));
+    question.wrongDates().forEach(date -> wrong.put(date.name(), said(date, visitor)));
+    if (!wrong.isEmpty()) {
       return Optional.empty();
     }
     Instant now = desk.kitchen().now();
@@ -176,18 +172,31 @@ final class KeepsPage {
     return Optional.of(new Asked(category.get(), answer, text, canAskHome));
   }
 
-  private static Optional<LocalDate> date(
-      Map<String, String> fields, String name, Visitor visitor, List<String> faults) {
+  /** What a date contradicts, by the labels of the form. */
+  private String said(KeepQuestion.WrongDate date, Visitor visitor) {
+    String key = date.flaw() == KeepQuestion.Flaw.ALONE ? "keeps.alone" : "keeps.too-early";
+    return visitor.say(
+        key,
+        visitor.say("keeps." + date.name()),
+        desk.times(visitor).day(date.given()),
+        visitor.say("keeps." + date.against()));
+  }
+
+  /** A day of a kitchen, not so far ahead that only a slip can have made it. */
+  private Optional<LocalDate> date(
+      Map<String, String> fields, String name, Visitor visitor, Map<String, String> wrong) {
     String given = fields.getOrDefault(name, "");
     if (given.isEmpty()) {
       return Optional.empty();
     }
-    try {
-      return Optional.of(LocalDate.parse(given));
-    } catch (DateTimeException e) {
-      faults.add(visitor.say("keeps.bad-date", given));
-      return Optional.empty();
+    LocalDate today = LocalDate.ofInstant(desk.kitchen().now(), desk.zone());
+    Optional<LocalDate> date =
+        Parameters.parsed(given)
+            .filter(day -> name.equals("until") || !day.isAfter(today.plusYears(1)));
+    if (date.isEmpty()) {
+      wrong.put(name, visitor.say("keeps.bad-date", given));
     }
+    return date;
   }
 
   private RuleBook book(boolean isForHomes) {
@@ -212,62 +221,6 @@ final class KeepsPage {
   private Optional<RuleSet> home() {
     LocalDate today = LocalDate.ofInstant(desk.kitchen().now(), desk.zone());
     return desk.kitchen().library().ruleBook(HOME).map((RuleBook book) -> book.on(today));
-  }
-
-  /**
-   * By the home rules, which judge by time alone; a business logs the food and its temperatures.
-   */
-  private String leftOut(Map<String, String> fields, Visitor visitor) {
-    Optional<Rule> rule = home().flatMap(rules -> rules.rule(Occasion.SET_OUT));
-    boolean isAsked = fields.containsKey("left") || fields.containsKey("hours");
-    if (!isAsked || rule.isEmpty()) {
-      return "";
-    }
-    Optional<Duration> outside = outside(fields);
-    if (outside.isEmpty()) {
-      return visitor.say("left.wrong");
-    }
-    TimeAlone limit = (TimeAlone) rule.get().shape();
-    boolean isHot = fields.containsKey("hot");
-    Duration within = isHot ? limit.withinHotAir().orElse(limit.within()) : limit.within();
-    Duration out = outside.get();
-    String key = out.compareTo(within) > 0 ? "left.discard" : "left.keep";
-    return visitor.say("left.out", Figures.duration(out))
-        + " "
-        + visitor.say(key, Figures.duration(within), rule.get().citation().text());
-  }
-
-  /** Hours as a person writes them, or from one time of day to another; empty where neither is. */
-  private Optional<Duration> outside(Map<String, String> fields) {
-    String hours = fields.getOrDefault("hours", "").strip().replace(',', '.');
-    if (hours.matches("\\d{1,3}(\\.\\d{1,3})?|1000")) {
-      return Optional.of(Duration.ofSeconds(Math.round(Double.parseDouble(hours) * 3600)));
-    }
-    if (hours.matches("\\d{1,3}:[0-5]\\d")) {
-      String[] parts = hours.split(":", -1);
-      return Optional.of(
-          Duration.ofHours(Long.parseLong(parts[0])).plusMinutes(Long.parseLong(parts[1])));
-    }
-    return hours.isEmpty() ? sinceTimeOfDay(fields) : Optional.empty();
-  }
-
-  /** A later time of day is that of the day before. */
-  private Optional<Duration> sinceTimeOfDay(Map<String, String> fields) {
-    String till = fields.getOrDefault("till", "");
-    try {
-      LocalTime from = LocalTime.parse(fields.getOrDefault("since", ""));
-      LocalTime to =
-          till.isEmpty()
-              ? LocalTime.ofInstant(desk.kitchen().now(), desk.zone()).truncatedTo(MINUTES)
-              : LocalTime.parse(till);
-      Duration span = Duration.between(from, to);
-      // The same time twice is no time at all, or a whole day: nobody may guess.
-      return span.isZero()
-          ? Optional.empty()
-          : Optional.of(span.isNegative() ? span.plusDays(1) : span);
-    } catch (DateTimeException notTimes) {
-      return Optional.empty();
-    }
   }
 
   /** How long closed doors keep the cold, and what is not to be eaten after that. */

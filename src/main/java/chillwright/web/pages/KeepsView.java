@@ -1,16 +1,19 @@
 package chillwright.web.pages;
 
 import java.util.List;
+import java.util.Map;
 
 /**
  * The home cook's questions, and the answers to those that were asked.
  *
+ * @param wrong what is wrong with a field, by its name
  * @param power what to do when the power was out
  * @param foods what becomes of each food then
  * @param isHome whether the advice for homes answers, not the rules of this kitchen
  */
 public record KeepsView(
     Filled form,
+    Map<String, String> wrong,
     List<Choice> categories,
     String about,
     List<String> answer,
@@ -20,4 +23,13 @@ public record KeepsView(
     List<String> refreezing,
     List<String> power,
     List<Part> foods,
-    boolean isHome) {}
+    boolean isHome) {
+  public KeepsView {
+    wrong = Map.copyOf(wrong);
+  }
+
+  /** What is wrong with that field; blank where nothing is. */
+  public String wrong(String field) {
+    return wrong.getOrDefault(field, "");
+  }
+}

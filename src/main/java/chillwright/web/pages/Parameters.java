@@ -113,7 +113,8 @@ final class Parameters {
     return day;
   }
 
-  private static Optional<LocalDate> parsed(String text) {
+  /** A day as forms send it, within what a log may hold; empty for anything else. */
+  static Optional<LocalDate> parsed(String text) {
     if (!DATE.matcher(text).matches()) {
       return Optional.empty();
     }
