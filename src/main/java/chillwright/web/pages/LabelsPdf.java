@@ -41,13 +41,10 @@ public final class LabelsPdf {
           "count", "labels.count",
           "each", "labels.each",
           "from", "labels.from",
-<<<<<<< HEAD
           "leaves", "labels.leaves",
           "net", "labels.net",
-          "language", "labels.language");
-=======
+          "language", "labels.language",
           "sure", "labels.sure");
->>>>>>> a
 
   private final Desk desk;
 
