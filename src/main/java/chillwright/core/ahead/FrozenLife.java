@@ -60,7 +60,7 @@ public record FrozenLife(LocalDate frozen, FrozenHistory history) {
     double share = 100 * history.used(model).value().orElseThrow();
     LocalDate now = before.minusDays((long) Math.ceil(days - ROUNDING));
     return Told.of(
-        key,
+        now.equals(before) ? key + ".unmoved" : key,
         Filled.day("now", now.isBefore(frozen) ? frozen : now),
         was,
         Filled.amount("cost", days, Filled.Unit.DAYS),
