@@ -36,6 +36,10 @@ public enum Question {
       "What did a warm freezer cost of the quality?",
       "category=soup_or_stew frozen=2026-11-01 steps=10F:7d",
       new FrozenLifeQuestion()),
+  BATCHES(
+      "How many batches do the orders take, and from which day on?",
+      "category=bar_cookies_cut_and_wrapped portions=300 batch=48 last-day=2027-12-18 then-days=10",
+      new BatchesQuestion()),
   OUTAGE(
       "How long does it stay cold without power?",
       "appliance=full-freezer without-power=6h freezer=18ft3",

@@ -255,6 +255,36 @@ class QuestionTest {
     assertThat(amount(told(answer, "freezer-load.days"), "days")).isEqualTo(3);
   }
 
+  /**
+   * FoodSafety.gov chart: soup is at its best 2 to 3 months. 300 portions less 20 are 6 batches of
+   * 48; to be at its best on 28 February none is frozen before 28 December (worked by hand).
+   */
+  @Test
+  void a_season_of_orders_takes_so_many_batches_between_two_days() {
+    Ahead answer =
+        answer(
+            Question.BATCHES,
+            "category=soup_or_stew portions=300 batch=48 stock=20 last-day=2027-02-18 then-days=10"
+                + " per-day=2");
+    assertThat(amount(told(answer, "batches.count"), "batches")).isEqualTo(6);
+    assertThat(amount(told(answer, "batches.count"), "portions")).isEqualTo(288);
+    assertThat(told(answer, "batches.earliest").filled().get(0).value())
+        .isEqualTo(new Day(LocalDate.of(2026, 12, 28)));
+    assertThat(told(answer, "batches.begin-by").filled().get(0).value())
+        .isEqualTo(new Day(LocalDate.of(2027, 2, 15)));
+    assertThat(told(answer, "batches.begin-by").filled().get(2).value())
+        .isEqualTo(new Day(LocalDate.of(2027, 2, 17)));
+    assertThat(amount(told(answer, "batches.spread"), "days")).isEqualTo(10);
+    told(
+        answer(
+            Question.BATCHES,
+            "category=soup_or_stew portions=9 batch=1 stock=9" + " last-day=2026-12-18"),
+        "batches.none");
+    Ahead late =
+        answer(Question.BATCHES, "category=soup_or_stew portions=90 batch=1 last-day=2026-11-28");
+    assertThat(told(late, "batches.late")).isNotNull();
+  }
+
   @Test
   void a_thaw_is_no_matter_of_quality() {
     Ahead answer =
