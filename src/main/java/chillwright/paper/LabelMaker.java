@@ -1,7 +1,6 @@
 package chillwright.paper;
 
 import chillwright.core.forecast.Forecast;
-import chillwright.core.forecast.Forecast.Outlook;
 import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
@@ -198,7 +197,8 @@ public final class LabelMaker {
   private Optional<String> forecast(Judged judged) {
     return judged.forecasts().stream()
         .findFirst()
-        .filter(next -> next.outlook() != Outlook.UNREAD && next.latest().isPresent())
+        .filter(next -> next.latest().isPresent())
+        .filter(next -> next.expected().filter(now::isBefore).isPresent())
         .filter(next -> owed(judged).isEmpty())
         .map(
             next ->
