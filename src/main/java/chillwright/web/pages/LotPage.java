@@ -258,7 +258,13 @@ final class LotPage {
         .toList();
   }
 
+  /** Drawn for a screen and for a phone; the style shows the one that fits. */
   private String curve(LotView view, Scale scale, Visitor visitor) {
+    return curve(view, scale, visitor, CurveChart.WIDTH)
+        + curve(view, scale, visitor, CurveChart.NARROW);
+  }
+
+  private String curve(LotView view, Scale scale, Visitor visitor, double width) {
     return view.judged()
         .flatMap(
             judged ->
@@ -266,7 +272,8 @@ final class LotPage {
                     judged.timeline().entries(),
                     judged.findings(),
                     Times.kept(desk.zone(), visitor.language()),
-                    scale))
+                    scale,
+                    width))
         .map(chart -> Svg.of(chart, visitor.say("lot.curve.title", view.state().food())))
         .orElse("");
   }
