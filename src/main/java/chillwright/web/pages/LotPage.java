@@ -16,6 +16,7 @@ import chillwright.core.rules.Finding;
 import chillwright.core.rules.OpenCooling;
 import chillwright.core.rules.Verdict;
 import chillwright.print.AheadText;
+import chillwright.print.CoolingMethodText;
 import chillwright.print.CurveChart;
 import chillwright.print.Figures;
 import chillwright.print.ForecastText;
@@ -298,7 +299,7 @@ final class LotPage {
         : new Next(sentences.says(due), "", "");
   }
 
-  private static LotPageView.Ahead forecasts(LotView view, Sentences sentences, Scale scale) {
+  private LotPageView.Ahead forecasts(LotView view, Sentences sentences, Scale scale) {
     ForecastText text =
         new ForecastText(sentences.zone(), scale, sentences.now(), sentences.language());
     List<Forecast> forecasts = ahead(view, sentences.now());
@@ -307,11 +308,16 @@ final class LotPage {
             .anyMatch(reason -> CoolingRuns.isCooling(reason.rule()));
     List<Forecast> helped = isMissed ? List.of() : forecasts;
     return new LotPageView.Ahead(
-        forecasts.stream().map(text::reaches).toList(),
+        forecasts.stream().map(text::reaches).distinct().toList(),
         helped.stream().map(text::aims).flatMap(Optional::stream).distinct().toList(),
         forecasts.isEmpty() ? "" : text.basis(forecasts),
+        forecasts.isEmpty() ? "" : earlier(view, new CoolingMethodText(scale, text.language())),
         new SpeedupText(sentences.zone(), scale, sentences.now(), sentences.language())
             .lines(helped));
+  }
+
+  private String earlier(LotView view, CoolingMethodText text) {
+    return desk.kitchen().coolingMethods().like(view).map(text::says).orElse("");
   }
 
   /** Of limits still ahead: of one that has passed the finding tells. */
