@@ -1,6 +1,5 @@
 package chillwright.paper;
 
-import chillwright.core.forecast.Forecast.Outlook;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Shape.Reach;
 import chillwright.core.rules.Verdict;
@@ -40,7 +39,8 @@ record CoolingLines(Words words, Times times, Instant now, Scale scale) {
   Optional<String> forecast(Judged judged) {
     return judged.forecasts().stream()
         .findFirst()
-        .filter(next -> next.outlook() != Outlook.UNREAD && next.latest().isPresent())
+        .filter(next -> next.latest().isPresent())
+        .filter(next -> next.expected().filter(now::isBefore).isPresent())
         .map(
             next ->
                 words.say(

@@ -1,6 +1,7 @@
 package chillwright.print;
 
 import chillwright.core.learning.CoolingMethod;
+import chillwright.core.learning.Likewise;
 import chillwright.core.learning.MethodRecord;
 import chillwright.core.learning.MethodRecord.StageRecord;
 import chillwright.core.measure.Depth;
@@ -71,6 +72,22 @@ public record CoolingMethodText(Scale scale, Language language) {
     return margin.isNegative()
         ? language.say("method.late", Figures.duration(margin.negated()))
         : language.say("method.margin", Figures.duration(margin));
+  }
+
+  /** How earlier coolings went that began as one that runs. */
+  public String says(Likewise earlier) {
+    List<String> parts = new ArrayList<>();
+    String made = language.say("method.like.made", earlier.made());
+    parts.add(
+        earlier
+            .worstMargin()
+            .map(worst -> language.say("method.like.worst", made, Figures.duration(worst)))
+            .orElse(made));
+    parts.add(language.say("method.like.missed", earlier.missed()));
+    if (earlier.notShown() > 0) {
+      parts.add(language.say("method.like.not-shown", earlier.notShown()));
+    }
+    return language.say("method.like", earlier.runs(), String.join(", ", parts));
   }
 
   /** What it is not. */

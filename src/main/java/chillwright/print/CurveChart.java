@@ -19,14 +19,15 @@ import java.util.Optional;
 /**
  * A lot's temperatures over time, against the limits that were to be reached, as strokes, dots and
  * words on a plane of {@link #WIDTH} by {@link #HEIGHT}, y downwards: the same picture for a page
- * and for paper. It tells everything by shape, so it prints in black and white.
+ * and for paper; {@link #NARROW} fits a phone, with words as large. It tells everything by shape,
+ * so it prints in black and white.
  */
 public final class CurveChart {
   public static final double WIDTH = 720;
+  public static final double NARROW = 360;
   public static final double HEIGHT = 380;
 
   private static final double LEFT = 62;
-  private static final double RIGHT = WIDTH - 14;
   private static final double TOP = 14;
   private static final double BOTTOM = HEIGHT - 44;
 
@@ -46,6 +47,8 @@ public final class CurveChart {
           Duration.ofDays(1),
           Duration.ofDays(7));
 
+  private final double width;
+  private final double right;
   private final Times times;
   private final Scale scale;
   private final List<LogEntry> readings;
@@ -85,7 +88,10 @@ public final class CurveChart {
   /** A temperature to be reached by a moment. */
   private record Goal(Limit limit, Instant opens, Instant last) {}
 
-  private CurveChart(List<LogEntry> readings, List<Goal> goals, Times times, Scale scale) {
+  private CurveChart(
+      List<LogEntry> readings, List<Goal> goals, Times times, Scale scale, double width) {
+    this.width = width;
+    this.right = width - 14;
     this.times = times;
     this.scale = scale;
     this.readings = readings;
@@ -121,6 +127,12 @@ public final class CurveChart {
    */
   public static Optional<CurveChart> of(
       List<LogEntry> entries, List<Finding> findings, Times times, Scale scale) {
+    return of(entries, findings, times, scale, WIDTH);
+  }
+
+  /** The same, so wide. */
+  public static Optional<CurveChart> of(
+      List<LogEntry> entries, List<Finding> findings, Times times, Scale scale, double width) {
     List<LogEntry> run = new ArrayList<>();
     List<LogEntry> shown = List.of();
     for (LogEntry entry : entries) {
@@ -141,7 +153,7 @@ public final class CurveChart {
     if (shown.isEmpty()) {
       return Optional.empty();
     }
-    return Optional.of(new CurveChart(shown, goals(findings, shown), times, scale));
+    return Optional.of(new CurveChart(shown, goals(findings, shown), times, scale, width));
   }
 
   private static List<Goal> goals(List<Finding> findings, List<LogEntry> shown) {
@@ -162,7 +174,7 @@ public final class CurveChart {
 
   private void draw(double step) {
     for (double at = lowest; at <= highest + step / 100; at += step) {
-      strokes.add(new Stroke(at == lowest ? Line.AXIS : Line.GRID, LEFT, y(at), RIGHT, y(at)));
+      strokes.add(new Stroke(at == lowest ? Line.AXIS : Line.GRID, LEFT, y(at), right, y(at)));
       labels.add(new Label(Math.round(at) + " " + scale.sign(), LEFT - 6, y(at) + 5, Anchor.END));
     }
     strokes.add(new Stroke(Line.AXIS, LEFT, TOP, LEFT, BOTTOM));
@@ -186,11 +198,12 @@ public final class CurveChart {
 
   private void drawTimes() {
     Duration span = Duration.between(from, to);
+    int most = (int) Math.ceil(MOST_TICKS * width / WIDTH);
     Duration step =
         STEPS.stream()
-            .filter(each -> span.dividedBy(each) < MOST_TICKS)
+            .filter(each -> span.dividedBy(each) < most)
             .findFirst()
-            .orElse(span.dividedBy(MOST_TICKS));
+            .orElse(span.dividedBy(most));
     ZonedDateTime day = from.atZone(times.zone()).truncatedTo(ChronoUnit.DAYS);
     Instant tick = day.toInstant();
     while (tick.isBefore(from)) {
@@ -217,7 +230,7 @@ public final class CurveChart {
     strokes.add(new Stroke(Line.LIMIT, x(goal.opens()), y, end, y));
     strokes.add(new Stroke(Line.LIMIT, end, y - 14, end, y + 6));
     String by = goal.limit().text(scale) + " \u2264 " + times.hour(goal.last());
-    boolean isRight = end > (LEFT + RIGHT) / 2;
+    boolean isRight = end > (LEFT + right) / 2;
     labels.add(
         new Label(by, isRight ? end - 4 : end + 4, y - 6, isRight ? Anchor.END : Anchor.START));
     crossing(goal, y);
@@ -257,7 +270,7 @@ public final class CurveChart {
   private double x(Instant moment) {
     double share =
         (double) Duration.between(from, moment).toMillis() / Duration.between(from, to).toMillis();
-    return LEFT + (RIGHT - LEFT) * Math.max(0, Math.min(1, share));
+    return LEFT + (right - LEFT) * Math.max(0, Math.min(1, share));
   }
 
   private double y(LogEntry reading) {
@@ -266,6 +279,10 @@ public final class CurveChart {
 
   private double y(double degrees) {
     return BOTTOM - (BOTTOM - TOP) * (degrees - lowest) / (highest - lowest);
+  }
+
+  public double width() {
+    return width;
   }
 
   public List<Stroke> strokes() {

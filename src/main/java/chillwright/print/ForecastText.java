@@ -45,7 +45,31 @@ public record ForecastText(ZoneId zone, Scale scale, Instant now, Language langu
   /** When it is expected, and how that stands against the limit. */
   public String reaches(Forecast forecast) {
     boolean isTold = forecast.outlook() != Outlook.NOT_TOLD || forecast.expected().isPresent();
+    if (isPast(forecast)) {
+      return past(forecast);
+    }
     return isTold ? expected(forecast) + " " + standing(forecast) : expected(forecast);
+  }
+
+  /** Whether what was expected should have been read by now. */
+  private boolean isPast(Forecast forecast) {
+    return forecast.outlook() == Outlook.UNREAD
+        || forecast.expected().filter(now::isAfter).isPresent();
+  }
+
+  private String past(Forecast forecast) {
+    String limit = forecast.awaited().limit().text(scale);
+    String about = time(forecast.expected().orElseThrow());
+    String says = say("forecast.past", limit, about);
+    return forecast
+        .awaited()
+        .deadline()
+        .map(last -> says + " " + say(isOver(last) ? "forecast.was" : "forecast.is", time(last)))
+        .orElse(says);
+  }
+
+  private boolean isOver(Instant last) {
+    return now.isAfter(last);
   }
 
   /** What would still do, where several limits stand together. */
@@ -55,8 +79,11 @@ public record ForecastText(ZoneId zone, Scale scale, Instant now, Language langu
         .map(aim -> say("forecast.aim", limit, atMost(aim.temperature()), time(aim.by())));
   }
 
-  private static Optional<Target> aim(Forecast forecast) {
-    return forecast.target().filter(target -> forecast.outlook() != Outlook.IN_TIME);
+  /** None where it goes well, and none where a reading is what is needed first. */
+  private Optional<Target> aim(Forecast forecast) {
+    return forecast
+        .target()
+        .filter(target -> forecast.outlook() != Outlook.IN_TIME && !isPast(forecast));
   }
 
   private String expected(Forecast forecast) {
@@ -75,7 +102,12 @@ public record ForecastText(ZoneId zone, Scale scale, Instant now, Language langu
 
   private String standing(Forecast forecast) {
     String key = "forecast.outlook." + forecast.outlook().key();
-    return forecast.awaited().deadline().map(last -> say(key, time(last))).orElse("");
+    boolean isLate = forecast.outlook() == Outlook.LATE;
+    return forecast
+        .awaited()
+        .deadline()
+        .map(last -> say(isLate && isOver(last) ? "forecast.over" : key, time(last)))
+        .orElse("");
   }
 
   /** What it rests on, and why it is wide. */

@@ -1,10 +1,13 @@
 package chillwright.service;
 
+import chillwright.core.learning.CoolingMethod;
 import chillwright.core.learning.CoolingRun;
 import chillwright.core.learning.CoolingRuns;
+import chillwright.core.learning.Likewise;
 import chillwright.core.learning.MethodRecord;
 import chillwright.core.log.LotId;
 import chillwright.core.rules.Finding;
+import chillwright.core.rules.OpenCooling;
 import chillwright.service.FoundFindings.Found;
 import chillwright.storage.FindingRow;
 import chillwright.storage.Session;
@@ -22,6 +25,9 @@ public final class CoolingMethods {
 
   /** Findings looked at, the newest; two a cooling. It bounds what one look can cost. */
   private static final int MOST_FINDINGS = 4000;
+
+  /** Of the newest coolings of one food, since it is asked at each look at a lot that cools. */
+  private static final int MOST_ALIKE = 200;
 
   /** How many lots are read together. */
   private static final int TOGETHER = 200;
@@ -76,6 +82,39 @@ public final class CoolingMethods {
                       .filter(run -> run.method().isOf(asked.food(), asked.container()))
                       .toList();
               return new Shown(from, to, MethodRecord.of(runs), found.size() == MOST_FINDINGS);
+            });
+  }
+
+  /**
+   * How coolings of the usual period went that began as the one that runs in a lot; empty where
+   * none runs, or none began so.
+   */
+  public Optional<Likewise> like(LotView view) {
+    return view.judged()
+        .flatMap(
+            judged ->
+                OpenCooling.of(judged.timeline(), judged.ruleSet())
+                    .map(
+                        open ->
+                            CoolingRuns.begun(judged.timeline(), judged.ruleSet(), open.since())))
+        .flatMap(begun -> like(begun, view.state().lot()));
+  }
+
+  private Optional<Likewise> like(CoolingMethod begun, LotId running) {
+    Instant now = kitchen.now();
+    return kitchen
+        .database()
+        .read(
+            session -> {
+              List<LotId> lots =
+                  session
+                      .findings()
+                      .cooled(begun.food(), now.minus(USUAL), now, MOST_ALIKE)
+                      .stream()
+                      .distinct()
+                      .filter(lot -> !lot.equals(running))
+                      .toList();
+              return Likewise.of(begun, runs(session, lots, now));
             });
   }
 

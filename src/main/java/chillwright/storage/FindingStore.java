@@ -154,6 +154,15 @@ public final class FindingStore {
    * and once for each finding, which are about two a cooling.
    */
   public List<LotId> cooled(Instant from, Instant to, int limit) {
+    return cooled(DSL.noCondition(), from, to, limit);
+  }
+
+  /** The same of one food, however it is capitalized. */
+  public List<LotId> cooled(String food, Instant from, Instant to, int limit) {
+    return cooled(LOT.FOOD.equalIgnoreCase(food), from, to, limit);
+  }
+
+  private List<LotId> cooled(Condition wanted, Instant from, Instant to, int limit) {
     return session
         .sql()
         .select(LOT.CODE)
@@ -163,6 +172,7 @@ public final class FindingStore {
         .where(FINDING.RULE.like(inline(COOLINGS)))
         .and(FINDING.SETTLES_AT.ge(from))
         .and(FINDING.SETTLES_AT.le(to))
+        .and(wanted)
         .orderBy(FINDING.SETTLES_AT.desc(), FINDING.LOT_ID.desc())
         .limit(limit)
         .fetch(row -> new LotId(row.value1()));

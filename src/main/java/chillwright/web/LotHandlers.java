@@ -18,6 +18,7 @@ import chillwright.service.LotView;
 import chillwright.service.NewLot;
 import chillwright.service.Page;
 import chillwright.service.Written;
+import chillwright.web.answers.Answers;
 import chillwright.web.answers.EntryAnswers;
 import chillwright.web.answers.LotAnswers;
 import com.fasterxml.jackson.databind.JsonNode;
@@ -104,7 +105,7 @@ final class LotHandlers {
     Body body = Body.of(context);
     LotState made = kitchen.logbook().createLot(newLot(body), OnceKeys.of(context, body));
     context.header(Header.LOCATION, Routes.LOTS + "/" + made.lot());
-    Answer.created(context, answers(kitchen.now()).detail(view(made.lot())));
+    Answer.created(context, detail(made.lot()));
   }
 
   /** Read as the first row of the lot would be, so that its fields obey the same limits. */
@@ -139,7 +140,12 @@ final class LotHandlers {
     Accept.best(context, Accept.JSON);
     Query.none(context);
     LotId lot = lot(context);
-    freshness.answer(context, () -> answers(kitchen.now()).detail(view(lot)));
+    freshness.answer(context, () -> detail(lot));
+  }
+
+  private Answers.LotDetail detail(LotId lot) {
+    LotView view = view(lot);
+    return answers(kitchen.now()).detail(view, kitchen.coolingMethods().like(view));
   }
 
   private LotView view(LotId lot) {

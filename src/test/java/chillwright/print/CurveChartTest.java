@@ -108,4 +108,28 @@ class CurveChartTest {
               assertThat(dot.y()).isBetween(0.0, CurveChart.HEIGHT);
             });
   }
+
+  /**
+   * Words 15 units high are some 9 units a letter wide; a phone of 360 points shows 328 of them.
+   */
+  @Test
+  void a_narrow_picture_fits_a_phone_and_its_times_do_not_run_into_each_other() {
+    CurveChart chart =
+        CurveChart.of(
+                List.of(reading(0, "140F"), reading(395, "41F")),
+                List.of(),
+                Times.kept(ZONE, Language.ENGLISH),
+                Scale.FAHRENHEIT,
+                CurveChart.NARROW)
+            .orElseThrow();
+    assertThat(chart.width()).isLessThanOrEqualTo(360);
+    assertThat(chart.dots()).allSatisfy(dot -> assertThat(dot.x()).isBetween(0.0, 360.0));
+    List<CurveChart.Label> ticks =
+        chart.labels().stream().filter(l -> l.anchor() == CurveChart.Anchor.MIDDLE).toList();
+    assertThat(ticks).hasSizeGreaterThan(1);
+    for (int i = 1; i < ticks.size(); i++) {
+      assertThat(ticks.get(i).x() - ticks.get(i - 1).x())
+          .isGreaterThan(9.0 * ticks.get(i).text().length());
+    }
+  }
 }

@@ -2,9 +2,14 @@ package chillwright.service;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import chillwright.core.learning.Likewise;
 import chillwright.core.learning.MethodRecord;
 import chillwright.core.learning.MethodRecord.StageRecord;
 import chillwright.core.learning.MethodRecord.Standing;
+import chillwright.core.log.LotId;
+import chillwright.core.measure.Temperature.Scale;
+import chillwright.print.CoolingMethodText;
+import chillwright.print.Language;
 import chillwright.service.CoolingMethods.Asked;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -198,5 +203,39 @@ class CoolingMethodsTest {
 
   private static Asked of(Optional<String> food, Optional<Instant> from) {
     return new Asked(food, Optional.empty(), from, Optional.empty());
+  }
+
+  /**
+   * A fourth soup stands in the same pan and place. The three before it left 30, 10 and, missed, no
+   * time; another depth tells nothing of it. 41 °F after 5 h and 5 h 50 leaves 60 and 10 minutes.
+   */
+  @Test
+  void a_cooling_is_told_how_those_went_that_began_as_it_did() {
+    String late =
+        soup(5, "Leek soup", "2in", "14:30", "17:00")
+            .replace(
+                "S5-2in,,,2026-03-05T14:30:00Z",
+                "S5-2in,,,2026-03-05T14:00:00Z,reading,90F,"
+                    + "ice bath,38F,,\nS5-2in,,,2026-03-05T14:30:00Z");
+    String begun =
+        "NOW,leek soup,soup_or_stew,2026-03-08T23:00:00Z,cooked,135F,stove,,,\n"
+            + "NOW,,,2026-03-08T23:00:00Z,cooling,135F,Ice bath,,Full pan,2in\n"
+            + "NOW,,,2026-03-08T23:30:00Z,reading,110F,,,,\n";
+    test.log(
+        HEADER
+            + soup(2, "Leek soup", "2in", "13:30", "17:00")
+            + soup(3, "Leek soup", "2in", "13:50", "17:50")
+            + soup(4, "Leek soup", "4in", "13:30", "17:00")
+            + late
+            + begun);
+    LotView view = test.kitchen().lots().lot(new LotId("NOW")).orElseThrow();
+    assertThat(test.kitchen().coolingMethods().like(view))
+        .contains(new Likewise(2, 1, 0, Optional.of(minutes(10))));
+    LotView over = test.kitchen().lots().lot(new LotId("S2-2in")).orElseThrow();
+    assertThat(test.kitchen().coolingMethods().like(over)).isEmpty();
+    Likewise found = new Likewise(2, 1, 0, Optional.of(minutes(10)));
+    assertThat(new CoolingMethodText(Scale.FAHRENHEIT, Language.ENGLISH).says(found))
+        .contains("that began this way: 3. In time: 2 (at the least 10 min to spare)")
+        .contains("missed a limit: 1");
   }
 }

@@ -9,8 +9,11 @@ import chillwright.core.forecast.Forecast.Outlook;
 import chillwright.core.forecast.Forecaster;
 import chillwright.core.log.Incoming;
 import chillwright.core.measure.Temperature;
+import chillwright.core.measure.Temperature.Scale;
 import chillwright.logfile.Cells;
 import chillwright.logfile.CsvLog;
+import chillwright.print.ForecastText;
+import chillwright.print.Language;
 import chillwright.rulebook.BrokenRules;
 import chillwright.rulebook.RuleLibrary;
 import chillwright.service.Judge.Judged;
@@ -211,7 +214,7 @@ class ForecastTest {
     assertThat(forecasts(two, "10:01").get(0).outlook()).isEqualTo(Outlook.NOT_TOLD);
   }
 
-  /** Expected at 11:01 for a limit at 12:00, and read no more. */
+  /** 16 minutes after 82 °F, at 65 to 44 °F above the air in 20: 10:56, for a limit at 12:00. */
   @ParameterizedTest
   @CsvSource({"10:50, IN_TIME", "11:30, UNREAD", "13:00, UNREAD"})
   void what_should_be_there_and_was_not_read_is_not_in_time(String now, Outlook outlook) {
@@ -220,7 +223,48 @@ class ForecastTest {
             + reading("10:10", "117 F")
             + reading("10:20", "103 F")
             + reading("10:40", "82 F");
-    assertThat(forecasts(rows, now).get(0).outlook()).isEqualTo(outlook);
+    Forecast first = forecasts(rows, now).get(0);
+    assertThat(first.outlook()).isEqualTo(outlook);
+    String says = says(first, now, Language.ENGLISH);
+    String spanish = says(first, now, Language.SPANISH);
+    if (outlook == Outlook.IN_TIME) {
+      assertThat(says).startsWith("Expected to reach 70 °F about 10:56").contains("In time if");
+    } else {
+      assertThat(says)
+          .startsWith("It was expected at 70 °F about 10:56")
+          .contains("nobody looked since: read it now.")
+          .endsWith(now.equals("13:00") ? "The limit was 12:00." : "The limit is 12:00.");
+      assertThat(spanish).contains("mídalo ahora").doesNotContain("A tiempo");
+    }
+  }
+
+  private static String says(Forecast forecast, String now, Language language) {
+    Instant moment = Instant.parse("2026-03-02T" + now + ":00Z");
+    return new ForecastText(ZoneOffset.UTC, Scale.FAHRENHEIT, moment, language).says(forecast);
+  }
+
+  /** The limit of 12:00 has passed; the readings still tell of a later moment. */
+  @Test
+  void a_limit_that_has_passed_is_told_as_passed() {
+    String rows = FIRST.formatted("38 F") + reading("10:30", "120 F") + reading("11:00", "107 F");
+    Forecast first = forecasts(rows, "12:30").get(0);
+    assertThat(says(first, "12:30", Language.ENGLISH))
+        .contains("Expected to reach 70 °F about 13:15", "Too late: the limit was 12:00.")
+        .doesNotContain("To be in time");
+    assertThat(says(forecasts(rows, "13:30").get(0), "13:30", Language.ENGLISH))
+        .contains("was expected at 70 °F about 13:15", "read it now", "The limit was 12:00.");
+  }
+
+  /** Seconds apart tell a probe's last digit: 4-203.11 allows it 1 °C. They count as one. */
+  @Test
+  void readings_seconds_apart_promise_nothing() {
+    String rows =
+        FIRST.formatted("38 F")
+            + "SP-1,,,2026-03-02T10:00:20Z,reading,132 F,,,\n"
+            + "SP-1,,,2026-03-02T10:00:40Z,reading,129 F,,,\n";
+    Forecast first = forecasts(rows, "10:01").get(0);
+    assertThat(first.outlook()).isEqualTo(Outlook.NOT_TOLD);
+    assertThat(first.basis().has(Doubt.ONE_READING)).isTrue();
   }
 
   @Test

@@ -111,4 +111,18 @@ class DoubtsOfFormsTest {
         .containsPattern("(?s)Chest.*?name=\"temperature\" inputmode=\"text")
         .containsPattern("(?s)name=\"temperature\" inputmode=\"decimal");
   }
+
+  /** HTML Living Standard, autofocus: the page opens at that element, without any script. */
+  @Test
+  void the_first_fault_is_in_sight_when_a_page_comes_back() {
+    Reply refused =
+        visit.submit("/lots/S-1/entries", "entry", "reading", "temperature", "warm", "air", "x");
+    assertThat(refused.text())
+        .containsOnlyOnce("autofocus")
+        .contains("role=\"alert\" tabindex=\"-1\" autofocus");
+    assertThat(visit.submit("/new-batch", "entry", "cooked").text())
+        .containsOnlyOnce("tabindex=\"-1\" autofocus");
+    assertThat(visit.submit("/lots/S-1/parts", "parts", "none").text())
+        .containsOnlyOnce("tabindex=\"-1\" autofocus");
+  }
 }

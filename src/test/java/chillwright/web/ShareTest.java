@@ -248,6 +248,29 @@ class ShareTest {
         .isEqualTo(lot("A").at("/findings").findValuesAsText("verdict"));
   }
 
+  /** Our own design, no source: a depth without a unit is in that of the scale. */
+  @Test
+  void parts_are_told_what_they_stand_in_and_how_deep() {
+    served.cookSoup("POT");
+    served.at("2026-03-03T17:20:00Z");
+    String[] fields = {
+      "parts", "2", "portions", "3", "container", "half pan", "depth", "2", "scale", "F"
+    };
+    taken(submit("POT", "parts", fields));
+    JsonNode row = served.get("/api/v1/lots/POT-1/entries").json().at("/items/0");
+    assertThat(row.at("/container").asText()).isEqualTo("half pan");
+    assertThat(row.at("/depth").asText()).isEqualTo("2 in");
+    fields[9] = "C";
+    Reply deep = submit("POT", "parts", fields);
+    assertThat(deep.status()).as(deep.text()).isEqualTo(303);
+    assertThat(served.get("/api/v1/lots/POT-3/entries").json().at("/items/0/depth").asText())
+        .isEqualTo("2 cm");
+    fields[7] = "deep";
+    Reply wrong = submit("POT", "parts", fields);
+    assertThat(wrong.status()).isEqualTo(422);
+    assertThat(wrong.text()).contains("value=\"half pan\"", "value=\"deep\"");
+  }
+
   @Test
   void a_lot_that_cannot_be_divided_now_offers_no_form_and_takes_none() {
     served.post("/api/v1/lots", "{'lot':'A','food':'Soup','category':'soup_or_stew'}");

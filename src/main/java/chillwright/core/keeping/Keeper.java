@@ -2,7 +2,6 @@ package chillwright.core.keeping;
 
 import chillwright.core.keeping.Keeping.Governs;
 import chillwright.core.log.Category;
-import chillwright.core.log.LogEntry;
 import chillwright.core.log.Phase;
 import chillwright.core.log.Timeline;
 import chillwright.core.rules.DayCounting;
@@ -64,10 +63,9 @@ public final class Keeper {
         days.filter(Days::isFrozen).map(d -> OptionalInt.of(d.left())).orElse(OptionalInt.empty());
     Optional<Instant> discardAt = discardAt(findings);
     boolean hasThawed = !isFrozen && timeline.phase() == Phase.FROZEN;
-    Optional<LocalDate> frozen = hasThawed ? Optional.empty() : firstFrozen();
+    Optional<LocalDate> frozen = hasThawed ? Optional.empty() : Quality.firstFrozen(timeline);
     Category category = timeline.food().category();
-    Optional<LocalDate> best = frozen.flatMap(day -> plusMonths(day, category.freezer().min()));
-    Optional<LocalDate> limit = frozen.flatMap(day -> plusMonths(day, category.freezer().max()));
+    Quality quality = frozen.map(day -> Quality.of(timeline, day)).orElse(Quality.NONE);
     Keeping keeping =
         new Keeping(
             usesChart ? Optional.empty() : lastDay,
@@ -75,10 +73,10 @@ public final class Keeper {
             left,
             usesChart ? lastDay : Optional.empty(),
             discardAt,
-            best,
-            limit,
+            quality.best(),
+            quality.limit(),
             Optional.empty(),
-            new Reasons(timeline, usesChart).of(days, discardAt, frozen));
+            new Reasons(timeline, usesChart).of(days, discardAt, frozen, quality));
     Keeping governed = keeping.governedBy(governs(keeping));
     return hasThawed ? governed.because(THAWED) : governed;
   }
@@ -88,19 +86,6 @@ public final class Keeper {
         .filter(finding -> finding.rule().occasions().stream().anyMatch(DISCARD::contains))
         .flatMap(finding -> finding.deadline().stream())
         .findFirst();
-  }
-
-  private Optional<LocalDate> firstFrozen() {
-    return timeline.entries().stream()
-        .filter(entry -> entry.word().phase().filter(Phase.FROZEN::equals).isPresent())
-        .map(LogEntry::happenedAt)
-        .map(timeline::day)
-        .findFirst();
-  }
-
-  /** Calendar months, as freezer charts count them: 30 November and 3 months is 28 February. */
-  static Optional<LocalDate> plusMonths(LocalDate day, OptionalInt months) {
-    return months.isPresent() ? Optional.of(day.plusMonths(months.getAsInt())) : Optional.empty();
   }
 
   private Optional<Governs> governs(Keeping dates) {

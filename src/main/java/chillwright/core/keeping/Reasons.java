@@ -32,7 +32,11 @@ final class Reasons {
     this.usesChart = usesChart;
   }
 
-  List<String> of(Optional<Days> days, Optional<Instant> discardAt, Optional<LocalDate> frozen) {
+  List<String> of(
+      Optional<Days> days,
+      Optional<Instant> discardAt,
+      Optional<LocalDate> frozen,
+      Quality quality) {
     discardAt.ifPresent(
         at ->
             add(
@@ -40,7 +44,7 @@ final class Reasons {
                     + MINUTE.format(OffsetDateTime.ofInstant(at, timeline.zone()))));
     days.ifPresent(this::addDays);
     boolean isDiscarded = category.tcs() && days.flatMap(Days::missed).isPresent();
-    frozen.filter(day -> !isDiscarded).ifPresent(this::addQuality);
+    frozen.filter(day -> !isDiscarded).ifPresent(day -> addQuality(day, quality));
     return List.copyOf(lines);
   }
 
@@ -103,7 +107,7 @@ final class Reasons {
     return days == 1 ? "1 day" : days + " days";
   }
 
-  private void addQuality(LocalDate frozen) {
+  private void addQuality(LocalDate frozen, Quality quality) {
     Category.Range months = category.freezer();
     if (months.min().isEmpty() && months.max().isEmpty()) {
       add("frozen " + frozen + ": no quality figure for this food");
@@ -132,6 +136,10 @@ final class Reasons {
                         + ": quality limit "
                         + frozen.plusMonths(max)
                         + " (quality, not safety, while it stays at 0 °F or below)"));
+    for (var source : quality.sources()) {
+      source.best().ifPresent(day -> add("from " + source.lot() + ": best quality by " + day));
+      source.limit().ifPresent(day -> add("from " + source.lot() + ": quality limit " + day));
+    }
     add("figures: " + category.source());
   }
 

@@ -31,6 +31,18 @@ public record CoolingMethod(
         places.stream().map(CoolingMethod::plain).toList());
   }
 
+  /** Whether another cooling went this way as far as it has gone. */
+  boolean beganAs(CoolingMethod begun) {
+    CoolingMethod own = plain();
+    CoolingMethod other = begun.plain();
+    int far = other.places().size();
+    return own.food().equals(other.food())
+        && own.container().equals(other.container())
+        && own.depth().equals(other.depth())
+        && own.places().size() >= far
+        && own.places().subList(0, far).equals(other.places());
+  }
+
   private static String plain(String words) {
     return words.strip().toLowerCase(Locale.ROOT);
   }

@@ -63,6 +63,13 @@ public final class CoolingRuns {
         .toList();
   }
 
+  /** The way of a cooling that runs since a moment, as far as it has gone. */
+  public static CoolingMethod begun(Timeline timeline, RuleSet rules, Instant since) {
+    List<LogEntry> rows =
+        timeline.entries().stream().filter(row -> !row.happenedAt().isBefore(since)).toList();
+    return new CoolingRuns(timeline, rules).method(rows, Instant.MAX);
+  }
+
   /** Whether a rule is about cooling to a limit in time. */
   public static boolean isCooling(Rule rule) {
     return rule.occasions().stream().anyMatch(Occasion::isCooling)

@@ -144,6 +144,7 @@ public final class Answers {
    *
    * @param from the lots it came from
    * @param madeInto the lots that came from it, directly or not
+   * @param earlierCoolings how coolings went that began as its own; null where none runs, or did
    * @param placeReadings what was read in its places while it was inside, the newest first:
    *     evidence without a verdict
    * @param frozenLife what the readings of its freezer cost of its quality; never of safety
@@ -156,6 +157,7 @@ public final class Answers {
       List<Finding> findings,
       Optional<Due> due,
       List<ForecastLine> forecast,
+      Optional<CoolingMethodAnswers.Earlier> earlierCoolings,
       List<Entry> placeReadings,
       List<AheadAnswers.Line> frozenLife,
       ContentsAnswer contents,

@@ -1,5 +1,6 @@
 package chillwright.web.answers;
 
+import chillwright.core.learning.Likewise;
 import chillwright.core.learning.MethodRecord;
 import chillwright.core.learning.MethodRecord.StageRecord;
 import chillwright.core.measure.Depth;
@@ -66,6 +67,19 @@ public final class CoolingMethodAnswers {
       int missed,
       Optional<Duration> worstMargin,
       Optional<Duration> median) {}
+
+  /** How coolings went that began as one that runs. */
+  public record Earlier(
+      int made, int missed, int notShown, Optional<Duration> worstMargin, String says) {}
+
+  static Earlier earlier(Likewise earlier) {
+    return new Earlier(
+        earlier.made(),
+        earlier.missed(),
+        earlier.notShown(),
+        earlier.worstMargin(),
+        new CoolingMethodText(Scale.FAHRENHEIT, Language.ENGLISH).says(earlier));
+  }
 
   public Methods answer(Shown shown) {
     return new Methods(

@@ -2,6 +2,7 @@ package chillwright.web.answers;
 
 import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
+import chillwright.core.learning.Likewise;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
 import chillwright.core.log.Portions;
@@ -91,8 +92,12 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
         .orElse(Answers.Dates.NONE);
   }
 
-  /** All that is known of a lot, but its entries. */
-  public Answers.LotDetail detail(LotView view) {
+  /**
+   * All that is known of a lot, but its entries.
+   *
+   * @param earlier how coolings went that began as its own
+   */
+  public Answers.LotDetail detail(LotView view, Optional<Likewise> earlier) {
     return new Answers.LotDetail(
         line(view.state()),
         texts(view.sources()),
@@ -100,6 +105,7 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
         view.judged().map(j -> maker().findings(j.findings(), j.timeline())).orElse(List.of()),
         view.judged().flatMap(j -> j.due().map(finding -> due(finding, j.timeline()))),
         view.judged().map(j -> maker().forecasts(j.forecasts(), j.timeline())).orElse(List.of()),
+        earlier.map(CoolingMethodAnswers::earlier),
         view.placeReadings().stream().map(entries()::reading).toList(),
         AheadAnswers.lines(view.frozenLife(), Language.ENGLISH),
         ContentsAnswer.of(view.contents()),

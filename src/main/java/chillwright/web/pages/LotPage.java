@@ -16,6 +16,7 @@ import chillwright.core.rules.Finding;
 import chillwright.core.rules.OpenCooling;
 import chillwright.core.rules.Verdict;
 import chillwright.print.AheadText;
+import chillwright.print.CoolingMethodText;
 import chillwright.print.CurveChart;
 import chillwright.print.Figures;
 import chillwright.print.ForecastText;
@@ -259,7 +260,13 @@ final class LotPage {
         .toList();
   }
 
+  /** Drawn for a screen and for a phone; the style shows the one that fits. */
   private String curve(LotView view, Scale scale, Visitor visitor) {
+    return curve(view, scale, visitor, CurveChart.WIDTH)
+        + curve(view, scale, visitor, CurveChart.NARROW);
+  }
+
+  private String curve(LotView view, Scale scale, Visitor visitor, double width) {
     return view.judged()
         .flatMap(
             judged ->
@@ -267,7 +274,8 @@ final class LotPage {
                     judged.timeline().entries(),
                     judged.findings(),
                     Times.kept(desk.zone(), visitor.language()),
-                    scale))
+                    scale,
+                    width))
         .map(chart -> Svg.of(chart, visitor.say("lot.curve.title", view.state().food())))
         .orElse("");
   }
@@ -292,7 +300,7 @@ final class LotPage {
         : new Next(sentences.says(due), "", "");
   }
 
-  private static LotPageView.Ahead forecasts(LotView view, Sentences sentences, Scale scale) {
+  private LotPageView.Ahead forecasts(LotView view, Sentences sentences, Scale scale) {
     ForecastText text =
         new ForecastText(sentences.zone(), scale, sentences.now(), sentences.language());
     List<Forecast> forecasts = ahead(view, sentences.now());
@@ -301,11 +309,16 @@ final class LotPage {
             .anyMatch(reason -> CoolingRuns.isCooling(reason.rule()));
     List<Forecast> helped = isMissed ? List.of() : forecasts;
     return new LotPageView.Ahead(
-        forecasts.stream().map(text::reaches).toList(),
+        forecasts.stream().map(text::reaches).distinct().toList(),
         helped.stream().map(text::aims).flatMap(Optional::stream).distinct().toList(),
         forecasts.isEmpty() ? "" : text.basis(forecasts),
+        forecasts.isEmpty() ? "" : earlier(view, new CoolingMethodText(scale, text.language())),
         new SpeedupText(sentences.zone(), scale, sentences.now(), sentences.language())
             .lines(helped));
+  }
+
+  private String earlier(LotView view, CoolingMethodText text) {
+    return desk.kitchen().coolingMethods().like(view).map(text::says).orElse("");
   }
 
   /** Of limits still ahead: of one that has passed the finding tells. */

@@ -191,10 +191,15 @@ public record LotPageView(
    * @param says one sentence for each limit; none where nothing cools
    * @param aims what it must read by when to be in time still
    * @param basis what all of it rests on
+   * @param earlier how coolings that began this way went; blank where none did
    * @param sooner what would bring it to its next limit sooner
    */
   public record Ahead(
-      List<String> says, List<String> aims, String basis, List<SpeedupText.Line> sooner) {
+      List<String> says,
+      List<String> aims,
+      String basis,
+      String earlier,
+      List<SpeedupText.Line> sooner) {
     public Ahead {
       says = List.copyOf(says);
       aims = List.copyOf(aims);

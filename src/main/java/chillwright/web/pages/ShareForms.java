@@ -155,7 +155,9 @@ final class ShareForms {
       own.put("from", lot.lot().text());
       own.put("food", form.text("food").equals(lot.food()) ? "" : form.text("food"));
       own.put("portions", form.text("portions"));
-      own.put("place", form.text("place"));
+      for (String same : List.of("place", "container", "depth", "scale")) {
+        own.put(same, form.text(same));
+      }
       told.fresh.add(part);
       told.add(row(own, part.text()));
     }

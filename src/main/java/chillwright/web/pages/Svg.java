@@ -16,8 +16,12 @@ final class Svg {
   static String of(CurveChart chart, String title) {
     StringBuilder svg = new StringBuilder();
     svg.append(
-        "<svg viewBox=\"0 0 %.0f %.0f\" role=\"img\" aria-label=\"%s\" fill=\"none\""
-                .formatted(CurveChart.WIDTH, CurveChart.HEIGHT, escaped(title))
+        "<svg class=\"%s\" viewBox=\"0 0 %.0f %.0f\" role=\"img\" aria-label=\"%s\" fill=\"none\""
+                .formatted(
+                    chart.width() < CurveChart.WIDTH ? "narrow" : "wide",
+                    chart.width(),
+                    CurveChart.HEIGHT,
+                    escaped(title))
             + " stroke=\"currentColor\" font-size=\"15\">");
     chart.strokes().forEach(stroke -> svg.append(of(stroke)));
     for (Dot dot : chart.dots()) {
