@@ -3,16 +3,24 @@ package chillwright.web.pages;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.Misread;
 import chillwright.core.log.Problem;
+import chillwright.core.log.Problem.Where;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.logfile.Cells;
 import chillwright.logfile.Column;
 import chillwright.logfile.Place;
+import chillwright.logfile.SaidTime;
+import chillwright.logfile.SaidTime.At;
+import chillwright.logfile.SaidTime.Read;
+import chillwright.logfile.SaidTime.Skipped;
+import chillwright.logfile.SaidTime.Toward;
 import chillwright.service.OnceKey;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDateTime;
+import java.time.LocalTime;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,7 +30,8 @@ import java.util.TreeMap;
 /**
  * A form that says what happened to a lot: its fields are named as the columns of a log file, and
  * read by the same class. A figure may be written without its scale, which the form sends beside
- * it; a decimal comma is taken, since some phones offer no dot; a blank time is now.
+ * it; a decimal comma is taken, since some phones offer no dot; a blank time is now. A time that
+ * the clock skipped is refused; of one that it showed twice the earlier is taken.
  */
 final class EntryForm {
   private static final List<Column> TAKEN =
@@ -63,7 +72,41 @@ final class EntryForm {
       cells.put(column.title(), cell(column));
     }
     cells.put(Column.WHEN.title(), when());
-    return new Cells(now).read(cells, Place.object(""));
+    Incoming row = new Cells(now).read(cells, Place.object(""));
+    return typed() instanceof Skipped skipped ? refused(row, skipped) : row;
+  }
+
+  /** The row with the fault that the clock never showed its time. */
+  private Incoming refused(Incoming row, Skipped skipped) {
+    Where whole = Place.object("").row();
+    String says =
+        "The clock was put forward from %s to %s: there was no such time. Give one before or after."
+            .formatted(skipped.before(), skipped.after());
+    List<Problem> problems = new ArrayList<>();
+    if (row instanceof Misread misread) {
+      problems.addAll(misread.problems());
+    }
+    Where at = whole.at(Column.WHEN.title());
+    String allowed = "a time that the clock showed";
+    problems.add(new Problem("skipped-hour", at, form.text("when"), allowed, says));
+    return new Misread(whole, Optional.empty(), Optional.empty(), false, problems);
+  }
+
+  /** The time that was typed, where the clock showed it twice and the earlier is taken. */
+  Optional<LocalTime> twice() {
+    return typed() instanceof At at && at.isTwice()
+        ? Optional.of(LocalDateTime.ofInstant(at.moment(), zone).toLocalTime())
+        : Optional.empty();
+  }
+
+  /** The time that was typed: as forms send it, or as people say it. */
+  private Read typed() {
+    String typed = form.text("when");
+    try {
+      return SaidTime.at(LocalDateTime.parse(typed), zone);
+    } catch (DateTimeException said) {
+      return SaidTime.moment(typed, zone, now, Toward.PAST);
+    }
   }
 
   private String cell(Column column) {
@@ -93,11 +136,11 @@ final class EntryForm {
     if (typed.isEmpty()) {
       return form.has("at") ? noted(form.text("at")) : now.toString();
     }
-    try {
-      return LocalDateTime.parse(typed).atZone(zone).toInstant().toString();
-    } catch (DateTimeException e) {
-      return typed;
+    Read read = typed();
+    if (read instanceof At at) {
+      return at.moment().toString();
     }
+    return read instanceof Skipped ? now.toString() : typed;
   }
 
   /** What was just taken is not ahead of us, whatever the phone's clock says. */

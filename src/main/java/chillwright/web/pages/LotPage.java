@@ -168,9 +168,13 @@ final class LotPage {
 
   private Optional<String> doubt(
       EntryForm entry, Incoming incoming, LotView view, Visitor visitor) {
-    return incoming instanceof Row row && !entry.isSure()
-        ? new Doubts(view, readings(view), desk, visitor).of(row)
-        : Optional.empty();
+    if (!(incoming instanceof Row row) || entry.isSure()) {
+      return Optional.empty();
+    }
+    return entry
+        .twice()
+        .map(time -> visitor.say("entry.doubt.twice", time))
+        .or(() -> new Doubts(view, readings(view), desk, visitor).of(row));
   }
 
   /** Back to the list where a portion was taken in passing, else to the lot. */
