@@ -152,12 +152,13 @@ final class EntryForm {
     }
   }
 
-  static List<String> faults(List<Problem> problems) {
-    return problems.stream().map(Problem::says).toList();
+  /** What is wrong, in the language of who filled the form in. */
+  static List<String> faults(List<Problem> problems, Visitor visitor) {
+    return problems.stream().map(problem -> visitor.language().fault(problem.says())).toList();
   }
 
-  static List<String> faults(Incoming row) {
-    return row instanceof Misread misread ? faults(misread.problems()) : List.of();
+  static List<String> faults(Incoming row, Visitor visitor) {
+    return row instanceof Misread misread ? faults(misread.problems(), visitor) : List.of();
   }
 
   /** Makes the same form, sent twice, count once. */

@@ -123,7 +123,7 @@ final class LotPage {
     fields.putAll(KeptEntry.fields(form, desk.zone(), now));
     EntryForm entry = new EntryForm(form, desk.zone(), now);
     Incoming row = entry.row(view.state().lot().text());
-    List<String> faults = EntryForm.faults(row);
+    List<String> faults = EntryForm.faults(row, visitor);
     Optional<String> doubt = faults.isEmpty() ? doubt(entry, row, view, visitor) : Optional.empty();
     return new Filled(fields, faults, doubt.orElse(""));
   }
@@ -149,7 +149,7 @@ final class LotPage {
     EntryForm entry = new EntryForm(LotActs.asEntry(form.get()), desk.zone(), now);
     String code = view.get().state().lot().text();
     Incoming row = entry.row(code);
-    List<String> faults = EntryForm.faults(row);
+    List<String> faults = EntryForm.faults(row, visitor);
     Optional<String> doubt =
         faults.isEmpty() ? doubt(entry, row, view.get(), visitor) : Optional.empty();
     if (faults.isEmpty() && doubt.isEmpty()) {
@@ -158,7 +158,7 @@ final class LotPage {
         context.redirect(after(form.get(), code, written), HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
-        faults = EntryForm.faults(refused.problems());
+        faults = EntryForm.faults(refused.problems(), visitor);
       }
     }
     Filled again = new Filled(entry.fields(), faults, doubt.orElse(""));

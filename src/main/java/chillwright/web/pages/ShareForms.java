@@ -45,13 +45,18 @@ final class ShareForms {
 
   /** Rows to be logged, the lots that begin with them, and what is wrong with the form. */
   private static final class Told {
+    private final Visitor visitor;
     final List<Incoming> rows = new ArrayList<>();
     final Set<LotId> fresh = new HashSet<>();
     final Set<String> faults = new LinkedHashSet<>();
 
+    Told(Visitor visitor) {
+      this.visitor = visitor;
+    }
+
     void add(Incoming row) {
       rows.add(row);
-      faults.addAll(EntryForm.faults(row));
+      faults.addAll(EntryForm.faults(row, visitor));
     }
   }
 
@@ -95,7 +100,7 @@ final class ShareForms {
         context.redirect(told.fresh.size() > 1 ? source : begun(written), HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
-        told.faults.addAll(EntryForm.faults(refused.problems()));
+        told.faults.addAll(EntryForm.faults(refused.problems(), visitor));
       }
     }
     Map<String, String> fields = form.get().all();
@@ -115,7 +120,7 @@ final class ShareForms {
   }
 
   private Told parts(Form form, LotState lot, Visitor visitor) {
-    Told told = new Told();
+    Told told = new Told(visitor);
     OptionalInt count = number(form.has("parts") ? form.text("parts") : "1", MOST_PARTS);
     OptionalInt each = number(form.text("portions"), Integer.MAX_VALUE);
     Optional<Phase> word = LotActs.ofPart(lot);
@@ -150,7 +155,7 @@ final class ShareForms {
   }
 
   private Told counts(Form form, LotState lot, Visitor visitor) {
-    Told told = new Told();
+    Told told = new Told(visitor);
     Optional<Long> found = counted(form.text("found"));
     if (found.isEmpty()) {
       told.faults.add(visitor.say("share.count.wrong"));
@@ -171,7 +176,7 @@ final class ShareForms {
   }
 
   private Told combined(Form form, LotState lot, Visitor visitor) {
-    Told told = new Told();
+    Told told = new Told(visitor);
     Set<String> codes = new LinkedHashSet<>(List.of(lot.lot().text()));
     codes.addAll(List.of((form.words("from") + " " + form.text("more")).strip().split("[\\s,]+")));
     codes.remove("");
