@@ -102,7 +102,9 @@ public record KeepText(
   private Optional<String> refreezing(RuleSet rules) {
     boolean wasFrozen = keeping.bestQualityBy().isPresent() || keeping.qualityLimit().isPresent();
     boolean isOver = lines().stream().anyMatch(line -> line.isPast() && !line.which().isQuality());
-    return wasFrozen && !isOver ? Refreezing.advice(rules, language, scale) : Optional.empty();
+    return wasFrozen && !isOver
+        ? Refreezing.advice(rules, category, language, scale)
+        : Optional.empty();
   }
 
   private Times times() {

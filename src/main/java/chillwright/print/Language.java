@@ -4,11 +4,17 @@ import chillwright.core.log.Category;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** A language that findings, dates and pages are told in. */
 public enum Language {
   ENGLISH("en", "English"),
   SPANISH("es", "Español");
+
+  /** What was perhaps meant, at the end of a fault. */
+  private static final Pattern MEANT =
+      Pattern.compile("(.*?) (?:Did you mean|Perhaps) (.+)[?]", Pattern.DOTALL);
 
   private final String tag;
   private final String title;
@@ -49,7 +55,20 @@ public enum Language {
 
   /** A line of the arithmetic behind a date; one that we do not know stays as it is. */
   public String because(String line) {
-    return this == ENGLISH ? line : Texts.PRINT.because(this, line).orElse(line);
+    return this == ENGLISH ? line : Texts.PRINT.retold(this, Texts.BECAUSE, line).orElse(line);
+  }
+
+  /** What is wrong with an input; what we have no words for is marked as English. */
+  public String fault(String english) {
+    if (this == ENGLISH) {
+      return english;
+    }
+    Matcher meant = MEANT.matcher(english);
+    boolean isAsked = meant.matches();
+    String plain = isAsked ? meant.group(1) : english;
+    String told =
+        Texts.PRINT.retold(this, Texts.PROBLEM, plain).orElseGet(() -> say("fault.untold", plain));
+    return isAsked ? told + " " + say("fault.meant", meant.group(2).replace(" or ", ", ")) : told;
   }
 
   /** A word or title of a rule set; one that is not shipped stays as its file has it. */

@@ -1,5 +1,6 @@
 package chillwright.print;
 
+import chillwright.core.log.Category;
 import chillwright.core.measure.Limit;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Occasion;
@@ -24,16 +25,36 @@ public final class Refreezing {
 
   /** The same with the figure of the wanted scale first. */
   public static Optional<String> advice(RuleSet rules, Language language, Scale scale) {
+    return limit(rules).map(rule -> told("refreeze.advice", rule, language, scale));
+  }
+
+  /**
+   * The same of one food: one that needs no cold for safety is bound by no limit, one that is not
+   * frozen again once it softened never may be.
+   */
+  public static Optional<String> advice(
+      RuleSet rules, Category food, Language language, Scale scale) {
+    if (food.discardWhenSoft() && food.tcs()) {
+      return limit(rules).map(rule -> language.say("refreeze.soft", rule.citation().text()));
+    }
+    return food.tcs()
+        ? limit(rules).map(rule -> told("refreeze.food", rule, language, scale))
+        : limit(rules).map(rule -> language.say("refreeze.quality"));
+  }
+
+  /** The limit that thawed food is held against; empty where the rule set has none. */
+  public static Optional<Rule> limit(RuleSet rules) {
     return rules.rules(Occasion.FROZEN).stream()
         .filter(rule -> rule.shape() instanceof Hold)
-        .findFirst()
-        .map(
-            rule ->
-                language.say(
-                    "refreeze.advice",
-                    cold(rule, limit -> limit.both(scale), language),
-                    Figures.duration(((Hold) rule.shape()).allowed()),
-                    rule.citation().text()));
+        .findFirst();
+  }
+
+  private static String told(String key, Rule rule, Language language, Scale scale) {
+    return language.say(
+        key,
+        cold(rule, limit -> limit.both(scale), language),
+        Figures.duration(((Hold) rule.shape()).allowed()),
+        rule.citation().text());
   }
 
   /** The end of what a finding says; empty for a rule that is not about thawed food. */

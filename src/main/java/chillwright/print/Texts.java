@@ -33,7 +33,10 @@ public final class Texts {
   private static final String SAID = "said.";
 
   /** Keys of lines of arithmetic, which are kept in English with their figures. */
-  private static final String BECAUSE = "because.";
+  static final String BECAUSE = "because.";
+
+  /** Keys of what is wrong with an input, which is told in English where it is found. */
+  static final String PROBLEM = "problem.";
 
   private final String file;
   private final Properties texts = new Properties();
@@ -56,7 +59,8 @@ public final class Texts {
       if (key.startsWith(SAID) && key.endsWith(english)) {
         keyOfSaid.put(texts.getProperty(key), key.substring(0, key.length() - english.length()));
       }
-      if (key.startsWith(BECAUSE) && key.endsWith(english)) {
+      boolean isLine = key.startsWith(BECAUSE) || key.startsWith(PROBLEM);
+      if (isLine && key.endsWith(english)) {
         String name = key.substring(0, key.length() - english.length());
         lines.put(name, pattern(texts.getProperty(key)));
       }
@@ -96,14 +100,16 @@ public final class Texts {
   }
 
   /**
-   * A line of arithmetic with its figures as they are; the text that leaves the least to be filled
-   * in is taken, so that no words of English are taken for a figure.
+   * A line of a kind with its figures as they are; the text that leaves the least to be filled in
+   * is taken, so that no words of English are taken for a figure.
+   *
+   * @param kind what its key begins with
    */
-  Optional<String> because(Language language, String english) {
+  Optional<String> retold(Language language, String kind, String english) {
     Optional<Map.Entry<String, List<String>>> found = Optional.empty();
     for (Map.Entry<String, Pattern> line : lines.entrySet()) {
       Matcher matcher = line.getValue().matcher(english + " ");
-      if (matcher.matches()) {
+      if (line.getKey().startsWith(kind) && matcher.matches()) {
         List<String> figures =
             IntStream.rangeClosed(1, matcher.groupCount()).mapToObj(matcher::group).toList();
         if (found.isEmpty() || length(figures) < length(found.get().getValue())) {
@@ -111,7 +117,15 @@ public final class Texts {
         }
       }
     }
-    return found.map(of -> text(language, of.getKey(), of.getValue().toArray()));
+    boolean isProblem = kind.equals(PROBLEM);
+    return found.map(
+        of ->
+            text(
+                language,
+                of.getKey(),
+                of.getValue().stream()
+                    .map(word -> isProblem ? said(language, word).orElse(word) : word)
+                    .toArray()));
   }
 
   private static int length(List<String> figures) {

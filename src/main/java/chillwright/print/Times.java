@@ -5,7 +5,9 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.Year;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -50,13 +52,19 @@ public record Times(ZoneId zone, Language language, Optional<LocalDate> today) {
 
   /** "Tue 24 Nov 14:05". */
   public String moment(Instant moment) {
-    LocalDateTime local = local(moment);
-    return day(local.toLocalDate()) + " " + CLOCK.format(local);
+    return day(local(moment).toLocalDate()) + " " + hour(moment);
   }
 
-  /** "14:05", whatever the day. */
+  /** "14:05", whatever the day; of a time that the clock showed twice, which of them it is. */
   public String hour(Instant moment) {
-    return CLOCK.format(local(moment));
+    LocalDateTime local = local(moment);
+    String time = CLOCK.format(local);
+    List<ZoneOffset> offsets = zone.getRules().getValidOffsets(local);
+    if (offsets.size() < 2) {
+      return time;
+    }
+    boolean isFirst = offsets.get(0).equals(zone.getRules().getOffset(moment));
+    return language.say(isFirst ? "time.first" : "time.second", time);
   }
 
   /** "14:05" today, else with its day. */
@@ -67,7 +75,7 @@ public record Times(ZoneId zone, Language language, Optional<LocalDate> today) {
   /** The same with the words that it needs in a sentence: "a las 14:05". */
   String said(Instant moment) {
     LocalDateTime local = local(moment);
-    String time = language.say(local.getHour() == 1 ? "time.one" : "time", CLOCK.format(local));
+    String time = language.say(local.getHour() == 1 ? "time.one" : "time", hour(moment));
     return isToday(moment) ? time : language.say("time.dated", day(local.toLocalDate()), time);
   }
 

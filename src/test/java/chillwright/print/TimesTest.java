@@ -56,4 +56,15 @@ class TimesTest {
         .isEqualTo("discarded by Tue 24 Nov 18:00");
     assertThat(english.retold("[3-501.17(A), (B)] lot 2026-11-24T18")).contains("2026-11-24T18");
   }
+
+  /** IANA tz database, America/Denver: on 1 November 2026 the hour from 01:00 comes twice. */
+  @Test
+  void of_a_time_that_comes_twice_it_is_told_which_one_it_is() {
+    assertThat(english.moment(Instant.parse("2026-11-01T07:30:00Z")))
+        .isEqualTo("Sun 1 Nov 01:30 (the first of two)");
+    assertThat(spanish.clock(Instant.parse("2026-11-01T08:30:00Z")))
+        .isEqualTo("dom 1 nov 01:30 (la segunda de dos veces)");
+    assertThat(english.hour(Instant.parse("2026-11-01T09:00:00Z"))).isEqualTo("02:00");
+    assertThat(english.hour(Instant.parse("2026-11-01T06:59:00Z"))).isEqualTo("00:59");
+  }
 }

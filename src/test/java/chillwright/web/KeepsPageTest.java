@@ -183,4 +183,46 @@ class KeepsPageTest {
     assertThat(page("/keeps?left=yes&since=1:30"))
         .contains("Outside for 2 h 30 min. Discard", "showed 01:30 twice");
   }
+
+  /**
+   * FoodSafety.gov, food safety during a power outage: ice crystals or 40 °F or below may be
+   * refrozen, above 40 °F for more than 2 h is discarded, ice cream always; North Carolina State
+   * Extension, when to refreeze frozen food: bread and plain cakes may be refrozen.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "soup_or_stew&read=40F, It may be frozen again",
+    "soup_or_stew&read=4C, It may be frozen again",
+    "soup_or_stew&read=41, Do not refreeze it",
+    "soup_or_stew&read=41F&warm=2 h, freeze it now",
+    "soup_or_stew&read=41F&warm=121 min, Do not refreeze it",
+    "raw_poultry_whole&ice=crystals, It may be frozen again",
+    "raw_poultry_whole&ice=crystals&read=50F, Do not refreeze it",
+    "casserole_meat&ice=soft, Read its temperature",
+    "ice_cream&ice=crystals, once it softened it is discarded",
+    "yeast_bread_baked&read=70F, It may be, at whatever temperature",
+    "cookies_baked&ice=soft, It may be, at whatever temperature",
+    "bar_cookies_brownies&ice=soft, It may be, at whatever temperature"
+  })
+  void whether_food_may_be_frozen_again_follows_the_food(String asked, String says) {
+    String page = page("/keeps?again=yes&category=" + asked.replace(" ", "%20"));
+    assertThat(page).contains(says);
+    boolean isHeld = asked.startsWith("soup") || asked.startsWith("raw") || asked.contains("meat");
+    if (isHeld) {
+      assertThat(page).contains("It may be refrozen while it has ice crystals or reads 40 °F");
+    } else {
+      assertThat(page).doesNotContain("It may be refrozen while", "It may be frozen again");
+    }
+  }
+
+  /** The bounds are our own: no food is read hotter than 250 °F or colder than -76 °F. */
+  @ParameterizedTest
+  @CsvSource({"read=400F, read", "read=-90F, read", "read=warm, read", "warm=ages, warm"})
+  void a_temperature_that_no_food_has_is_refused(String asked, String field) {
+    Served.Reply reply = served.get("/keeps?again=yes&category=soup_or_stew&" + asked);
+    assertThat(reply.status()).isEqualTo(422);
+    assertThat(reply.text())
+        .contains("id=\"" + field + "-wrong\"")
+        .doesNotContain("Do not refreeze it:", "It may be frozen again");
+  }
 }

@@ -58,7 +58,7 @@ final class CorrectPage {
             .map(
                 found ->
                     form.has("void")
-                        ? rows(found, view).voided(form)
+                        ? rows(found, view).voided(form, visitor)
                         : rows(found, view).corrected(form, visitor))
             .orElse(new CorrectRows.Made(List.of(), List.of(visitor.say("correct.unknown"))));
     List<String> faults = made.faults();
@@ -70,7 +70,7 @@ final class CorrectPage {
         context.redirect("/lots/" + view.state().lot() + done, HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
-        faults = EntryForm.faults(refused.problems());
+        faults = EntryForm.faults(refused.problems(), visitor);
       }
     }
     Filled again = new Filled(form.all(), faults, "");

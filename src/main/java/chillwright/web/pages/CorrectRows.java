@@ -110,8 +110,8 @@ final class CorrectRows {
   }
 
   /** Voids the entry. */
-  Made voided(Form form) {
-    return made(List.of(correction(form, Map.of(), form.text("reason"))));
+  Made voided(Form form, Visitor visitor) {
+    return made(List.of(correction(form, Map.of(), form.text("reason"))), visitor);
   }
 
   /** Makes it read as the form says. */
@@ -125,7 +125,7 @@ final class CorrectRows {
     }
     Incoming whole = row(typed);
     if (!(whole instanceof Row row)) {
-      return new Made(List.of(), EntryForm.faults(whole));
+      return new Made(List.of(), EntryForm.faults(whole, visitor));
     }
     Set<String> changed = changed(row.details());
     boolean isCleared =
@@ -137,7 +137,7 @@ final class CorrectRows {
     if (isTold && !isCleared) {
       return changed.isEmpty()
           ? new Made(List.of(), List.of(visitor.say("correct.nothing")))
-          : made(List.of(correction(form, cells(typed, changed), form.text("reason"))));
+          : made(List.of(correction(form, cells(typed, changed), form.text("reason"))), visitor);
     }
     return isFirst
         ? new Made(List.of(), List.of(visitor.say("correct.first-blank")))
@@ -185,7 +185,7 @@ final class CorrectRows {
     entry.details().until().ifPresent(mark -> fields.put("until", mark(mark)));
     String reason = form.text("reason");
     String why = reason.isEmpty() ? "" : visitor.say("correct.again", reason);
-    return made(List.of(correction(form, Map.of(), why), row(fields)));
+    return made(List.of(correction(form, Map.of(), why), row(fields)), visitor);
   }
 
   private static String mark(Mark until) {
@@ -211,9 +211,9 @@ final class CorrectRows {
     return new EntryForm(new Form(all), zone, now).row(lot.lot().text());
   }
 
-  private static Made made(List<Incoming> rows) {
+  private static Made made(List<Incoming> rows, Visitor visitor) {
     List<String> faults = new ArrayList<>();
-    rows.forEach(row -> faults.addAll(EntryForm.faults(row)));
+    rows.forEach(row -> faults.addAll(EntryForm.faults(row, visitor)));
     return new Made(rows, faults);
   }
 

@@ -45,15 +45,16 @@ final class DayPage {
 
   void show(Context context) {
     Visitor visitor = desk.visitor(context);
-    Filled form = KeptEntry.of(context).map(this::kept).orElse(Filled.with(Map.of()));
+    Filled form =
+        KeptEntry.of(context).map(sent -> kept(sent, visitor)).orElse(Filled.with(Map.of()));
     answer(context, HttpStatus.OK, visitor, form);
   }
 
   /** What a phone had kept, and what is wrong with it. */
-  private Filled kept(Form form) {
+  private Filled kept(Form form, Visitor visitor) {
     Instant now = desk.kitchen().now();
     Incoming row = new EntryForm(form, desk.zone(), now).row("");
-    return new Filled(KeptEntry.fields(form, desk.zone(), now), EntryForm.faults(row), "");
+    return new Filled(KeptEntry.fields(form, desk.zone(), now), EntryForm.faults(row, visitor), "");
   }
 
   private void answer(Context context, HttpStatus status, Visitor visitor, Filled form) {
@@ -229,7 +230,7 @@ final class DayPage {
                         && problem.where() instanceof InField cell
                         && cell.pointer().endsWith("/lots")
                     ? visitor.say("day.over.none")
-                    : problem.says())
+                    : visitor.language().fault(problem.says()))
         .toList();
   }
 
@@ -247,14 +248,16 @@ final class DayPage {
     EntryForm entry = new EntryForm(sent, desk.zone(), desk.kitchen().now());
     Incoming row = entry.row("");
     List<String> faults =
-        isBlankCorrection ? List.of(visitor.say("day.correct.blank")) : EntryForm.faults(row);
+        isBlankCorrection
+            ? List.of(visitor.say("day.correct.blank"))
+            : EntryForm.faults(row, visitor);
     if (faults.isEmpty()) {
       try {
         desk.kitchen().logbook().log(List.of(row), entry.once(READINGS));
         context.redirect(ADDRESS, HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
-        faults = EntryForm.faults(refused.problems());
+        faults = EntryForm.faults(refused.problems(), visitor);
       }
     }
     Filled again = new Filled(new HashMap<>(entry.fields()), faults, "");

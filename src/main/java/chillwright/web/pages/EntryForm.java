@@ -3,18 +3,26 @@ package chillwright.web.pages;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.Misread;
 import chillwright.core.log.Problem;
+import chillwright.core.log.Problem.Where;
 import chillwright.core.log.Row;
 import chillwright.core.log.Word;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.logfile.Cells;
 import chillwright.logfile.Column;
 import chillwright.logfile.Place;
+import chillwright.logfile.SaidTime;
+import chillwright.logfile.SaidTime.At;
+import chillwright.logfile.SaidTime.Read;
+import chillwright.logfile.SaidTime.Skipped;
+import chillwright.logfile.SaidTime.Toward;
 import chillwright.service.OnceKey;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDateTime;
+import java.time.LocalTime;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -24,7 +32,8 @@ import java.util.TreeMap;
 /**
  * A form that says what happened to a lot: its fields are named as the columns of a log file, and
  * read by the same class. A figure may be written without its scale, which the form sends beside
- * it; a decimal comma is taken, since some phones offer no dot; a blank time is now.
+ * it; a decimal comma is taken, since some phones offer no dot; a blank time is now. A time that
+ * the clock skipped is refused; of one that it showed twice the earlier is taken.
  */
 final class EntryForm {
   private static final List<Column> TAKEN =
@@ -65,7 +74,41 @@ final class EntryForm {
       cells.put(column.title(), cell(column));
     }
     cells.put(Column.WHEN.title(), when());
-    return new Cells(now).read(cells, Place.object(""));
+    Incoming row = new Cells(now).read(cells, Place.object(""));
+    return typed() instanceof Skipped skipped ? refused(row, skipped) : row;
+  }
+
+  /** The row with the fault that the clock never showed its time. */
+  private Incoming refused(Incoming row, Skipped skipped) {
+    Where whole = Place.object("").row();
+    String says =
+        "The clock was put forward from %s to %s: there was no such time. Give one before or after."
+            .formatted(skipped.before(), skipped.after());
+    List<Problem> problems = new ArrayList<>();
+    if (row instanceof Misread misread) {
+      problems.addAll(misread.problems());
+    }
+    Where at = whole.at(Column.WHEN.title());
+    String allowed = "a time that the clock showed";
+    problems.add(new Problem("skipped-hour", at, form.text("when"), allowed, says));
+    return new Misread(whole, Optional.empty(), Optional.empty(), false, problems);
+  }
+
+  /** The time that was typed, where the clock showed it twice and the earlier is taken. */
+  Optional<LocalTime> twice() {
+    return typed() instanceof At at && at.isTwice()
+        ? Optional.of(LocalDateTime.ofInstant(at.moment(), zone).toLocalTime())
+        : Optional.empty();
+  }
+
+  /** The time that was typed: as forms send it, or as people say it. */
+  private Read typed() {
+    String typed = form.text("when");
+    try {
+      return SaidTime.at(LocalDateTime.parse(typed), zone);
+    } catch (DateTimeException said) {
+      return SaidTime.moment(typed, zone, now, Toward.PAST);
+    }
   }
 
   private String cell(Column column) {
@@ -95,11 +138,11 @@ final class EntryForm {
     if (typed.isEmpty()) {
       return form.has("at") ? noted(form.text("at")) : now.toString();
     }
-    try {
-      return LocalDateTime.parse(typed).atZone(zone).toInstant().toString();
-    } catch (DateTimeException e) {
-      return typed;
+    Read read = typed();
+    if (read instanceof At at) {
+      return at.moment().toString();
     }
+    return read instanceof Skipped ? now.toString() : typed;
   }
 
   /** What was just taken is not ahead of us, whatever the phone's clock says. */
@@ -111,18 +154,18 @@ final class EntryForm {
     }
   }
 
-  static List<String> faults(List<Problem> problems) {
-    return problems.stream().map(Problem::says).toList();
-  }
-
-  static List<String> faults(Incoming row) {
-    return row instanceof Misread misread ? faults(misread.problems()) : List.of();
+  /** What is wrong, in the language of who filled the form in. */
+  static List<String> faults(List<Problem> problems, Visitor visitor) {
+    return problems.stream().map(problem -> visitor.language().fault(problem.says())).toList();
   }
 
   /** The same, with what only a page asks for: who acts says in words what was done. */
   static List<String> faults(Incoming row, Visitor visitor) {
     boolean isMute = row instanceof Row read && read.word() == Word.ACTION && read.note().isEmpty();
-    return isMute ? List.of(visitor.say("entry.action.note")) : faults(row);
+    if (row instanceof Misread misread) {
+      return faults(misread.problems(), visitor);
+    }
+    return isMute ? List.of(visitor.say("entry.action.note")) : List.of();
   }
 
   /** Makes the same form, sent twice, count once. */

@@ -78,8 +78,10 @@ public final class FaultPage {
     return Templates.PAGES.fault(
         frame,
         says,
-        isTold ? List.of() : trouble.says(),
-        "en",
+        isTold
+            ? List.of()
+            : trouble.says().stream().map(frame.visitor().language()::fault).toList(),
+        frame.visitor().language().tag(),
         trouble.status() == HttpStatus.UNAUTHORIZED.getCode());
   }
 }

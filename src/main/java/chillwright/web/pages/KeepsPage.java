@@ -9,7 +9,6 @@ import chillwright.core.rules.RuleSet;
 import chillwright.print.Figures;
 import chillwright.print.KeepText;
 import chillwright.print.Language;
-import chillwright.print.Refreezing;
 import chillwright.rulebook.Handbook;
 import chillwright.rulebook.RuleBook;
 import chillwright.service.KeepQuestion;
@@ -44,6 +43,10 @@ final class KeepsPage {
           "since",
           "till",
           "hot",
+          "again",
+          "ice",
+          "read",
+          "warm",
           "home");
   private static final String HOME = "us-home";
 
@@ -77,6 +80,11 @@ final class KeepsPage {
             .map(new LeftOut(fields, desk, visitor, wrong)::says)
             .orElse("");
     KeepingList list = desk.kitchen().library().keepingList();
+    List<String> again =
+        home()
+            .map(rules -> new FreezeAgain(fields, rules, visitor, wrong))
+            .map(question -> question.says(category(fields)))
+            .orElse(List.of());
     return new KeepsView(
         Filled.with(fields),
         wrong,
@@ -90,7 +98,7 @@ final class KeepsPage {
             .toList(),
         asked.map(a -> a.source(list, visitor.language())).orElse(""),
         leftOut,
-        refreezing(visitor),
+        again,
         power(visitor),
         Part.afterOutage(visitor),
         isHome(fields));
@@ -136,10 +144,10 @@ final class KeepsPage {
   private Optional<Asked> asked(
       Map<String, String> fields, Visitor visitor, Map<String, String> wrong) {
     String key = fields.getOrDefault("category", "");
-    if (key.isEmpty()) {
+    if (key.isEmpty() || (fields.containsKey("again") && category(fields).isPresent())) {
       return Optional.empty();
     }
-    Optional<Category> category = desk.kitchen().library().keepingList().category(key);
+    Optional<Category> category = category(fields);
     if (category.isEmpty()) {
       wrong.put("category", visitor.say("keeps.unknown", key));
       return Optional.empty();
@@ -170,6 +178,10 @@ final class KeepsPage {
             answer.age());
     boolean canAskHome = !isHome(fields) && category.get().fridge().max().isPresent();
     return Optional.of(new Asked(category.get(), answer, text, canAskHome));
+  }
+
+  private Optional<Category> category(Map<String, String> fields) {
+    return desk.kitchen().library().keepingList().category(fields.getOrDefault("category", ""));
   }
 
   /** What a date contradicts, by the labels of the form. */
@@ -255,12 +267,5 @@ final class KeepsPage {
   private static String told(Rule.Action act, Visitor visitor) {
     String says = visitor.language().saidByRules(act.says());
     return says + " [" + act.citation().text().strip() + "]";
-  }
-
-  private List<String> refreezing(Visitor visitor) {
-    return home()
-        .flatMap(rules -> Refreezing.advice(rules, visitor.language(), visitor.scale()))
-        .stream()
-        .toList();
   }
 }

@@ -166,7 +166,7 @@ final class LotPage {
         context.redirect(after(form.get(), code, written), HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
-        faults = EntryForm.faults(refused.problems());
+        faults = EntryForm.faults(refused.problems(), visitor);
       }
     }
     Filled again = new Filled(entry.fields(), faults, doubt.orElse(""));
@@ -180,7 +180,11 @@ final class LotPage {
       return Optional.empty();
     }
     Optional<String> unfit = new NotForUse(desk, visitor).before(row.word(), view);
-    Optional<String> odd = new Doubts(view, readings(view), desk, visitor).of(row);
+    Optional<String> odd =
+        entry
+            .twice()
+            .map(time -> visitor.say("entry.doubt.twice", time))
+            .or(() -> new Doubts(view, readings(view), desk, visitor).of(row));
     return unfit.map(first -> odd.map(second -> first + " " + second).orElse(first)).or(() -> odd);
   }
 

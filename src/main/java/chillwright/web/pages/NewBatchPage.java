@@ -91,7 +91,7 @@ final class NewBatchPage {
     }
     Instant now = desk.kitchen().now();
     Incoming probe = form(fields, now).row("made");
-    faults.addAll(EntryForm.faults(probe));
+    faults.addAll(EntryForm.faults(probe, visitor));
     String doubt =
         faults.isEmpty() && !sent.get().has("sure") ? doubt(fields, (Row) probe, visitor) : "";
     if (faults.isEmpty() && doubt.isEmpty()) {
@@ -102,7 +102,7 @@ final class NewBatchPage {
         context.redirect("/lots/" + lot + end, HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
-        faults.addAll(EntryForm.faults(refused.problems()));
+        faults.addAll(EntryForm.faults(refused.problems(), visitor));
       }
     }
     answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, new Filled(fields, faults, doubt));

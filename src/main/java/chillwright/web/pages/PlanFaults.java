@@ -60,7 +60,7 @@ record PlanFaults(Map<String, String> at, List<String> others) {
       } else if (NAMED.contains(last(pointer))) {
         at.putIfAbsent(field(pointer), visitor.say("plans.fault." + last(pointer)));
       } else {
-        others.add(problem.says());
+        others.add(visitor.language().fault(problem.says()));
       }
     }
     return new PlanFaults(at, others);

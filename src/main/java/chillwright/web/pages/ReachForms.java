@@ -33,9 +33,10 @@ final class ReachForms {
       desk.kitchen().setUp().address(form.get().all());
       context.redirect(RulesPage.ADDRESS + "#reach", HttpStatus.SEE_OTHER);
     } catch (Refused refused) {
-      List<String> faults = EntryForm.faults(refused.problems());
+      Visitor visitor = desk.visitor(context);
+      List<String> faults = EntryForm.faults(refused.problems(), visitor);
       Map<String, Filled> forms = Map.of(LABEL_ADDRESS, new Filled(form.get().all(), faults, ""));
-      page.answer(context, HttpStatus.UNPROCESSABLE_CONTENT, desk.visitor(context), forms);
+      page.answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, forms);
     }
   }
 

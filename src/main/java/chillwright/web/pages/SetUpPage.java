@@ -315,9 +315,9 @@ final class SetUpPage {
       context.redirect(RulesPage.ADDRESS + "#" + section, HttpStatus.SEE_OTHER);
     } catch (Refused refused) {
       FIGURES.forEach(figure -> cells.put(figure, form.get().text(figure)));
-      Filled again = new Filled(cells, EntryForm.faults(refused.problems()), "");
-      answer(
-          context, HttpStatus.UNPROCESSABLE_CONTENT, desk.visitor(context), Map.of(address, again));
+      Visitor visitor = desk.visitor(context);
+      Filled again = new Filled(cells, EntryForm.faults(refused.problems(), visitor), "");
+      answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, Map.of(address, again));
     }
   }
 

@@ -49,14 +49,19 @@ final class ShareForms {
    * wrong with the form.
    */
   private static final class Told {
+    private final Visitor visitor;
     final List<Incoming> rows = new ArrayList<>();
     final Set<String> used = new LinkedHashSet<>();
     final Set<LotId> fresh = new HashSet<>();
     final Set<String> faults = new LinkedHashSet<>();
 
+    Told(Visitor visitor) {
+      this.visitor = visitor;
+    }
+
     void add(Incoming row) {
       rows.add(row);
-      faults.addAll(EntryForm.faults(row));
+      faults.addAll(EntryForm.faults(row, visitor));
     }
   }
 
@@ -104,7 +109,7 @@ final class ShareForms {
         context.redirect(told.fresh.size() > 1 ? source : begun(written), HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
-        told.faults.addAll(EntryForm.faults(refused.problems()));
+        told.faults.addAll(EntryForm.faults(refused.problems(), visitor));
       }
     }
     Map<String, String> fields = form.get().all();
@@ -131,7 +136,7 @@ final class ShareForms {
   }
 
   private Told parts(Form form, LotState lot, Visitor visitor) {
-    Told told = new Told();
+    Told told = new Told(visitor);
     told.used.add(lot.lot().text());
     OptionalInt count = number(form.has("parts") ? form.text("parts") : "1", MOST_PARTS);
     OptionalInt each = number(form.text("portions"), Integer.MAX_VALUE);
@@ -169,7 +174,7 @@ final class ShareForms {
   }
 
   private Told counts(Form form, LotState lot, Visitor visitor) {
-    Told told = new Told();
+    Told told = new Told(visitor);
     Optional<Long> found = counted(form.text("found"));
     if (found.isEmpty()) {
       told.faults.add(visitor.say("share.count.wrong"));
@@ -190,7 +195,7 @@ final class ShareForms {
   }
 
   private Told combined(Form form, LotState lot, Visitor visitor) {
-    Told told = new Told();
+    Told told = new Told(visitor);
     Set<String> codes = new LinkedHashSet<>(List.of(lot.lot().text()));
     codes.addAll(List.of((form.words("from") + " " + form.text("more")).strip().split("[\\s,]+")));
     codes.remove("");

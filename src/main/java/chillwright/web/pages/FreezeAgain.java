@@ -1,0 +1,103 @@
+package chillwright.web.pages;
+
+import chillwright.core.log.Category;
+import chillwright.core.measure.Limit;
+import chillwright.core.measure.Temperature;
+import chillwright.core.rules.Rule;
+import chillwright.core.rules.RuleSet;
+import chillwright.core.rules.Shape.Hold;
+import chillwright.logfile.Degrees;
+import chillwright.print.Refreezing;
+import chillwright.service.ahead.SaidLength;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** "May I freeze it again?", of the food that is asked about and by how it was found. */
+final class FreezeAgain {
+  /** Hotter or colder than any food that is asked about is read: our own bounds, no source. */
+  private static final double HOTTEST_CELSIUS = 121;
+
+  private static final double COLDEST_CELSIUS = -60;
+  private static final Duration LONGEST = Duration.ofHours(1000);
+
+  private final Map<String, String> fields;
+  private final RuleSet rules;
+  private final Visitor visitor;
+  private final Map<String, String> wrong;
+
+  /**
+   * @param rules the advice for homes
+   * @param wrong takes what is wrong, by the name of its field
+   */
+  FreezeAgain(
+      Map<String, String> fields, RuleSet rules, Visitor visitor, Map<String, String> wrong) {
+    this.fields = fields;
+    this.rules = rules;
+    this.visitor = visitor;
+    this.wrong = wrong;
+  }
+
+  /** What holds of that food, or of any where none is named; then what was found, judged. */
+  List<String> says(Optional<Category> food) {
+    List<String> says = new ArrayList<>();
+    Optional<Temperature> read = read();
+    Optional<Duration> warm = warm();
+    boolean isHeld = food.filter(kind -> kind.tcs() && !kind.discardWhenSoft()).isPresent();
+    if (wrong.isEmpty() && isHeld) {
+      Refreezing.limit(rules).flatMap(rule -> judged(rule, read, warm)).ifPresent(says::add);
+    }
+    food.map(kind -> Refreezing.advice(rules, kind, visitor.language(), visitor.scale()))
+        .orElseGet(() -> Refreezing.advice(rules, visitor.language(), visitor.scale()))
+        .ifPresent(says::add);
+    return says;
+  }
+
+  /**
+   * Ice crystals or a cold reading tell; warmer, the time does, and an unknown time is too long.
+   */
+  private Optional<String> judged(Rule rule, Optional<Temperature> read, Optional<Duration> warm) {
+    Hold hold = (Hold) rule.shape();
+    boolean hasCrystals = fields.getOrDefault("ice", "").equals("crystals");
+    Optional<Limit> cold = hold.atMost();
+    boolean isCold = read.flatMap(at -> cold.map(limit -> limit.isColdEnough(at))).orElse(false);
+    if (read.isEmpty() && warm.isEmpty() && !fields.containsKey("ice")) {
+      return Optional.empty();
+    }
+    if (read.isPresent() ? isCold : hasCrystals) {
+      return Optional.of(visitor.say("again.may"));
+    }
+    if (read.isEmpty() && warm.isEmpty()) {
+      return Optional.of(visitor.say("again.read"));
+    }
+    boolean isShort = warm.filter(time -> time.compareTo(hold.allowed()) <= 0).isPresent();
+    return Optional.of(visitor.say(isShort ? "again.still" : "again.no"));
+  }
+
+  private Optional<Temperature> read() {
+    String given = fields.getOrDefault("read", "").replace(',', '.');
+    if (given.isEmpty()) {
+      return Optional.empty();
+    }
+    boolean isBare = Character.isDigit(given.charAt(given.length() - 1));
+    Optional<Temperature> read =
+        Degrees.read(isBare ? given + visitor.scaleLetter() : given)
+            .filter(at -> at.celsiusDegrees() <= HOTTEST_CELSIUS)
+            .filter(at -> at.celsiusDegrees() >= COLDEST_CELSIUS);
+    if (read.isEmpty()) {
+      wrong.put("read", visitor.say("again.no-temperature", given));
+    }
+    return read;
+  }
+
+  private Optional<Duration> warm() {
+    String given = fields.getOrDefault("warm", "");
+    Optional<Duration> warm = SaidLength.of(given).filter(length -> length.compareTo(LONGEST) <= 0);
+    if (warm.isEmpty() && !given.isEmpty()) {
+      wrong.put("warm", visitor.say("again.no-time", given));
+    }
+    return warm;
+  }
+}
