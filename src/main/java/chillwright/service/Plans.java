@@ -7,13 +7,12 @@ import chillwright.core.plan.Dish;
 import chillwright.core.plan.Menu;
 import chillwright.core.plan.Moved;
 import chillwright.core.plan.Plan;
-import chillwright.core.plan.Planner;
 import chillwright.core.plan.Progress;
 import chillwright.rulebook.BrokenRules;
 import chillwright.rulebook.PlanFile;
 import chillwright.storage.PlanStore.Said;
 import java.time.Instant;
-import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -21,6 +20,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * Plans that the kitchen keeps. What is to be planned is stored; the plan is made afresh at every
@@ -78,12 +78,19 @@ public final class Plans {
    * longer read is left out; its own page says what is wrong with it.
    */
   public List<Planned> coming() {
+    return saidToCome().map(said -> planned(said, Optional.empty())).toList();
+  }
+
+  /** The same plans, not worked out. */
+  public List<Kept> keptToCome() {
+    return saidToCome().map(said -> new Kept(said.code(), said.input(), said.saidAt())).toList();
+  }
+
+  private Stream<Said> saidToCome() {
     Instant now = kitchen.now();
     return kitchen.database().read(session -> session.plans().all()).stream()
         .filter(said -> isToCome(said, now))
-        .map(said -> planned(said, Optional.empty()))
-        .sorted(Comparator.comparing(planned -> planned.menu().serving()))
-        .toList();
+        .sorted(Comparator.comparing(said -> menu(said).serving()));
   }
 
   private boolean isToCome(Said said, Instant now) {
@@ -186,7 +193,7 @@ public final class Plans {
     Plan first = plan(before.map(this::menu).orElse(asked));
     Map<String, LotId> lots = new PlanLots(kitchen).of(said.code());
     Map<String, Progress> begun = progress(asked, said.saidAt(), lots);
-    Instant now = kitchen.now().isAfter(asked.from()) ? kitchen.now() : asked.from();
+    Instant now = soon().isAfter(asked.from()) ? soon() : asked.from();
     boolean isOver = !now.isBefore(asked.serving());
     Menu menu = isOver ? asked : asked.at(now, begun);
     Plan plan = plan(menu);
@@ -195,8 +202,12 @@ public final class Plans {
   }
 
   private Plan plan(Menu menu) {
-    LocalDate served = menu.serving().atZone(menu.zone()).toLocalDate();
-    return Planner.plan(menu, kitchen.judge().book().on(served));
+    return kitchen.planning().plan(menu);
+  }
+
+  /** The next full minute: within one nothing moves, and a plan once worked out is given again. */
+  private Instant soon() {
+    return kitchen.now().plusSeconds(60).minusNanos(1).truncatedTo(ChronoUnit.MINUTES);
   }
 
   private Menu menu(Said said) {
