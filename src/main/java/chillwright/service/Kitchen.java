@@ -30,6 +30,7 @@ public final class Kitchen implements AutoCloseable {
   private final Judge judge;
   private final LastJudged lastJudged = new LastJudged();
   private final Planning planning = new Planning(this::plan);
+  private final LastPlans lastPlans = new LastPlans();
   private final String opened = UUID.randomUUID().toString();
   private volatile Told told = new Told("", Optional.empty());
 
@@ -199,6 +200,11 @@ public final class Kitchen implements AutoCloseable {
   /** Plans as they are worked out, and those that were. */
   Planning planning() {
     return planning;
+  }
+
+  /** What plans were asked for before they were changed. */
+  LastPlans lastPlans() {
+    return lastPlans;
   }
 
   private Plan plan(Menu menu) {
