@@ -13,6 +13,7 @@ import java.math.RoundingMode;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.time.format.TextStyle;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -51,6 +52,7 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
   /** All of a plan, for a terminal or plain paper. */
   public List<String> lines(Menu menu, Plan plan) {
     List<String> lines = new ArrayList<>();
+    open(menu).ifPresent(lines::add);
     lines.add(verdict(plan));
     for (Conflict conflict : plan.conflicts()) {
       lines.add("  " + conflict(conflict));
@@ -60,20 +62,12 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
       lines.add(day.title());
       day.lines().forEach(line -> lines.add("  " + line));
     }
-    if (!pans(menu).isEmpty()) {
-      lines.add("");
-      pans(menu).forEach(lines::add);
-    }
+    lines.add("");
+    lines.addAll(portions(menu));
     lines.add("");
     lines.add(say("plan.bounds"));
     plan.bounds().forEach(bound -> lines.add("  " + bound(bound)));
     return lines;
-  }
-
-  /** Pans of each dish whose portions have a size. */
-  public List<String> pans(Menu menu) {
-    PanText text = new PanText(language);
-    return menu.dishes().stream().flatMap(dish -> text.says(dish, menu).stream()).toList();
   }
 
   /** Whether there is a plan, and how sure that is. */
@@ -261,6 +255,38 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
   public String serving(Menu menu) {
     return say(
         "plan.serving", Times.kept(zone, language).moment(menu.serving()), menu.zone().getId());
+  }
+
+  /** When hands are there; empty where they always are. */
+  public Optional<String> open(Menu menu) {
+    if (menu.open().isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        say("plan.open", menu.open().stream().map(this::hours).collect(Collectors.joining("; "))));
+  }
+
+  private String hours(Menu.Hours hours) {
+    String days =
+        hours.days().stream()
+            .sorted()
+            .map(day -> day.getDisplayName(TextStyle.SHORT, language.locale()))
+            .collect(Collectors.joining(", "));
+    return days + " " + hours.from() + " - " + hours.to();
+  }
+
+  /** For whom, and how much of each dish, with its pans where a portion has a size. */
+  public List<String> portions(Menu menu) {
+    List<String> lines = new ArrayList<>();
+    menu.guests().ifPresent(guests -> lines.add(say("plan.guests", guests)));
+    PanText pans = new PanText(language);
+    menu.dishes().stream()
+        .map(
+            dish ->
+                pans.says(dish, menu)
+                    .orElseGet(() -> say("plan.portions", dish.name(), dish.portions())))
+        .forEach(lines::add);
+    return lines;
   }
 
   private String say(String key, Object... filled) {

@@ -127,9 +127,11 @@ public final class PlanFile {
     }
     Map<String, Double> has = amounts(root.at("kitchen").at("has"));
     List<Hours> open = root.at("kitchen").at("open").items().stream().map(this::hours).toList();
-    List<Dish> dishes = dishes(root, has);
+    OptionalInt guests =
+        root.has("guests") ? OptionalInt.of(root.at("guests").node().asInt()) : OptionalInt.empty();
+    List<Dish> dishes = dishes(root, guests, has);
     return faults.isEmpty()
-        ? Optional.of(new Menu(serving, zone, from, has, open, dishes))
+        ? Optional.of(new Menu(serving, zone, from, has, open, dishes).serving(guests))
         : Optional.empty();
   }
 
@@ -172,9 +174,7 @@ public final class PlanFile {
         .orElseThrow();
   }
 
-  private List<Dish> dishes(Spot root, Map<String, Double> has) {
-    OptionalInt guests =
-        root.has("guests") ? OptionalInt.of(root.at("guests").node().asInt()) : OptionalInt.empty();
+  private List<Dish> dishes(Spot root, OptionalInt guests, Map<String, Double> has) {
     Set<String> names = new HashSet<>();
     List<Dish> dishes = new ArrayList<>();
     for (Spot spot : root.at("dishes").items()) {

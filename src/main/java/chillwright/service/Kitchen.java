@@ -1,6 +1,9 @@
 package chillwright.service;
 
 import chillwright.core.measure.Temperature.Scale;
+import chillwright.core.plan.Menu;
+import chillwright.core.plan.Plan;
+import chillwright.core.plan.Planner;
 import chillwright.rulebook.RuleBook;
 import chillwright.rulebook.RuleLibrary;
 import chillwright.storage.CannotOpenException;
@@ -8,6 +11,7 @@ import chillwright.storage.Database;
 import chillwright.storage.KitchenStore;
 import java.time.Instant;
 import java.time.InstantSource;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
@@ -25,6 +29,8 @@ public final class Kitchen implements AutoCloseable {
   private final InstantSource clock;
   private final Judge judge;
   private final LastJudged lastJudged = new LastJudged();
+  private final Planning planning = new Planning(this::plan);
+  private final LastPlans lastPlans = new LastPlans();
   private final String opened = UUID.randomUUID().toString();
   private volatile Told told = new Told("", Optional.empty());
 
@@ -189,6 +195,21 @@ public final class Kitchen implements AutoCloseable {
 
   public Places places() {
     return new Places(this);
+  }
+
+  /** Plans as they are worked out, and those that were. */
+  Planning planning() {
+    return planning;
+  }
+
+  /** What plans were asked for before they were changed. */
+  LastPlans lastPlans() {
+    return lastPlans;
+  }
+
+  private Plan plan(Menu menu) {
+    LocalDate served = menu.serving().atZone(menu.zone()).toLocalDate();
+    return Planner.plan(menu, judge.book().on(served));
   }
 
   /** Make-ahead plans. */

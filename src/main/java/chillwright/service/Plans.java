@@ -7,13 +7,13 @@ import chillwright.core.plan.Dish;
 import chillwright.core.plan.Menu;
 import chillwright.core.plan.Moved;
 import chillwright.core.plan.Plan;
-import chillwright.core.plan.Planner;
 import chillwright.core.plan.Progress;
 import chillwright.rulebook.BrokenRules;
 import chillwright.rulebook.PlanFile;
 import chillwright.storage.PlanStore.Said;
 import java.time.Instant;
-import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -21,6 +21,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * Plans that the kitchen keeps. What is to be planned is stored; the plan is made afresh at every
@@ -70,7 +71,7 @@ public final class Plans {
 
   /** A plan made afresh; empty where there is none of that code. */
   public Optional<Planned> plan(String code) {
-    return find(code).map(said -> planned(said, Optional.empty()));
+    return find(code).map(said -> planned(said, before(said)));
   }
 
   /**
@@ -78,12 +79,23 @@ public final class Plans {
    * longer read is left out; its own page says what is wrong with it.
    */
   public List<Planned> coming() {
+    return saidToCome().map(said -> planned(said, before(said))).toList();
+  }
+
+  /** The same plans, not worked out. */
+  public List<Kept> keptToCome() {
+    return saidToCome().map(said -> new Kept(said.code(), said.input(), said.saidAt())).toList();
+  }
+
+  private Stream<Said> saidToCome() {
     Instant now = kitchen.now();
     return kitchen.database().read(session -> session.plans().all()).stream()
         .filter(said -> isToCome(said, now))
-        .map(said -> planned(said, Optional.empty()))
-        .sorted(Comparator.comparing(planned -> planned.menu().serving()))
-        .toList();
+        .sorted(Comparator.comparing(said -> menu(said).serving()));
+  }
+
+  private Optional<Said> before(Said said) {
+    return kitchen.lastPlans().before(said.code(), kitchen.now());
   }
 
   private boolean isToCome(Said said, Instant now) {
@@ -110,7 +122,9 @@ public final class Plans {
     Optional<Said> before = find(code);
     // Lots that were begun for the plan stay its own when something else is asked for.
     Said said = new Said(code, input, before.map(Said::saidAt).orElseGet(kitchen::now));
-    Planned planned = planned(said, before.filter(old -> !old.input().equals(input)));
+    Optional<Said> other = before.filter(old -> !old.input().equals(input));
+    Planned planned =
+        planned(said, other.or(() -> kitchen.lastPlans().before(code, kitchen.now())));
     kitchen
         .database()
         .write(
@@ -118,11 +132,13 @@ public final class Plans {
               session.plans().save(said);
               return null;
             });
+    other.ifPresent(old -> kitchen.lastPlans().changed(old, kitchen.now()));
     return planned;
   }
 
   /** Whether there was one. */
   public boolean delete(String code) {
+    kitchen.lastPlans().forget(code);
     return kitchen.database().write(session -> session.plans().delete(code));
   }
 
@@ -183,20 +199,30 @@ public final class Plans {
 
   private Planned planned(Said said, Optional<Said> before) {
     Menu asked = menu(said);
-    Plan first = plan(before.map(this::menu).orElse(asked));
+    Plan first = plan(asked);
     Map<String, LotId> lots = new PlanLots(kitchen).of(said.code());
     Map<String, Progress> begun = progress(asked, said.saidAt(), lots);
-    Instant now = kitchen.now().isAfter(asked.from()) ? kitchen.now() : asked.from();
+    Instant now = soon().isAfter(asked.from()) ? soon() : asked.from();
     boolean isOver = !now.isBefore(asked.serving());
     Menu menu = isOver ? asked : asked.at(now, begun);
     Plan plan = plan(menu);
-    List<Moved> moved = Moved.between(first, plan, menu, before.map(this::menu));
+    List<Moved> moved = new ArrayList<>();
+    before
+        .map(this::menu)
+        .ifPresent(was -> moved.addAll(Moved.asked(plan(was), first, plan, menu, was)));
+    Moved.between(first, plan, menu).stream()
+        .filter(one -> moved.stream().noneMatch(other -> other.task().equals(one.task())))
+        .forEach(moved::add);
     return new Planned(said.code(), said.input(), said.saidAt(), menu, plan, moved, lots);
   }
 
   private Plan plan(Menu menu) {
-    LocalDate served = menu.serving().atZone(menu.zone()).toLocalDate();
-    return Planner.plan(menu, kitchen.judge().book().on(served));
+    return kitchen.planning().plan(menu);
+  }
+
+  /** The next full minute: within one nothing moves, and a plan once worked out is given again. */
+  private Instant soon() {
+    return kitchen.now().plusSeconds(60).minusNanos(1).truncatedTo(ChronoUnit.MINUTES);
   }
 
   private Menu menu(Said said) {

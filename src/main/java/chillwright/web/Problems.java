@@ -2,6 +2,7 @@ package chillwright.web;
 
 import chillwright.core.log.Problem;
 import chillwright.core.log.Problem.Where.InField;
+import chillwright.service.Busy;
 import chillwright.service.Refused;
 import chillwright.web.answers.AnswerMaker;
 import chillwright.web.answers.Answers;
@@ -49,6 +50,7 @@ final class Problems {
 
   void register(RoutesConfig routes) {
     routes.exception(RequestFault.class, (fault, context) -> answer(context, fault));
+    routes.exception(Busy.class, (busy, context) -> answer(context, busy()));
     routes.exception(Refused.class, (refused, context) -> answer(context, of(refused, context)));
     routes.exception(
         MethodNotAllowedResponse.class,
@@ -65,6 +67,21 @@ final class Problems {
                 context,
                 thrown instanceof HttpException known ? plain(known.getCode()) : bug(thrown),
                 Map.of()));
+  }
+
+  /** Nothing is at fault; it is only not the turn of this plan. */
+  private static RequestFault busy() {
+    return new RequestFault(
+        HttpStatus.SERVICE_UNAVAILABLE_503,
+        List.of(
+            new Fault(
+                "plans-busy",
+                new Answers.InRequest("service"),
+                "",
+                "",
+                "As many plans are being worked out as may be at once. Nothing was stored. Ask"
+                    + " again in a few seconds.")),
+        Map.of(Header.RETRY_AFTER, Integer.toString(Busy.RETRY_SECONDS)));
   }
 
   private void answer(Context context, RequestFault fault) {

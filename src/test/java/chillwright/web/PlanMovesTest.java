@@ -230,5 +230,17 @@ class PlanMovesTest {
     assertThat(later.at("/moved").findValuesAsText("why")).isNotEmpty().containsOnly("hour");
     assertThat(start(later, "take-out")).isEqualTo("2026-03-09T18:00:00Z");
     assertThat(later.at("/moved/0/says").asText()).contains("It is served at another hour.");
+    // Whoever opens it within a day reads it too; later it is as if it had been asked so at first.
+    assertThat(plan().at("/moved")).isEqualTo(later.at("/moved"));
+    served.at("2026-03-04T08:00:00Z");
+    assertThat(plan().at("/moved")).isEmpty();
+  }
+
+  @Test
+  void guests_and_portions_stand_in_the_answer_and_on_the_page() {
+    assertThat(plan().at("/guests").asInt()).isEqualTo(40);
+    assertThat(plan().at("/dishes/0/portions").asInt()).isEqualTo(40);
+    String page = visit.open("/plans/supper-12").text();
+    assertThat(page).contains("Guests: 40.", "40 portions are 10 litres");
   }
 }

@@ -166,19 +166,18 @@ class PlansPageTest {
     assertThat(Visit.target(begun)).isEqualTo("/plans/harvest-supper");
     assertThat(visit.open("/plans/harvest-supper").text()).contains("No dish yet");
     Reply has = visit.submit("/plans/harvest-supper/kitchen", "has/hob", "2", "has/oven", "1,5");
-    assertThat(has.status()).as(has.text()).isEqualTo(200);
+    assertThat(has.status()).as(has.text()).isEqualTo(303);
     Reply made = dish();
-    assertThat(made.status()).as(made.text()).isEqualTo(200);
-    assertThat(made.text()).contains("There is a plan.", "16:00 - 18:00", "hob 1");
-    Reply later =
-        visit.submit(
-            "/plans/harvest-supper/event", "name", "Supper", "serving", "2026-03-20T19:00");
-    assertThat(later.text())
+    assertThat(Visit.target(made)).isEqualTo("/plans/harvest-supper");
+    assertThat(visit.open("/plans/harvest-supper").text())
+        .contains("There is a plan.", "16:00 - 18:00", "hob 1");
+    visit.submit("/plans/harvest-supper/event", "name", "Supper", "serving", "2026-03-20T19:00");
+    assertThat(visit.open("/plans/harvest-supper").text())
         .contains("17:00 - 19:00", "Fri 20 Mar 17:00 instead of Fri 20 Mar 16:00")
         .contains("It is served at another hour.");
     assertThat(visit.open("/plans").text()).contains("Supper").contains("Fri 20 Mar 19:00");
-    Reply gone = dish("was", "Leek soup", "remove", "yes");
-    assertThat(gone.text()).contains("No dish yet");
+    dish("was", "Leek soup", "remove", "yes");
+    assertThat(visit.open("/plans/harvest-supper").text()).contains("No dish yet");
   }
 
   @Test
@@ -207,5 +206,42 @@ class PlansPageTest {
     assertThat(visit.open("/plans/harvest-supper-2").text())
         .contains("name=\"has/hob\"")
         .contains("value=\"7\"");
+  }
+
+  @Test
+  void a_plan_after_one_without_a_kitchen_begins_with_the_last_that_has_one() {
+    begin("40");
+    assertThat(Visit.target(begin("30"))).isEqualTo("/plans/harvest-supper-2");
+    visit.submit("/plans/harvest-supper/kitchen", "has/hob", "7");
+    served.at("2026-03-04T08:00:00Z");
+    make("bare", SUPPER.replace("kitchen: {has: {hob: 1}}", "").replace(", uses: {hob: 1}", ""));
+    assertThat(Visit.target(begin("30"))).isEqualTo("/plans/harvest-supper-3");
+    assertThat(visit.open("/plans/harvest-supper-3").text()).contains("value=\"7\"");
+  }
+
+  @Test
+  void a_new_step_takes_one_person_and_the_kitchen_is_open_when_it_says() {
+    begin("40");
+    visit.submit(
+        "/plans/harvest-supper/kitchen",
+        "has/hands",
+        "2",
+        "has/hob",
+        "1",
+        "open/0/days",
+        "fri",
+        "open/0/from",
+        "07:00",
+        "open/0/to",
+        "20:00");
+    String page = visit.open("/plans/harvest-supper").text();
+    assertThat(page)
+        .containsPattern("name=\"make/0/uses/hands\"[^>]*value=\"1\"")
+        .containsPattern("name=\"make/0/uses/hob\"[^>]*value=\"\"");
+    dish("make/0/uses/hands", "");
+    assertThat(visit.open("/plans/harvest-supper").text())
+        .containsPattern("name=\"make/0/uses/hands\"[^>]*value=\"\"")
+        .containsPattern("name=\"make/1/uses/hands\"[^>]*value=\"1\"")
+        .contains("Open: Fri 07:00 - 20:00");
   }
 }

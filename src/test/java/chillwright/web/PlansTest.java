@@ -6,6 +6,12 @@ import chillwright.web.Served.Reply;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -15,6 +21,8 @@ import org.junit.jupiter.api.io.TempDir;
  * Plans over the API of a real server; the two hours of reheating are FDA Food Code 3-403.11(D).
  */
 class PlansTest {
+  private static final ExecutorService CROWD = Executors.newFixedThreadPool(24);
+
   private static final String SUPPER =
       """
       {"serving": "2026-03-20T18:00:00Z", "zone": "UTC", "from": "2026-03-02T08:00:00Z",
@@ -37,6 +45,11 @@ class PlansTest {
     served.close();
   }
 
+  @AfterAll
+  static void end() {
+    CROWD.shutdownNow();
+  }
+
   private Reply put(String code, String body) {
     return served.send(
         served
@@ -46,6 +59,50 @@ class PlansTest {
 
   private Reply drop(String code) {
     return served.send(served.request("/api/v1/plans/" + code).DELETE());
+  }
+
+  /** Forty dishes with little room take seconds each; RFC 9110, 15.6.4: when to ask again. */
+  @Test
+  void a_crowd_of_plans_is_turned_away_and_the_pages_stay() throws Exception {
+    StringBuilder dishes = new StringBuilder();
+    for (int i = 0; i < 40; i++) {
+      dishes
+          .append(i == 0 ? "" : ",")
+          .append("{'dish':'d%d','category':'soup_or_stew','route':'frozen',".formatted(i))
+          .append("'keeps':{'freezing':4,'refrigerator':4},'thawHours':%d,".formatted(12 + i % 9))
+          .append("'make':[{'step':'s','minutes':%d,'uses':{'hob':1}}],".formatted(60 + i))
+          .append("'finish':[{'step':'r','minutes':%d,'uses':{'hob':1}}]}".formatted(30 + i));
+    }
+    String body =
+        ("{'serving':'2026-03-20T18:00:00Z','zone':'UTC','from':'2026-03-0%dT08:00:00Z',"
+                + "'kitchen':{'has':{'hob':9,'freezing':8,'refrigerator':60}},'dishes':["
+                + dishes
+                + "]}")
+            .replace('\'', '"');
+    List<Reply> replies =
+        IntStream.range(0, 24)
+            .mapToObj(i -> body.formatted(1 + i % 8).replace("d0", "dish" + i))
+            .map(one -> CompletableFuture.supplyAsync(() -> put("p" + one.hashCode(), one), CROWD))
+            .toList()
+            .stream()
+            .map(CompletableFuture::join)
+            .toList();
+    assertThat(served.get("/").status()).isEqualTo(200);
+    List<Reply> away = replies.stream().filter(reply -> reply.status() == 503).toList();
+    assertThat(away).isNotEmpty().hasSizeLessThan(24);
+    assertThat(away.get(0).header("Retry-After")).matches("[1-9]\\d*");
+    assertThat(away.get(0).problem(503).at("/problems/0/code").asText()).isEqualTo("plans-busy");
+  }
+
+  @Test
+  void names_that_are_too_long_are_told() {
+    String longest = "x".repeat(200);
+    assertThat(put("a", SUPPER.replace("Leek soup", longest)).status()).isEqualTo(200);
+    Reply refused =
+        put("a", SUPPER.replace("Leek soup", longest + "x").replace("simmer", longest + "y"));
+    assertThat(refused.problem(422).at("/problems").findValuesAsText("allowed"))
+        .hasSize(2)
+        .allMatch(allowed -> allowed.contains("200 characters"));
   }
 
   @Test

@@ -9,6 +9,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 
 /**
@@ -20,6 +21,7 @@ import java.util.Set;
  *     never short
  * @param open when hands are there; always, where the list is empty
  * @param progress of dishes that were begun, by name
+ * @param guests how many are served; empty where nobody said
  */
 public record Menu(
     Instant serving,
@@ -28,7 +30,8 @@ public record Menu(
     Map<String, Double> has,
     List<Hours> open,
     List<Dish> dishes,
-    Map<String, Progress> progress) {
+    Map<String, Progress> progress,
+    OptionalInt guests) {
   /** People, who are there only while the kitchen is open. */
   public static final String HANDS = "hands";
 
@@ -80,12 +83,17 @@ public record Menu(
       Map<String, Double> has,
       List<Hours> open,
       List<Dish> dishes) {
-    this(serving, zone, from, has, open, dishes, Map.of());
+    this(serving, zone, from, has, open, dishes, Map.of(), OptionalInt.empty());
+  }
+
+  /** The same for so many guests. */
+  public Menu serving(OptionalInt people) {
+    return new Menu(serving, zone, from, has, open, dishes, progress, people);
   }
 
   /** The same as it stands at a moment, from which on work goes on. */
   public Menu at(Instant moment, Map<String, Progress> begun) {
-    return new Menu(serving, zone, moment, has, open, dishes, begun);
+    return new Menu(serving, zone, moment, has, open, dishes, begun, guests);
   }
 
   Optional<Progress> progress(Dish dish) {
@@ -96,11 +104,11 @@ public record Menu(
   Menu with(String resource, double amount) {
     Map<String, Double> more = new HashMap<>(has);
     more.put(resource, amount);
-    return new Menu(serving, zone, from, more, open, dishes, progress);
+    return new Menu(serving, zone, from, more, open, dishes, progress, guests);
   }
 
   /** The same with hands at all hours. */
   Menu alwaysOpen() {
-    return new Menu(serving, zone, from, has, List.of(), dishes, progress);
+    return new Menu(serving, zone, from, has, List.of(), dishes, progress, guests);
   }
 }

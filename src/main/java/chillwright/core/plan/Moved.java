@@ -51,25 +51,47 @@ public record Moved(Task task, Instant was, Why why, Optional<Instant> since) {
   }
 
   /**
-   * What moved between two plans.
+   * What stands elsewhere than it was planned because the work went otherwise.
    *
-   * @param menu what the later one was made of
-   * @param was what the earlier one was made of, where something else was asked for then
+   * @param first the plan of that menu before anything was begun
    */
-  public static List<Moved> between(Plan before, Plan after, Menu menu, Optional<Menu> was) {
+  public static List<Moved> between(Plan first, Plan after, Menu menu) {
     List<Moved> moved = new ArrayList<>();
     for (Task task : after.tasks()) {
-      before.tasks().stream()
-          .filter(old -> isSame(old, task))
-          .filter(old -> !old.start().equals(task.start()))
-          .findFirst()
-          .map(
-              old ->
-                  was.map(asked -> new Moved(task, old.start(), asked(asked, menu)))
-                      .orElseGet(() -> moved(old, task, before, menu)))
+      other(first, task).map(old -> moved(old, task, first, menu)).ifPresent(moved::add);
+    }
+    return List.copyOf(moved);
+  }
+
+  /**
+   * What stands elsewhere because something else was asked for.
+   *
+   * @param before the plan of what was asked for before
+   * @param first the plan of what is asked for now, before anything was begun
+   * @param was what was asked for before
+   */
+  public static List<Moved> asked(Plan before, Plan first, Plan after, Menu menu, Menu was) {
+    List<Moved> moved = new ArrayList<>();
+    for (Task task : after.tasks()) {
+      boolean isAsked =
+          !first.isFound()
+              || first.tasks().stream()
+                  .filter(planned -> isSame(planned, task))
+                  .anyMatch(planned -> other(before, planned).isPresent());
+      other(before, task)
+          .filter(old -> isAsked)
+          .map(old -> new Moved(task, old.start(), asked(was, menu)))
           .ifPresent(moved::add);
     }
     return List.copyOf(moved);
+  }
+
+  /** The same task where it stands at another time in a plan. */
+  private static Optional<Task> other(Plan plan, Task task) {
+    return plan.tasks().stream()
+        .filter(old -> isSame(old, task))
+        .filter(old -> !old.start().equals(task.start()))
+        .findFirst();
   }
 
   private static boolean isSame(Task one, Task other) {

@@ -27,12 +27,15 @@ public record PlanAnswers(RuleBook book) {
    * A plan, or why there is none.
    *
    * @param verdict "plan" or "no-plan"
+   * @param guests how many are served; null where nobody said
    * @param proven of a plan that none keeps the food waiting less, of none that there is none
    */
   public record Answer(
       String verdict,
       boolean proven,
       OffsetDateTime serving,
+      Optional<Integer> guests,
+      List<DishLine> dishes,
       Answers.RuleSetRef ruleSet,
       List<TaskLine> tasks,
       List<BoundLine> bounds,
@@ -56,6 +59,9 @@ public record PlanAnswers(RuleBook book) {
       OffsetDateTime end,
       Map<String, Double> uses,
       List<String> because) {}
+
+  /** A dish, with how many portions of it are made. */
+  public record DishLine(String dish, String route, int portions) {}
 
   /** Between which moments something of a dish must happen; rule and citation null without one. */
   public record BoundLine(
@@ -122,6 +128,10 @@ public record PlanAnswers(RuleBook book) {
         plan.isFound() ? "plan" : "no-plan",
         plan.isProven(),
         time(menu.serving(), menu),
+        menu.guests().stream().boxed().findFirst(),
+        menu.dishes().stream()
+            .map(dish -> new DishLine(dish.name(), dish.route().text(), dish.portions()))
+            .toList(),
         new Answers.RuleSetRef(book.id(), book.version()),
         plan.tasks().stream().map(task -> task(task, plan, menu, text)).toList(),
         plan.bounds().stream().map(bound -> bound(bound, menu, text)).toList(),

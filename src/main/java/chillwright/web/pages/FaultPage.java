@@ -24,6 +24,7 @@ public final class FaultPage {
           "fault.foreign-origin",
           "fault.missing-key",
           "fault.unknown-key",
+          "fault.plans-busy",
           "fault.internal-fault");
 
   /** What the page may load: its own style and script. */

@@ -64,7 +64,7 @@ final class PlanPdf {
         head(planned, visitor, text),
         problems,
         days(plan, text),
-        text.pans(planned.menu()),
+        text.portions(planned.menu()),
         plan.bounds().stream().map(text::bound).toList(),
         size);
   }
@@ -75,7 +75,8 @@ final class PlanPdf {
         name.isEmpty() ? planned.code() : name,
         desk.kitchen().settings().name().orElse(visitor.say("kitchen.unnamed")),
         List.of(
-            text.serving(planned.menu()),
+            text.serving(planned.menu())
+                + text.open(planned.menu()).map(open -> " " + open).orElse(""),
             visitor.say("paper.made", new LotSheets(desk, visitor).moment(desk.kitchen().now()))),
         List.of(text.caution(), desk.kitchen().judge().book().defers().strip()));
   }

@@ -3,6 +3,8 @@ package chillwright.web.pages;
 import chillwright.core.plan.Plan.Task;
 import chillwright.core.plan.Progress;
 import chillwright.print.PlanText;
+import chillwright.service.Busy;
+import chillwright.service.Plans;
 import chillwright.service.Plans.Planned;
 import java.time.Duration;
 import java.time.Instant;
@@ -28,14 +30,23 @@ final class PlanSoon {
   /** The nearest event first; one that asks for nothing soon is left out. */
   List<NowView.Event> events() {
     List<NowView.Event> events = new ArrayList<>();
-    for (Planned planned : desk.kitchen().plans().coming()) {
-      List<String> says = says(planned);
+    for (Plans.Kept kept : desk.kitchen().plans().keptToCome()) {
+      List<String> says = says(kept.code());
       if (!says.isEmpty()) {
-        String name = PlanTree.of(planned.input(), desk.zone()).name();
-        events.add(new NowView.Event(planned.code(), name.isEmpty() ? planned.code() : name, says));
+        String name = PlanTree.of(kept.input(), desk.zone()).name();
+        events.add(new NowView.Event(kept.code(), name.isEmpty() ? kept.code() : name, says));
       }
     }
     return events;
+  }
+
+  /** The first page never waits in vain: a plan whose turn it is not says so. */
+  private List<String> says(String code) {
+    try {
+      return desk.kitchen().plans().plan(code).map(this::says).orElse(List.of());
+    } catch (Busy busy) {
+      return List.of(visitor.say("plans.busy"));
+    }
   }
 
   private List<String> says(Planned planned) {

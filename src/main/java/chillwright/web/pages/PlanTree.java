@@ -100,6 +100,11 @@ final class PlanTree {
     return names;
   }
 
+  /** Whether it says anything of the kitchen. */
+  boolean hasKitchen() {
+    return !root.path("kitchen").isEmpty();
+  }
+
   /** Takes over what another plan says of the kitchen. */
   void kitchenOf(PlanTree other) {
     root.set("kitchen", other.root.path("kitchen").deepCopy());

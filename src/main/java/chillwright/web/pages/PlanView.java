@@ -14,6 +14,7 @@ import java.util.List;
 public record PlanView(
     String code,
     String serving,
+    String open,
     String verdict,
     List<String> conflicts,
     List<String> moved,

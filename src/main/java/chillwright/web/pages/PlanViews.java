@@ -2,10 +2,12 @@ package chillwright.web.pages;
 
 import chillwright.core.log.LotId;
 import chillwright.core.plan.Dish;
+import chillwright.core.plan.Menu;
 import chillwright.print.PlanText;
 import chillwright.rulebook.Handbook;
 import chillwright.service.Plans.Planned;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -44,12 +46,13 @@ final class PlanViews {
     return new PlanView(
         planned.code(),
         text.serving(planned.menu()),
+        text.open(planned.menu()).orElse(""),
         isEmpty ? "" : text.verdict(planned.plan()),
         planned.plan().conflicts().stream().map(text::conflict).toList(),
         planned.moved().stream().map(text::moved).toList(),
         text.days(planned.plan()),
         planned.plan().bounds().stream().map(text::bound).toList(),
-        text.pans(planned.menu()),
+        text.portions(planned.menu()),
         batches(planned),
         text.caution(),
         faults.others(),
@@ -105,7 +108,23 @@ final class PlanViews {
             "make", tree.rows(at + "/make") + MORE_STEPS,
             "finish", tree.rows(at + "/finish") + MORE_STEPS);
     boolean isOpen = faults.isIn(at) || (number == 0 && title.isEmpty());
-    return new PlanForm("d" + number, at, tree.fields(at), faults.at(), isOpen, title, rows);
+    Map<String, String> fields = withHands(tree, at, rows);
+    return new PlanForm("d" + number, at, fields, faults.at(), isOpen, title, rows);
+  }
+
+  /** A step that is still to be written takes one person, unless the cook says otherwise. */
+  private static Map<String, String> withHands(
+      PlanTree tree, String at, Map<String, Integer> rows) {
+    Map<String, String> fields = new HashMap<>(tree.fields(at));
+    if (tree.things().contains(Menu.HANDS)) {
+      rows.forEach(
+          (list, count) -> {
+            for (int row = count - MORE_STEPS; row < count; row++) {
+              fields.put(list + "/" + row + "/uses/" + Menu.HANDS, "1");
+            }
+          });
+    }
+    return fields;
   }
 
   private static List<PlanView.Batch> batches(Planned planned) {

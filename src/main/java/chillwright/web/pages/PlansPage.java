@@ -152,14 +152,17 @@ final class PlansPage {
     list(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, blank(), PlanFaults.NONE, form);
   }
 
-  /** With the kitchen of the plan that was written last, since it is most likely the same. */
+  /** With the kitchen of the last plan that has one, since it is most likely the same. */
   private void begin(Context context, Form sent, Visitor visitor) {
     List<Plans.Kept> before = desk.kitchen().plans().all();
     PlanTree tree = blank();
     tree.event(sent);
     before.stream()
-        .max(Comparator.comparing(Plans.Kept::saidAt))
-        .ifPresent(last -> tree.kitchenOf(PlanTree.of(last.input(), desk.zone())));
+        .sorted(Comparator.comparing(Plans.Kept::saidAt).reversed())
+        .map(kept -> PlanTree.of(kept.input(), desk.zone()))
+        .filter(PlanTree::hasKitchen)
+        .findFirst()
+        .ifPresent(tree::kitchenOf);
     try {
       String code = PlanCode.of(tree.name(), before.stream().map(Plans.Kept::code).toList());
       desk.kitchen().plans().save(code, tree.text());
@@ -204,7 +207,7 @@ final class PlansPage {
     void make(PlanTree tree, Form form);
   }
 
-  /** Answers with the plan as it is now, and what the change moved. */
+  /** Leads to the plan as it is now, which tells what the change moved. */
   private void change(Context context, Change change) {
     Optional<Form> sent = desk.form(context);
     if (sent.isEmpty()) {
@@ -223,8 +226,9 @@ final class PlansPage {
     try {
       // The plan that is answered with must find the lot under the new name already.
       rename(before, was, dish);
-      Planned now = desk.kitchen().plans().save(before.code(), tree.text());
-      show(context, HttpStatus.OK, visitor, now, tree, PlanFaults.NONE);
+      desk.kitchen().plans().save(before.code(), tree.text());
+      // So that a page that is loaded again writes nothing again.
+      context.redirect(ADDRESS + "/" + before.code(), HttpStatus.SEE_OTHER);
     } catch (Refused refused) {
       rename(before, dish, was);
       PlanFaults faults = PlanFaults.of(refused.problems(), visitor);
