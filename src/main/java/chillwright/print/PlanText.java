@@ -57,6 +57,7 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
     for (Conflict conflict : plan.conflicts()) {
       lines.add("  " + conflict(conflict));
     }
+    plan.unattended().forEach(limit -> lines.add("  " + unattended(limit)));
     for (Day day : days(plan)) {
       lines.add("");
       lines.add(day.title());
@@ -162,19 +163,36 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
           case HOLD -> Optional.of(Bound.Kind.HOLD);
           case CHILL -> Optional.empty();
         };
-    return plan.bounds().stream()
-        .filter(
-            bound ->
-                bound.dish().equals(task.dish()) && kind.filter(bound.kind()::equals).isPresent())
-        .map(this::bound)
-        .toList();
+    Stream<String> bounds =
+        plan.bounds().stream()
+            .filter(
+                bound ->
+                    bound.dish().equals(task.dish())
+                        && kind.filter(bound.kind()::equals).isPresent())
+            .map(this::bound);
+    boolean cools = task.kind() == Kind.COOL || task.kind() == Kind.CHILL;
+    Stream<String> unattended =
+        plan.unattended().stream()
+            .filter(limit -> cools && limit.dish().equals(task.dish()))
+            .map(this::unattended);
+    return Stream.concat(bounds, unattended).toList();
+  }
+
+  /** A limit that falls due while nobody is there. */
+  public String unattended(Plan.Unattended limit) {
+    return say("plan.unattended", limit.dish(), moment(limit.by()), cited(limit.rule()));
   }
 
   /** One bound with its reason. */
   public String bound(Bound bound) {
     String from = bound.from().map(this::moment).orElse("");
     String to = bound.to().map(this::moment).orElse("");
-    return bound.dish() + ": " + say("plan.bound." + bound.kind().text(), from, to) + reason(bound);
+    String closed = bound.isClosed() ? " " + say("plan.closed") : "";
+    return bound.dish()
+        + ": "
+        + say("plan.bound." + bound.kind().text(), from, to)
+        + reason(bound)
+        + closed;
   }
 
   private String reason(Bound bound) {

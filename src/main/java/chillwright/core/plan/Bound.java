@@ -10,6 +10,7 @@ import java.util.Optional;
  * @param from not before it; empty where nothing sets it
  * @param to not after it; empty where nothing sets it
  * @param rule whose figure it rests on; empty where it follows from the menu or from quality alone
+ * @param isClosed whether nobody is there at its end
  * @param source where a figure without a rule was printed; blank where it is the cook's own
  */
 public record Bound(
@@ -18,6 +19,7 @@ public record Bound(
     Optional<Instant> from,
     Optional<Instant> to,
     Optional<Rule> rule,
+    boolean isClosed,
     String source) {
   /** What must happen. */
   public enum Kind {

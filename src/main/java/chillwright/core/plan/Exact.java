@@ -51,6 +51,9 @@ final class Exact {
     if (!grid.capacity().containsKey(Menu.HANDS) && !grid.closed().isEmpty()) {
       limit(Menu.HANDS, MANY);
     }
+    if (!grid.closed().isEmpty()) {
+      limit(Menu.SOMEBODY, MANY);
+    }
   }
 
   private static final int MANY = 100_000;
@@ -185,6 +188,7 @@ final class Exact {
       if (all > 0) {
         add(Menu.HANDS, new Task(model.intVar(closed[0]), closed[1] - closed[0]), all);
       }
+      add(Menu.SOMEBODY, new Task(model.intVar(closed[0]), closed[1] - closed[0]), MANY);
     }
   }
 

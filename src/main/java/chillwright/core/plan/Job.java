@@ -62,7 +62,7 @@ record Job(
         Grid.length(window.thaw()),
         window.progress().flatMap(Progress::frozen).isPresent(),
         isOut,
-        isBegun ? List.of() : uses(dish.make()),
+        isBegun ? List.of() : made(dish),
         uses(dish.finish()));
   }
 
@@ -83,11 +83,22 @@ record Job(
     return steps.stream().mapToInt(step -> Grid.length(step.lasts())).sum();
   }
 
+  /** Somebody is there when it is made, too, to have it cooled. */
+  private static List<Use> made(Dish dish) {
+    List<Use> uses = uses(dish.make());
+    int end = length(dish.make());
+    uses.add(new Use(Menu.SOMEBODY, end - 1, end, 1));
+    return uses;
+  }
+
   private static List<Use> uses(List<Step> steps) {
     List<Use> uses = new ArrayList<>();
     int at = 0;
     for (Step step : steps) {
       int end = at + Grid.length(step.lasts());
+      if (!step.uses().containsKey(Menu.HANDS)) {
+        uses.add(new Use(Menu.SOMEBODY, at, at + 1, 1));
+      }
       for (Map.Entry<String, Double> use : step.uses().entrySet()) {
         uses.add(new Use(use.getKey(), at, end, Grid.amount(use.getValue())));
       }

@@ -2,6 +2,7 @@ package chillwright.core.plan;
 
 import java.time.DayOfWeek;
 import java.time.Instant;
+import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.HashMap;
@@ -46,6 +47,9 @@ public record Menu(
 
   /** Litres, held while a dish waits hot. */
   public static final String WARM = "warm";
+
+  /** Whoever begins a step that takes no hands, or ends the last one: there while it is open. */
+  static final String SOMEBODY = "Somebody";
 
   /** A stretch of the day on which the kitchen is open; {@code to} midnight is the day's end. */
   public record Hours(Set<DayOfWeek> days, LocalTime from, LocalTime to) {
@@ -94,6 +98,23 @@ public record Menu(
   /** The same as it stands at a moment, from which on work goes on. */
   public Menu at(Instant moment, Map<String, Progress> begun) {
     return new Menu(serving, zone, moment, has, open, dishes, begun, guests);
+  }
+
+  /** Whether anybody is there at a moment. */
+  boolean isOpen(Instant moment) {
+    return open.isEmpty() || open.stream().anyMatch(hours -> isWithin(hours, moment));
+  }
+
+  private boolean isWithin(Hours hours, Instant moment) {
+    LocalDateTime local = LocalDateTime.ofInstant(moment, zone);
+    boolean isOverMidnight = !hours.to().isAfter(hours.from());
+    boolean isAfterOpening = !local.toLocalTime().isBefore(hours.from());
+    boolean isBeforeClosing = local.toLocalTime().isBefore(hours.to());
+    boolean isOfToday = hours.days().contains(local.getDayOfWeek());
+    boolean isOfYesterday = hours.days().contains(local.getDayOfWeek().minus(1));
+    return isOverMidnight
+        ? (isOfToday && isAfterOpening) || (isOfYesterday && isBeforeClosing)
+        : isOfToday && isAfterOpening && isBeforeClosing;
   }
 
   Optional<Progress> progress(Dish dish) {

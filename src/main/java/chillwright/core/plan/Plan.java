@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param tasks in order of time; none without a plan
  * @param bounds of every dish, with a plan or without
  * @param conflicts what stands in the way where there is no plan, and what would help
+ * @param unattended limits of cooling that fall due while nobody is there
  * @param isProven of a plan that none is fresher, of none that there is none; false where the
  *     search was cut short
  */
@@ -20,7 +21,8 @@ public record Plan(
     boolean isProven,
     List<Task> tasks,
     List<Bound> bounds,
-    List<Conflict> conflicts) {
+    List<Conflict> conflicts,
+    List<Unattended> unattended) {
   /** What a task is. */
   public enum Kind {
     MAKE,
@@ -42,6 +44,19 @@ public record Plan(
     public Task {
       uses = Map.copyOf(uses);
     }
+  }
+
+  /** A limit that must be shown by a moment at which the kitchen is closed. */
+  public record Unattended(String dish, Rule rule, Instant by) {}
+
+  /** Without any limit that falls due while nobody is there. */
+  public Plan(
+      boolean isFound,
+      boolean isProven,
+      List<Task> tasks,
+      List<Bound> bounds,
+      List<Conflict> conflicts) {
+    this(isFound, isProven, tasks, bounds, conflicts, List.of());
   }
 
   /**
@@ -95,5 +110,6 @@ public record Plan(
     tasks = List.copyOf(tasks);
     bounds = List.copyOf(bounds);
     conflicts = List.copyOf(conflicts);
+    unattended = List.copyOf(unattended);
   }
 }

@@ -64,7 +64,15 @@ public final class Planner {
     Found found = find();
     return found
         .plan
-        .map(placed -> new Plan(true, found.isProven, tasks(placed), bounds(), List.of()))
+        .map(
+            placed ->
+                new Plan(
+                    true,
+                    found.isProven,
+                    tasks(placed),
+                    bounds(),
+                    List.of(),
+                    Unwatched.of(placed, grid, menu, rules)))
         .orElseGet(() -> without(shortages(), found.isProven));
   }
 

@@ -15,11 +15,9 @@ final class Timetable {
     this.slots = grid.slots();
     grid.capacity().forEach((name, amount) -> free.put(name, filled(amount)));
     if (!grid.closed().isEmpty()) {
-      int[] hands = free.computeIfAbsent(Menu.HANDS, name -> filled(Integer.MAX_VALUE / 2));
-      for (int[] closed : grid.closed()) {
-        for (int slot = closed[0]; slot < closed[1]; slot++) {
-          hands[slot] = 0;
-        }
+      for (String resource : List.of(Menu.HANDS, Menu.SOMEBODY)) {
+        int[] there = free.computeIfAbsent(resource, name -> filled(Integer.MAX_VALUE / 2));
+        grid.closed().forEach(closed -> Arrays.fill(there, closed[0], closed[1], 0));
       }
     }
   }

@@ -284,7 +284,10 @@ record Window(
     private Bound bound(Kind kind, Instant from, Instant to, Optional<Rule> rule, String source) {
       Optional<Rule> bearing =
           kind == Kind.MAKE && dish.route() == Route.FRESH ? Optional.empty() : rule;
-      return new Bound(dish.name(), kind, Optional.of(from), Optional.of(to), bearing, source);
+      // What may end as the kitchen closes ends while somebody is there still.
+      boolean isClosed = kind != Kind.HOLD && !menu.isOpen(to) && !menu.isOpen(to.minusSeconds(1));
+      return new Bound(
+          dish.name(), kind, Optional.of(from), Optional.of(to), bearing, isClosed, source);
     }
   }
 }

@@ -48,7 +48,10 @@ final class PlanViews {
         text.serving(planned.menu()),
         text.open(planned.menu()).orElse(""),
         isEmpty ? "" : text.verdict(planned.plan()),
-        planned.plan().conflicts().stream().map(text::conflict).toList(),
+        Stream.concat(
+                planned.plan().conflicts().stream().map(text::conflict),
+                planned.plan().unattended().stream().map(text::unattended))
+            .toList(),
         planned.moved().stream().map(text::moved).toList(),
         text.days(planned.plan()),
         planned.plan().bounds().stream().map(text::bound).toList(),

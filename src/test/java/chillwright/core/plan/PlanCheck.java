@@ -15,6 +15,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Holds a plan against its menu minute by minute, and against the keeping days as the home cook's
@@ -71,6 +72,9 @@ final class PlanCheck {
         Duration.between(ready, menu.serving()).compareTo(dish.hold()) <= 0,
         dish.name() + ": held too long");
     Instant finishes = finish.isEmpty() ? ready : finish.get(0).start();
+    Stream.concat(make.stream(), finish.stream())
+        .forEach(task -> require(isOpen(task.start()), task.step() + ": nobody begins it"));
+    require(isOpen(made.minusSeconds(1)), dish.name() + ": nobody is there when it is made");
     LocalDate served = day(menu.serving());
     switch (dish.route()) {
       case FRESH -> require(made.equals(finishes), dish.name() + ": fresh food waits");

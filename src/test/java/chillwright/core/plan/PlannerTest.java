@@ -172,6 +172,47 @@ class PlannerTest {
         .isEqualTo(DayOfWeek.WEDNESDAY);
   }
 
+  /**
+   * Open from 8 to 20: it may bake through the night, and is begun and cooled while somebody is
+   * there. FDA Food Code 2022 3-501.14(A): 70 °F within 2 hours, 41 °F within 6.
+   */
+  @Test
+  void work_without_hands_is_begun_and_ended_while_the_kitchen_is_open() {
+    Dish dish =
+        new Dish(
+            "shoulder",
+            soup(),
+            40,
+            Route.CHILLED,
+            List.of(step("bake", 13 * 60, Map.of("oven", 1.0))),
+            List.of(step("reheat", 60, Map.of("oven", 1.0))),
+            Map.of(),
+            Duration.ZERO,
+            Duration.ZERO,
+            Optional.empty());
+    Hours day = new Hours(EnumSet.allOf(DayOfWeek.class), LocalTime.of(8, 0), LocalTime.of(20, 0));
+    Map<String, Double> has = Map.of("oven", 1.0);
+    Plan plan = plan(new Menu(SERVING, ZONE, FROM, has, List.of(day), List.of(dish)));
+    // Cold by 18:00, so made by 12:00, and not before 8:00: begun in the last slot of the evening.
+    assertThat(start(plan, Kind.MAKE).atZone(ZONE).toLocalTime()).isEqualTo(LocalTime.of(19, 55));
+    assertThat(plan.unattended()).isEmpty();
+    Hours evening =
+        new Hours(EnumSet.allOf(DayOfWeek.class), LocalTime.of(17, 0), LocalTime.of(20, 0));
+    Plan late =
+        plan(
+            new Menu(
+                SERVING,
+                ZONE,
+                FROM,
+                has,
+                List.of(evening),
+                List.of(dish("soup", Route.CHILLED, Map.of(), 60))));
+    assertThat(late.isFound()).isTrue();
+    assertThat(late.unattended())
+        .hasSize(2)
+        .allMatch(limit -> limit.rule().citation().text().contains("3-501.14(A)"));
+  }
+
   static IntStream seeds() {
     return IntStream.range(0, 40);
   }
