@@ -82,7 +82,7 @@ class StoriesIT extends PhoneStories {
     phone().waitFor("Log an entry");
     assertThat(phone().find("#entry input[name=entry]:checked").getDomProperty("value"))
         .isEqualTo("action");
-    phone().tapText("More: how, place, container, portions, when, note");
+    // Its words are asked for, so their field is unfolded.
     phone().type("#note", "reheated to 165 °F, then into the ice bath");
     phone().type("#by", "RO");
     phone().tap("#entry button.main");

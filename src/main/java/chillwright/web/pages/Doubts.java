@@ -57,8 +57,9 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
         .temperature()
         .flatMap(
             given ->
-                tooHot(given, visitor)
-                    .or(() -> beside(given, row.when()))
+                inOtherScale(given, row.when())
+                    .or(() -> tooHot(given, visitor))
+                    .or(() -> farApart(given, row.when()))
                     .or(() -> tooCold(given, row.word()))
                     .or(() -> warmAlready(given, row.word())))
         .or(() -> CookedDoubt.of(row, view.state().category(), desk, visitor))
@@ -73,25 +74,44 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
         .isPresent();
   }
 
-  /** A reading beside the one before it. */
-  private Optional<String> beside(Temperature given, Instant when) {
-    if (readings.isEmpty()) {
-      return Optional.empty();
-    }
-    LogEntry last = readings.get(readings.size() - 1);
-    Temperature before = last.temperature().orElseThrow();
-    Duration since = Duration.between(last.happenedAt(), when);
-    if (isOfOtherScale(given, before.celsiusDegrees(), since)) {
-      Scale other = given.scale() == Scale.CELSIUS ? Scale.FAHRENHEIT : Scale.CELSIUS;
-      String meant = given.text().replace(given.scale().sign(), other.sign());
-      return Optional.of(visitor.say("entry.doubt.scale", given.text(), before.text(), meant));
-    }
-    double apart = Math.abs(given.celsiusDegrees() - before.celsiusDegrees());
-    return since.compareTo(SOON) <= 0 && apart > FAR_CELSIUS
-        ? Optional.of(
-            visitor.say(
-                "entry.doubt", given.text(), before.text(), desk.clock(last.happenedAt(), visitor)))
-        : Optional.empty();
+  private Optional<LogEntry> last() {
+    return readings.isEmpty() ? Optional.empty() : Optional.of(readings.get(readings.size() - 1));
+  }
+
+  /** A figure that would follow the one before it if it was of the other scale. */
+  private Optional<String> inOtherScale(Temperature given, Instant when) {
+    return last()
+        .filter(
+            last ->
+                isOfOtherScale(
+                    given,
+                    last.temperature().orElseThrow().celsiusDegrees(),
+                    Duration.between(last.happenedAt(), when)))
+        .map(
+            last -> {
+              Scale other = given.scale() == Scale.CELSIUS ? Scale.FAHRENHEIT : Scale.CELSIUS;
+              String meant = given.text().replace(given.scale().sign(), other.sign());
+              String before = last.temperature().orElseThrow().text();
+              return visitor.say("entry.doubt.scale", given.text(), before, meant);
+            });
+  }
+
+  /** A reading far from the one before it, soon after it. */
+  private Optional<String> farApart(Temperature given, Instant when) {
+    return last()
+        .filter(last -> Duration.between(last.happenedAt(), when).compareTo(SOON) <= 0)
+        .filter(
+            last -> {
+              double before = last.temperature().orElseThrow().celsiusDegrees();
+              return Math.abs(given.celsiusDegrees() - before) > FAR_CELSIUS;
+            })
+        .map(
+            last ->
+                visitor.say(
+                    "entry.doubt",
+                    given.text(),
+                    last.temperature().orElseThrow().text(),
+                    desk.clock(last.happenedAt(), visitor)));
   }
 
   /**

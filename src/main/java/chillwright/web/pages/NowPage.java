@@ -128,7 +128,9 @@ final class NowPage {
     ForecastText text = new ForecastText(desk.zone(), visitor.scale(), now, visitor.language());
     return due.forecast()
         .filter(forecast -> forecast.outlook() != Outlook.IN_TIME)
-        .map(found -> text.says(found) + soonest(found, text))
+        .map(
+            found ->
+                text.says(found) + (found.outlook() == Outlook.UNREAD ? "" : soonest(found, text)))
         .orElse("");
   }
 
