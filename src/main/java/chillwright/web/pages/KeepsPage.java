@@ -15,6 +15,8 @@ import chillwright.service.KeepQuestion;
 import chillwright.service.SetUp;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -33,6 +35,7 @@ final class KeepsPage {
   private static final List<String> FIELDS =
       List.of(
           "category",
+          "dish",
           "made",
           "frozen",
           "thawed",
@@ -48,6 +51,8 @@ final class KeepsPage {
           "read",
           "warm",
           "home");
+  private static final List<String> DATES =
+      List.of("made", "frozen", "thawed", "opened", "until", "home");
   private static final String HOME = "us-home";
 
   private static final Pattern KEY = Pattern.compile("[a-z]+(?:_[a-z]+)+");
@@ -73,6 +78,7 @@ final class KeepsPage {
 
   private KeepsView view(Map<String, String> fields, Visitor visitor) {
     Map<String, String> wrong = new TreeMap<>();
+    List<Category> kinds = named(fields, visitor, wrong);
     Optional<Asked> asked = asked(fields, visitor, wrong);
     String leftOut =
         home()
@@ -89,6 +95,7 @@ final class KeepsPage {
         Filled.with(fields),
         wrong,
         new Known(desk.kitchen()).categories(visitor.language()),
+        kinds.stream().map(kind -> link(kind, fields, visitor)).toList(),
         asked.map(a -> visitor.language().titled(a.category())).orElse(""),
         asked.map(a -> a.says(visitor)).orElse(List.of()),
         asked.stream()
@@ -178,6 +185,45 @@ final class KeepsPage {
             answer.age());
     boolean canAskHome = !isHome(fields) && category.get().fridge().max().isPresent();
     return Optional.of(new Asked(category.get(), answer, text, canAskHome));
+  }
+
+  /**
+   * The kinds that a food may be which is asked about in the person's own words; where there is one
+   * it is taken.
+   */
+  private List<Category> named(
+      Map<String, String> fields, Visitor visitor, Map<String, String> wrong) {
+    String dish = fields.getOrDefault("dish", "");
+    if (dish.isEmpty() || !fields.getOrDefault("category", "").isEmpty()) {
+      return List.of();
+    }
+    KeepingList list = desk.kitchen().library().keepingList();
+    String word = dish.toLowerCase(visitor.language().locale());
+    List<Category> titled =
+        list.categories().stream()
+            .filter(kind -> visitor.language().titled(kind).equalsIgnoreCase(word))
+            .toList();
+    List<Category> kinds = titled.isEmpty() ? list.named(dish) : titled;
+    if (kinds.isEmpty()) {
+      wrong.put("dish", visitor.say("keeps.not-listed", dish));
+    } else if (kinds.size() == 1) {
+      fields.put("category", kinds.get(0).key());
+      return List.of();
+    }
+    return kinds;
+  }
+
+  /** The same question of that kind. */
+  private static Choice link(Category kind, Map<String, String> fields, Visitor visitor) {
+    StringBuilder address = new StringBuilder(ADDRESS).append("?category=").append(kind.key());
+    for (String name : DATES) {
+      String given = fields.getOrDefault(name, "");
+      if (!given.isEmpty()) {
+        address.append('&').append(name).append('=');
+        address.append(URLEncoder.encode(given, StandardCharsets.UTF_8));
+      }
+    }
+    return new Choice(address + "#answer", visitor.language().titled(kind));
   }
 
   private Optional<Category> category(Map<String, String> fields) {
