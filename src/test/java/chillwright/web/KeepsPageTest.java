@@ -258,4 +258,12 @@ class KeepsPageTest {
             served.get("/keeps?dish=lasa%C3%B1a&made=2026-03-02", "Accept-Language", "es").text())
         .contains("<h2 id=\"answer\">");
   }
+
+  /** The titles are those of the rule sets' own files. */
+  @Test
+  void the_foot_names_the_rules_that_answered() {
+    assertThat(page(SOUP)).contains("Judged by Home kitchen").doesNotContain("Judged by FDA");
+    assertThat(page(SOUP + "&home=no")).contains("Judged by FDA").doesNotContain("Judged by Home");
+    assertThat(page("/keeps?home=no&left=yes&hours=1")).contains("Judged by Home kitchen");
+  }
 }
