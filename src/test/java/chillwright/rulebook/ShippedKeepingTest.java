@@ -187,7 +187,8 @@ class ShippedKeepingTest {
   @Test
   void plain_baked_goods_warn_of_fillings() {
     assertThat(LIST.categories())
-        .filteredOn(category -> category.note().orElse("").contains("take a TCS category"))
+        .filteredOn(
+            category -> category.note().orElse("").contains("take a kind that needs the cold"))
         .extracting(Category::key)
         .containsExactly(
             "yeast_bread_baked",

@@ -86,4 +86,37 @@ class AheadPageTest {
         .contains("de 90 °C (194 °F) a 4 °C (39 °F)", "Guiso de res");
     assertThat(served.get("/keeps", "Cookie", spanish).text()).contains("4 °C (40 °F)");
   }
+
+  /**
+   * FDA Food Code 2022, 3-501.14(A): cooked food from 135 to 70 °F within 2 hours. USDA, advice for
+   * homes: into the refrigerator within 2 hours, within 1 above 90 °F, and no clock for cooling.
+   */
+  @Test
+  void which_limits_count_is_chosen_and_the_foot_names_those_that_did() {
+    String asked =
+        "/ahead?question=cooling&food=chili&surface=moving_air&surroundings=38F&depth=2in";
+    String home = visit.open(asked).text();
+    assertThat(home)
+        .contains("into the refrigerator within 2 h", "within 1 h in air above 90 °F")
+        .contains("Judged by Home kitchen, advice of US federal agencies")
+        .doesNotContain("70 °F");
+    assertThat(home).containsPattern("home=no&amp;question=cooling&amp;[^\"]*depth=2in#answer");
+    String kitchen = visit.open(asked + "&home=no").text();
+    assertThat(kitchen).contains("70 °F", "Judged by FDA Food Code").doesNotContain("advice of US");
+    String thawing = visit.open("/ahead?question=thawing&weight=12lb").text();
+    assertThat(thawing).contains("figures named in each answer").doesNotContain("Judged by");
+  }
+
+  @Test
+  void a_moment_is_taken_as_people_say_it() {
+    String asked = "/ahead?question=thawing&weight=1lb&cooking=1h&serve-at=";
+    assertThat(visit.open(asked + "tomorrow+6+pm").status()).isEqualTo(200);
+    assertThat(visit.open(asked + "18:00").status()).isEqualTo(200);
+    assertThat(visit.open(asked + "soon").status()).isEqualTo(422);
+  }
+
+  @Test
+  void the_first_page_leads_here() {
+    assertThat(visit.open("/").text()).contains("<a href=\"/ahead\">");
+  }
 }

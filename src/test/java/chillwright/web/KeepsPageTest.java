@@ -225,4 +225,45 @@ class KeepsPageTest {
         .contains("id=\"" + field + "-wrong\"")
         .doesNotContain("Do not refreeze it:", "It may be frozen again");
   }
+
+  /**
+   * Words for foods are common practice, no source. FDA, Refrigerator & Freezer Storage Chart, and
+   * DuPage County (Illinois) Health Department: casseroles 3 to 4 days, counted from the day after.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "pesto, Gravy",
+    "shepherds pie, Casserole or cooked dish with meat",
+    "beef minestrone, Soup or stew",
+    "helado, Ice cream",
+    "Quiche, 'Quiche, baked'"
+  })
+  void a_food_is_found_by_the_word_that_people_use(String dish, String title) {
+    String asked = "/keeps?made=2026-03-02&dish=" + dish.replace(" ", "%20");
+    assertThat(page(asked)).contains("<h2 id=\"answer\"><bdi>" + title + "</bdi></h2>");
+  }
+
+  @Test
+  void a_word_for_several_kinds_is_asked_about_and_an_unknown_one_is_told_what_to_choose() {
+    assertThat(page("/keeps?made=2026-03-02&dish=Lasagna"))
+        .contains("which?", "Casserole or cooked dish with meat")
+        .contains("/keeps?category=casserole_vegetable_or_pasta&amp;made=2026-03-02#answer")
+        .doesNotContain("id=\"answer\"");
+    assertThat(page("/keeps?dish=chicken").indexOf("Raw chicken"))
+        .isBetween(0, page("/keeps?dish=chicken").indexOf("Cooked poultry, plain</a>"));
+    Served.Reply unknown = served.get("/keeps?dish=zzzzxq");
+    assertThat(unknown.status()).isEqualTo(422);
+    assertThat(unknown.text()).contains("Choose the nearest from the list");
+    assertThat(
+            served.get("/keeps?dish=lasa%C3%B1a&made=2026-03-02", "Accept-Language", "es").text())
+        .contains("<h2 id=\"answer\">");
+  }
+
+  /** The titles are those of the rule sets' own files. */
+  @Test
+  void the_foot_names_the_rules_that_answered() {
+    assertThat(page(SOUP)).contains("Judged by Home kitchen").doesNotContain("Judged by FDA");
+    assertThat(page(SOUP + "&home=no")).contains("Judged by FDA").doesNotContain("Judged by Home");
+    assertThat(page("/keeps?home=no&left=yes&hours=1")).contains("Judged by Home kitchen");
+  }
 }

@@ -18,6 +18,7 @@ import chillwright.core.measure.Limit;
 import chillwright.core.rules.Occasion;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.Shape;
+import chillwright.core.rules.Shape.TimeAlone;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -113,7 +114,11 @@ final class CoolingQuestion implements Question.Answering {
     List<Source> sources = new ArrayList<>();
     sources.add(Common.source(asked.food));
     sources.add(Common.source(asked.surface));
-    stages(setting).forEach(stage -> sources.add(source(stage)));
+    List<Rule> limits = stages(setting);
+    if (limits.isEmpty()) {
+      limits = setOut(setting).stream().toList();
+    }
+    limits.forEach(limit -> sources.add(source(limit)));
     return new Ahead("cooling", told, List.of("estimate", "still-food", "read"), sources);
   }
 
@@ -126,6 +131,19 @@ final class CoolingQuestion implements Question.Answering {
     return setting.rules().rules(Occasion.COOLING_COOKED).stream()
         .filter(rule -> rule.shape() instanceof Shape.Reach reach && reach.within().isPresent())
         .toList();
+  }
+
+  /** What stands in for a time to cool where a set has none, as the advice for homes. */
+  private static Optional<Rule> setOut(Setting setting) {
+    return setting.rules().rule(Occasion.SET_OUT).filter(rule -> rule.shape() instanceof TimeAlone);
+  }
+
+  private static Told outside(Rule rule) {
+    TimeAlone limit = (TimeAlone) rule.shape();
+    return Told.of(
+        "cooling.set-out",
+        Filled.hours("within", inHours(limit.within())),
+        Filled.hours("in-hot-air", inHours(limit.withinHotAir().orElse(limit.within()))));
   }
 
   private static void tell(Asked asked, Properties food, Setting setting, List<Told> told) {
@@ -143,6 +161,9 @@ final class CoolingQuestion implements Question.Answering {
       asked.to.ifPresent(to -> told.add(reached(asked, food, to)));
     }
     told.add(rules.isEmpty() ? Told.of("cooling.no-limit") : deepest(asked, food, stages));
+    if (rules.isEmpty()) {
+      setOut(setting).map(CoolingQuestion::outside).ifPresent(told::add);
+    }
     if (isJudged && !isSure) {
       told.addAll(ways(asked, food, stages, setting));
       told.add(Told.of("cooling.way.stir"));

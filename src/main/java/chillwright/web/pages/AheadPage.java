@@ -90,7 +90,7 @@ final class AheadPage {
   private void answered(
       Context context, Visitor visitor, Question asked, Map<String, String> given) {
     try {
-      Ahead ahead = asked.answer(given, setting());
+      Ahead ahead = asked.answer(given, setting(choice(context)));
       AheadText text = new AheadText(visitor.language(), visitor.scale());
       List<Part> says = Part.of(ahead.told(), text);
       List<String> small =
@@ -107,10 +107,10 @@ final class AheadPage {
     }
   }
 
-  private Setting setting() {
+  private Setting setting(HomeChoice choice) {
     LocalDateTime now = LocalDateTime.ofInstant(desk.kitchen().now(), desk.zone());
     return new Setting(
-        desk.kitchen().judge().book().on(now.toLocalDate()),
+        choice.book().on(now.toLocalDate()),
         desk.kitchen().library().keepingList(),
         Handbook.shipped(),
         now);
@@ -188,7 +188,18 @@ final class AheadPage {
   }
 
   private void answer(Context context, HttpStatus status, Visitor visitor, AheadView view) {
-    Frame frame = desk.frame(visitor, "page.ahead", ADDRESS, List.of());
-    desk.answer(context, status, Templates.PAGES.ahead(frame, view));
+    HomeChoice choice = choice(context);
+    // Of all questions only this one holds its answer against limits of a rule set.
+    boolean isByRules = view.isAsked(Question.COOLING.key()) && !view.says().isEmpty();
+    String judgedBy =
+        isByRules ? Desk.judgedBy(visitor, choice.book()) : visitor.say("ahead.by-figures");
+    Frame frame = desk.frame(visitor, "page.ahead", ADDRESS, List.of()).judgedBy(judgedBy);
+    AheadView chosen = view.at(choice.isHome());
+    desk.answer(context, status, Templates.PAGES.ahead(frame, chosen));
+  }
+
+  private HomeChoice choice(Context context) {
+    String given = Optional.ofNullable(context.queryParam(HomeChoice.FIELD)).orElse("");
+    return new HomeChoice(desk.kitchen(), given);
   }
 }

@@ -2,6 +2,8 @@ package chillwright.web.pages;
 
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -13,6 +15,7 @@ import java.util.Map;
  * @param faults what is wrong with that
  * @param says the answer, sentence by sentence
  * @param small what it rests on, and what to bear in mind
+ * @param isHome whether limits are those of the advice for homes
  */
 public record AheadView(
     String asked,
@@ -20,7 +23,19 @@ public record AheadView(
     List<String> faults,
     List<Part> says,
     List<String> small,
-    List<Ask> questions) {
+    List<Ask> questions,
+    boolean isHome) {
+  /** Before it is said which limits count. */
+  AheadView(
+      String asked,
+      Map<String, String> given,
+      List<String> faults,
+      List<Part> says,
+      List<String> small,
+      List<Ask> questions) {
+    this(asked, given, faults, says, small, questions, false);
+  }
+
   /** A question with its fields. */
   public record Ask(String key, String title, List<Field> fields) {
     public Ask {
@@ -42,11 +57,35 @@ public record AheadView(
   }
 
   public AheadView {
-    given = Map.copyOf(given);
+    given = Collections.unmodifiableMap(new LinkedHashMap<>(given));
     faults = List.copyOf(faults);
     says = List.copyOf(says);
     small = List.copyOf(small);
     questions = List.copyOf(questions);
+  }
+
+  AheadView at(boolean home) {
+    return new AheadView(asked, given, faults, says, small, questions, home);
+  }
+
+  public String home() {
+    return isHome ? "yes" : "no";
+  }
+
+  /** The address of the same question under these limits, or under the others. */
+  public String address(boolean home) {
+    StringBuilder address = new StringBuilder("/ahead?home=").append(home ? "yes" : "no");
+    if (!asked.isEmpty()) {
+      address.append("&question=").append(asked);
+    }
+    given.forEach(
+        (name, text) ->
+            address
+                .append('&')
+                .append(name)
+                .append('=')
+                .append(URLEncoder.encode(text, StandardCharsets.UTF_8)));
+    return address.append(asked.isEmpty() ? "" : "#answer").toString();
   }
 
   public boolean isAsked(String key) {
@@ -61,7 +100,9 @@ public record AheadView(
   public String next() {
     String depth = given.getOrDefault("depth", "2in");
     return isAsked("pans") && !says.isEmpty()
-        ? "/ahead?question=cooling&surroundings=38F&depth="
+        ? "/ahead?home="
+            + home()
+            + "&question=cooling&surroundings=38F&depth="
             + URLEncoder.encode(depth, StandardCharsets.UTF_8)
             + "#answer"
         : "";

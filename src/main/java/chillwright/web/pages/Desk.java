@@ -2,6 +2,7 @@ package chillwright.web.pages;
 
 import chillwright.core.kitchen.Person;
 import chillwright.print.Times;
+import chillwright.rulebook.RuleBook;
 import chillwright.service.Kitchen;
 import chillwright.service.KnownState;
 import chillwright.service.LabelAddress;
@@ -83,12 +84,17 @@ final class Desk {
         here,
         moment(now, visitor),
         now.toString(),
-        visitor.say(
-            "frame.judged-by",
-            visitor.language().named(settings.ruleBook().title()),
-            settings.ruleBook().version(),
-            visitor.language().saidByRules(settings.ruleBook().defers().strip())),
+        judgedBy(visitor, settings.ruleBook()),
         notices);
+  }
+
+  /** The rules that judged, and that others decide. */
+  static String judgedBy(Visitor visitor, RuleBook book) {
+    return visitor.say(
+        "frame.judged-by",
+        visitor.language().named(book.title()),
+        book.version(),
+        visitor.language().saidByRules(book.defers().strip()));
   }
 
   /** Initials to choose from. */

@@ -45,6 +45,11 @@ public record Frame(
     return new Frame(visitor, title, "Chillwright", "", "", now.toString(), "", List.of());
   }
 
+  /** The same judged by other rules than those of the kitchen. */
+  Frame judgedBy(String rules) {
+    return new Frame(visitor, title, kitchen, here, clock, iso, rules, notices);
+  }
+
   /** A text of the pages in this person's language. */
   public String say(String key, Object... filled) {
     return visitor.say(key, filled);

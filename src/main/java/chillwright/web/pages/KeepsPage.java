@@ -12,9 +12,10 @@ import chillwright.print.Language;
 import chillwright.rulebook.Handbook;
 import chillwright.rulebook.RuleBook;
 import chillwright.service.KeepQuestion;
-import chillwright.service.SetUp;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -33,6 +34,7 @@ final class KeepsPage {
   private static final List<String> FIELDS =
       List.of(
           "category",
+          "dish",
           "made",
           "frozen",
           "thawed",
@@ -48,8 +50,8 @@ final class KeepsPage {
           "read",
           "warm",
           "home");
-  private static final String HOME = "us-home";
-
+  private static final List<String> DATES =
+      List.of("made", "frozen", "thawed", "opened", "until", "home");
   private static final Pattern KEY = Pattern.compile("[a-z]+(?:_[a-z]+)+");
 
   private final Desk desk;
@@ -65,30 +67,32 @@ final class KeepsPage {
       Optional.ofNullable(context.queryParam(name))
           .ifPresent(text -> fields.put(name, text.strip()));
     }
-    Frame frame = desk.frame(visitor, "page.keeps", ADDRESS, List.of());
     KeepsView view = view(fields, visitor);
+    HomeChoice choice = home(fields);
+    // What stood outside and what thawed is answered by the advice for homes, whoever asks.
+    boolean isByHome = fields.containsKey("left") || fields.containsKey("again");
+    RuleBook book = isByHome ? choice.homeBook() : choice.book();
+    Frame frame =
+        desk.frame(visitor, "page.keeps", ADDRESS, List.of())
+            .judgedBy(Desk.judgedBy(visitor, book));
     HttpStatus status = view.wrong().isEmpty() ? HttpStatus.OK : HttpStatus.UNPROCESSABLE_CONTENT;
     desk.answer(context, status, Templates.PAGES.keeps(frame, view));
   }
 
   private KeepsView view(Map<String, String> fields, Visitor visitor) {
     Map<String, String> wrong = new TreeMap<>();
+    List<Category> kinds = named(fields, visitor, wrong);
     Optional<Asked> asked = asked(fields, visitor, wrong);
+    RuleSet home = homeRules(home(fields));
     String leftOut =
-        home()
-            .flatMap(rules -> rules.rule(Occasion.SET_OUT))
-            .map(new LeftOut(fields, desk, visitor, wrong)::says)
-            .orElse("");
+        home.rule(Occasion.SET_OUT).map(new LeftOut(fields, desk, visitor, wrong)::says).orElse("");
     KeepingList list = desk.kitchen().library().keepingList();
-    List<String> again =
-        home()
-            .map(rules -> new FreezeAgain(fields, rules, visitor, wrong))
-            .map(question -> question.says(category(fields)))
-            .orElse(List.of());
+    List<String> again = new FreezeAgain(fields, home, visitor, wrong).says(category(fields));
     return new KeepsView(
         Filled.with(fields),
         wrong,
         new Known(desk.kitchen()).categories(visitor.language()),
+        kinds.stream().map(kind -> link(kind, fields, visitor)).toList(),
         asked.map(a -> visitor.language().titled(a.category())).orElse(""),
         asked.map(a -> a.says(visitor)).orElse(List.of()),
         asked.stream()
@@ -99,9 +103,9 @@ final class KeepsPage {
         asked.map(a -> a.source(list, visitor.language())).orElse(""),
         leftOut,
         again,
-        power(visitor),
+        power(home, visitor),
         Part.afterOutage(visitor),
-        isHome(fields));
+        home(fields).isHome());
   }
 
   /**
@@ -166,7 +170,7 @@ final class KeepsPage {
     }
     Instant now = desk.kitchen().now();
     KeepQuestion.Answer answer =
-        question.answer(book(isHome(fields)), desk.zone(), LocalDate.ofInstant(now, desk.zone()));
+        question.answer(home(fields).book(), desk.zone(), LocalDate.ofInstant(now, desk.zone()));
     KeepText text =
         new KeepText(
             category.get(),
@@ -176,8 +180,47 @@ final class KeepsPage {
             visitor.language(),
             visitor.scale(),
             answer.age());
-    boolean canAskHome = !isHome(fields) && category.get().fridge().max().isPresent();
+    boolean canAskHome = !home(fields).isHome() && category.get().fridge().max().isPresent();
     return Optional.of(new Asked(category.get(), answer, text, canAskHome));
+  }
+
+  /**
+   * The kinds that a food may be which is asked about in the person's own words; where there is one
+   * it is taken.
+   */
+  private List<Category> named(
+      Map<String, String> fields, Visitor visitor, Map<String, String> wrong) {
+    String dish = fields.getOrDefault("dish", "");
+    if (dish.isEmpty() || !fields.getOrDefault("category", "").isEmpty()) {
+      return List.of();
+    }
+    KeepingList list = desk.kitchen().library().keepingList();
+    String word = dish.toLowerCase(visitor.language().locale());
+    List<Category> titled =
+        list.categories().stream()
+            .filter(kind -> visitor.language().titled(kind).equalsIgnoreCase(word))
+            .toList();
+    List<Category> kinds = titled.isEmpty() ? list.named(dish) : titled;
+    if (kinds.isEmpty()) {
+      wrong.put("dish", visitor.say("keeps.not-listed", dish));
+    } else if (kinds.size() == 1) {
+      fields.put("category", kinds.get(0).key());
+      return List.of();
+    }
+    return kinds;
+  }
+
+  /** The same question of that kind. */
+  private static Choice link(Category kind, Map<String, String> fields, Visitor visitor) {
+    StringBuilder address = new StringBuilder(ADDRESS).append("?category=").append(kind.key());
+    for (String name : DATES) {
+      String given = fields.getOrDefault(name, "");
+      if (!given.isEmpty()) {
+        address.append('&').append(name).append('=');
+        address.append(URLEncoder.encode(given, StandardCharsets.UTF_8));
+      }
+    }
+    return new Choice(address + "#answer", visitor.language().titled(kind));
   }
 
   private Optional<Category> category(Map<String, String> fields) {
@@ -211,32 +254,16 @@ final class KeepsPage {
     return date;
   }
 
-  private RuleBook book(boolean isForHomes) {
-    RuleBook own = desk.kitchen().judge().book();
-    return isForHomes ? desk.kitchen().library().ruleBook(HOME).orElse(own) : own;
+  private HomeChoice home(Map<String, String> fields) {
+    return new HomeChoice(desk.kitchen(), fields.getOrDefault(HomeChoice.FIELD, ""));
   }
 
-  /** As the person says; at home, where nobody has set up a kitchen. */
-  private boolean isHome(Map<String, String> fields) {
-    String given = fields.getOrDefault("home", "");
-    return given.isEmpty() ? !isSetUp() : !given.equals("no");
-  }
-
-  private boolean isSetUp() {
-    SetUp setUp = desk.kitchen().setUp();
-    return desk.kitchen().settings().name().isPresent()
-        || !setUp.people().isEmpty()
-        || !setUp.places().isEmpty()
-        || !setUp.foods().isEmpty();
-  }
-
-  private Optional<RuleSet> home() {
-    LocalDate today = LocalDate.ofInstant(desk.kitchen().now(), desk.zone());
-    return desk.kitchen().library().ruleBook(HOME).map((RuleBook book) -> book.on(today));
+  private RuleSet homeRules(HomeChoice choice) {
+    return choice.homeBook().on(LocalDate.ofInstant(desk.kitchen().now(), desk.zone()));
   }
 
   /** How long closed doors keep the cold, and what is not to be eaten after that. */
-  private List<String> power(Visitor visitor) {
+  private List<String> power(RuleSet home, Visitor visitor) {
     Outage outage = Handbook.shipped().outage();
     List<String> says = new ArrayList<>();
     says.add(
@@ -246,8 +273,7 @@ final class KeepsPage {
             Figures.duration(outage.staysCold(Outage.Appliance.FULL_FREEZER)),
             Figures.duration(outage.staysCold(Outage.Appliance.HALF_FREEZER)),
             outage.refrigeratorHours().source()));
-    home()
-        .flatMap(rules -> rules.rule(Occasion.COLD_HOLDING))
+    home.rule(Occasion.COLD_HOLDING)
         .map(
             rule ->
                 visitor.say(

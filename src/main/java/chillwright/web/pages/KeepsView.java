@@ -7,6 +7,7 @@ import java.util.Map;
  * The home cook's questions, and the answers to those that were asked.
  *
  * @param wrong what is wrong with a field, by its name
+ * @param kinds addresses that ask the same of the kinds that the food may be
  * @param power what to do when the power was out
  * @param foods what becomes of each food then
  * @param isHome whether the advice for homes answers, not the rules of this kitchen
@@ -15,6 +16,7 @@ public record KeepsView(
     Filled form,
     Map<String, String> wrong,
     List<Choice> categories,
+    List<Choice> kinds,
     String about,
     List<String> answer,
     List<String> because,

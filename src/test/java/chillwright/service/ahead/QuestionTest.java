@@ -174,7 +174,7 @@ class QuestionTest {
         answer(Question.COOLING, "food=rice surroundings=38F depth=2in to=40F", setting("us-home"));
     assertThat(answer.told())
         .extracting(Told::key)
-        .containsExactly("cooling.reaches", "cooling.no-limit");
+        .containsExactly("cooling.reaches", "cooling.no-limit", "cooling.set-out");
   }
 
   /** Derived: 20 L in layers of 2 in, 192 fl oz each by the steamer maker's table, is 4 pans. */
