@@ -218,9 +218,11 @@ class CoolingMethodsTest {
                 "S5-2in,,,2026-03-05T14:00:00Z,reading,90F,"
                     + "ice bath,38F,,\nS5-2in,,,2026-03-05T14:30:00Z");
     String begun =
-        "NOW,leek soup,soup_or_stew,2026-03-08T23:00:00Z,cooked,135F,stove,,,\n"
-            + "NOW,,,2026-03-08T23:00:00Z,cooling,135F,Ice bath,,Full pan,2in\n"
-            + "NOW,,,2026-03-08T23:30:00Z,reading,110F,,,,\n";
+        """
+        NOW,leek soup,soup_or_stew,2026-03-08T23:00:00Z,cooked,135F,stove,,,
+        NOW,,,2026-03-08T23:00:00Z,cooling,135F,Ice bath,,Full pan,2in
+        NOW,,,2026-03-08T23:30:00Z,reading,110F,,,,
+        """;
     test.log(
         HEADER
             + soup(2, "Leek soup", "2in", "13:30", "17:00")

@@ -47,8 +47,8 @@ record Quality(Optional<LocalDate> best, Optional<LocalDate> limit, List<Source>
     return new Quality(best, limit, List.copyOf(nearer));
   }
 
-  private static boolean isNearer(Optional<LocalDate> one, Optional<LocalDate> other) {
-    return one.isPresent() && earlier(other, one).equals(one) && !one.equals(other);
+  private static boolean isNearer(Optional<LocalDate> source, Optional<LocalDate> own) {
+    return source.filter(day -> own.isEmpty() || day.isBefore(own.get())).isPresent();
   }
 
   private static Optional<LocalDate> earlier(Optional<LocalDate> one, Optional<LocalDate> other) {
