@@ -85,15 +85,6 @@ public final class Lots {
 
   /** Lots that the query lets through. */
   public Page<LotState> list(LotQuery query, Page.Wanted wanted) {
-    LotFilter filter =
-        new LotFilter(
-            query.phase(),
-            query.place(),
-            query.verdict(),
-            query.lastDayBefore(),
-            query.bestQualityBefore(),
-            query.order(),
-            kitchen.now());
     // Of the text, since the hash of a word differs from one run of the program to the next.
     String list = "lots" + query.toString().hashCode();
     return kitchen
@@ -102,7 +93,21 @@ public final class Lots {
             session ->
                 Cursors.page(
                     list,
-                    session.lots().list(filter, wanted.limit(), Cursors.position(list, wanted)),
+                    session
+                        .lots()
+                        .list(
+                            filter(session, query), wanted.limit(), Cursors.position(list, wanted)),
                     Function.identity()));
+  }
+
+  private LotFilter filter(Session session, LotQuery query) {
+    return new LotFilter(
+        query.phase(),
+        query.place().map(name -> SpelledPlaces.named(session, name)),
+        query.verdict(),
+        query.lastDayBefore(),
+        query.bestQualityBefore(),
+        query.order(),
+        kitchen.now());
   }
 }
