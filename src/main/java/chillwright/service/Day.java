@@ -50,11 +50,14 @@ public record Day(
     return !signs.isEmpty() && signs.get(signs.size() - 1).word() == DaySign.Word.CLOSED;
   }
 
-  /** The places that are to be read, or call for something: those that wait first. */
+  /**
+   * The places that are to be read: those that call for something, then the others by name, so that
+   * none moves because it was read.
+   */
   public List<PlaceRound> round() {
     return places.stream()
         .filter(PlaceRound::isAsked)
-        .sorted(Comparator.comparing(PlaceRound::calls).thenComparing(PlaceRound::isDue).reversed())
+        .sorted(Comparator.comparing(PlaceRound::calls).reversed())
         .toList();
   }
 

@@ -22,7 +22,8 @@ record Intaking(StoredLog before, Admission admission) {
   /** The same, with the lots at hand that were written last. */
   static Intaking of(
       Session session, Judge judge, LastJudged last, List<Incoming> rows, Instant now) {
-    List<Incoming> completed = AnnouncedLots.complete(session, last, rows);
+    List<Incoming> completed =
+        AnnouncedLots.complete(session, last, SpelledPlaces.in(session, rows));
     StoredLog before = StoredLog.of(session, last, completed);
     Intake intake = new Intake(before, judge.keepingList(), judge.zone(), now);
     return new Intaking(before, intake.admit(completed));

@@ -85,16 +85,6 @@ public final class Lots {
 
   /** Lots that the query lets through. */
   public Page<LotState> list(LotQuery query, Page.Wanted wanted) {
-    LotFilter filter =
-        new LotFilter(
-            query.phase(),
-            query.place(),
-            query.verdict(),
-            query.lastDayBefore(),
-            query.bestQualityBefore(),
-            query.goodOn(),
-            query.order(),
-            kitchen.now());
     // Of the text, since the hash of a word differs from one run of the program to the next.
     String list = "lots" + query.toString().hashCode();
     return kitchen
@@ -103,7 +93,22 @@ public final class Lots {
             session ->
                 Cursors.page(
                     list,
-                    session.lots().list(filter, wanted.limit(), Cursors.position(list, wanted)),
+                    session
+                        .lots()
+                        .list(
+                            filter(session, query), wanted.limit(), Cursors.position(list, wanted)),
                     Function.identity()));
+  }
+
+  private LotFilter filter(Session session, LotQuery query) {
+    return new LotFilter(
+        query.phase(),
+        query.place().map(name -> SpelledPlaces.named(session, name)),
+        query.verdict(),
+        query.lastDayBefore(),
+        query.bestQualityBefore(),
+        query.goodOn(),
+        query.order(),
+        kitchen.now());
   }
 }

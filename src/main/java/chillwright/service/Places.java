@@ -54,19 +54,22 @@ public final class Places {
   /** Readings between two moments, both included, the newest first. */
   public Page<PlaceReading> readings(
       Optional<String> place, Optional<Instant> from, Optional<Instant> to, Page.Wanted wanted) {
-    PlaceStore.Filter filter =
-        new PlaceStore.Filter(
-            place, from.orElse(Instant.EPOCH), to.orElse(Instant.ofEpochMilli(Long.MAX_VALUE)));
     return kitchen
         .database()
         .read(
-            session ->
-                Cursors.page(
-                    READINGS,
-                    session
-                        .places()
-                        .readings(filter, wanted.limit(), Cursors.position(READINGS, wanted)),
-                    written -> corrected(session, written)));
+            session -> {
+              PlaceStore.Filter filter =
+                  new PlaceStore.Filter(
+                      place.map(name -> SpelledPlaces.named(session, name)),
+                      from.orElse(Instant.EPOCH),
+                      to.orElse(Instant.ofEpochMilli(Long.MAX_VALUE)));
+              return Cursors.page(
+                  READINGS,
+                  session
+                      .places()
+                      .readings(filter, wanted.limit(), Cursors.position(READINGS, wanted)),
+                  written -> corrected(session, written));
+            });
   }
 
   static List<PlaceReading> corrected(Session session, List<LogEntry> written) {

@@ -100,7 +100,7 @@ class DayPageTest {
   }
 
   @Test
-  void what_calls_stands_first_then_what_waits_and_the_rest_is_folded() {
+  void what_calls_stands_first_the_others_by_name_and_the_rest_is_folded() {
     taken("/kitchen/places", "name", "Attic", "kind", "counter", "rounds", "0");
     read("Chest", "-1");
     read("Porch", "39");
@@ -109,8 +109,8 @@ class DayPageTest {
     assertThat(visit.open("/day").text())
         .containsSubsequence(
             ">Walk-in<",
-            ">Larder<",
             ">Chest<",
+            ">Larder<",
             ">Porch<",
             "Places that need no reading",
             ">Attic<");
@@ -185,7 +185,7 @@ class DayPageTest {
   @Test
   void a_signed_day_shows_its_sign_and_takes_no_other() {
     Reply page = visit.open("/day");
-    String[] sign = {"once", Visit.once(page), "word", "closed", "by", "MK"};
+    String[] sign = {"once", Visit.once(page), "word", "closed", "by", "MK", "sure", "yes"};
     taken("/day/signatures", sign);
     taken("/day/signatures", sign);
     assertThat(day().at("/signatures")).hasSize(1);
@@ -208,7 +208,7 @@ class DayPageTest {
     read("Walk-in", "46");
     served.at("2026-03-03T17:20:00Z");
     assertThat(visit.open("/day").text()).contains("with nothing done about it: 1");
-    taken("/day/signatures", "word", "closed", "by", "MK");
+    taken("/day/signatures", "word", "closed", "by", "MK", "sure", "yes");
     served.at("2026-03-03T17:30:00Z");
     taken("/day/readings", "entry", "action", "place", "Walk-in", "note", "door shut", "by", "RO");
     assertThat(visit.open("/day").text()).contains("beyond their limit with nothing done: 1");
@@ -277,5 +277,52 @@ class DayPageTest {
     assertThat(visit.submit(address, forged).status()).isEqualTo(403);
     assertThat(day().at("/signatures")).isEmpty();
     assertThat(day().at("/handovers")).isEmpty();
+  }
+
+  /** Common practice, no source: what was saved is said where it was saved, and nothing moves. */
+  @Test
+  void what_is_saved_is_said_there_and_no_row_moves() {
+    String before = visit.open("/day").text();
+    assertThat(before.indexOf("value=\"Chest\"")).isBetween(0, before.indexOf("value=\"Walk-in\""));
+    assertThat(before).doesNotContain("Saved.");
+    Reply saved =
+        visit.submit(
+            "/day/readings",
+            "entry",
+            "reading",
+            "place",
+            "Chest",
+            "temperature",
+            "-2",
+            "scale",
+            "F");
+    assertThat(Visit.target(saved)).startsWith("/day?saved=Chest#at-");
+    String after = visit.open(Visit.target(saved).replaceFirst("#.*", "")).text();
+    assertThat(after.indexOf("value=\"Chest\"")).isBetween(0, after.indexOf("value=\"Walk-in\""));
+    String place = Visit.target(saved).replaceFirst(".*#", "id=\"");
+    assertThat(after).containsSubsequence(place, "Saved.", "Walk-in").containsOnlyOnce("Saved.");
+    assertThat(visit.open("/day?saved=Nowhere").text()).doesNotContain("Saved.");
+  }
+
+  /** Common practice, no source: a sign over places that nobody read is asked about once. */
+  @Test
+  void a_sign_with_places_unread_is_asked_about_once() {
+    visit.open("/day");
+    Reply asked = visit.submit("/day/signatures", "word", "closed", "by", "MK");
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text()).contains("Sign anyway?", "name=\"sure\"", "value=\"MK\"");
+    assertThat(day().at("/signatures")).isEmpty();
+    taken("/day/signatures", "word", "closed", "by", "MK", "sure", "yes");
+    assertThat(day().at("/signatures")).hasSize(1);
+  }
+
+  @Test
+  void a_sign_with_all_places_read_is_taken_at_once() {
+    visit.open("/day");
+    read("Walk-in", "38");
+    read("Chest", "-2");
+    served.at("2026-03-03T23:30:00Z");
+    read("Walk-in", "38");
+    taken("/day/signatures", "word", "closed", "by", "MK");
   }
 }

@@ -80,7 +80,9 @@ final class ChangedRows {
         was.temperature().map(Temperature::text),
         is.temperature().map(Temperature::text));
     add(all, "how", was.how().map(How::text), is.how().map(How::text));
-    add(all, "place", was.place(), is.place());
+    if (!was.place().map(PlaceName::key).equals(is.place().map(PlaceName::key))) {
+      add(all, "place", was.place(), is.place());
+    }
     add(all, "air", was.air().map(Temperature::text), is.air().map(Temperature::text));
     add(all, "portions", count(was), count(is));
     add(all, "to", was.to(), is.to());

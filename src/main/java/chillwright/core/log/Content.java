@@ -41,6 +41,8 @@ record Content(
   }
 
   private static Details own(Word word, Details details) {
-    return word == Word.CORRECTION ? details : details.withoutFirstRowCells();
+    Details told = word == Word.CORRECTION ? details : details.withoutFirstRowCells();
+    // The kitchen may have named the place since, and spells it otherwise: that is no change.
+    return told.place().isPresent() ? told.at(PlaceName.key(told.place().get())) : told;
   }
 }

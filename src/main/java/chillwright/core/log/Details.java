@@ -117,6 +117,24 @@ public record Details(
         depth);
   }
 
+  /** These details at a place of that name. */
+  public Details at(String name) {
+    return new Details(
+        food,
+        category,
+        temperature,
+        how,
+        Optional.of(name),
+        air,
+        portions,
+        from,
+        to,
+        until,
+        probe,
+        container,
+        depth);
+  }
+
   /** These details with another mark on the food. */
   public Details markedUntil(Optional<Mark> mark) {
     return new Details(

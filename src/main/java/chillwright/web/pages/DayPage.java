@@ -29,6 +29,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** The day: the round of places, and what the next shift takes over. */
 final class DayPage {
@@ -36,6 +37,8 @@ final class DayPage {
   static final String READINGS = "/day/readings";
   static final String HANDOVERS = "/day/handovers";
   static final String SIGNATURES = "/day/signatures";
+
+  private static final String SAVED = "saved";
 
   private final Desk desk;
 
@@ -46,8 +49,16 @@ final class DayPage {
   void show(Context context) {
     Visitor visitor = desk.visitor(context);
     Filled form =
-        KeptEntry.of(context).map(sent -> kept(sent, visitor)).orElse(Filled.with(Map.of()));
+        KeptEntry.of(context).map(sent -> kept(sent, visitor)).orElseGet(() -> saved(context));
     answer(context, HttpStatus.OK, visitor, form);
+  }
+
+  /** Where something was just saved; the page says so there. */
+  private static Filled saved(Context context) {
+    return Filled.with(
+        Optional.ofNullable(context.queryParam(SAVED))
+            .map(place -> Map.of(SAVED, place))
+            .orElse(Map.of()));
   }
 
   /** What a phone had kept, and what is wrong with it. */
@@ -193,12 +204,27 @@ final class DayPage {
         });
   }
 
-  /** Closes the day or opens it again. */
+  /** Closes the day or opens it again; with places unread it asks once. */
   void sign(Context context) {
+    Optional<Form> sent = desk.form(context);
+    if (sent.isEmpty()) {
+      return;
+    }
+    Form form = sent.get();
+    Day today = desk.kitchen().days().day(desk.kitchen().days().today());
+    boolean closes = form.text("word").equals(DaySign.Word.CLOSED.key()) && !today.isClosed();
+    if (closes && form.has("by") && !form.has("sure") && today.unread() > 0) {
+      Visitor visitor = desk.visitor(context);
+      Map<String, String> fields = form.all();
+      fields.put("form", SIGNATURES);
+      Filled again = new Filled(fields, List.of(), visitor.say("day.unread.ask", today.unread()));
+      answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, again);
+      return;
+    }
     take(
         context,
         SIGNATURES,
-        (days, form) -> days.sign(days.today(), form.all(), form.once(SIGNATURES)));
+        (days, sign) -> days.sign(days.today(), sign.all(), sign.once(SIGNATURES)));
   }
 
   private void take(Context context, String address, BiConsumer<Days, Form> told) {
@@ -254,7 +280,7 @@ final class DayPage {
     if (faults.isEmpty()) {
       try {
         desk.kitchen().logbook().log(List.of(row), entry.once(READINGS));
-        context.redirect(ADDRESS, HttpStatus.SEE_OTHER);
+        context.redirect(after(sent), HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
         faults = EntryForm.faults(refused.problems(), visitor);
@@ -262,5 +288,31 @@ final class DayPage {
     }
     Filled again = new Filled(new HashMap<>(entry.fields()), faults, "");
     answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, again);
+  }
+
+  /** Back to the place that was read, or whose reading was corrected. */
+  private String after(Form form) {
+    Day day = desk.kitchen().days().day(desk.kitchen().days().today());
+    String place =
+        form.has("corrects") ? placeOf(form.text("corrects"), day).orElse("") : form.text("place");
+    return place.isEmpty()
+        ? ADDRESS
+        : ADDRESS
+            + "?"
+            + SAVED
+            + "="
+            + URLEncoder.encode(place, StandardCharsets.UTF_8)
+            + "#"
+            + DayView.at(place);
+  }
+
+  private static Optional<String> placeOf(String reading, Day day) {
+    return Stream.concat(day.round().stream(), day.others().stream())
+        .filter(
+            place ->
+                place.readings().stream()
+                    .anyMatch(read -> read.written().id().text().equals(reading)))
+        .map(PlaceRound::name)
+        .findFirst();
   }
 }

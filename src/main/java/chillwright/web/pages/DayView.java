@@ -5,7 +5,7 @@ import java.util.List;
 /**
  * The day: the round of places, what is unfinished and who takes it over, and the manager's sign.
  *
- * @param places to be read, those that wait first
+ * @param places to be read, those that call for something first; none moves for being read
  * @param others places of which nothing is asked
  * @param signs what was signed, in the order of writing
  * @param people initials to choose from
@@ -23,6 +23,16 @@ public record DayView(
     int unread,
     int unanswered,
     Filled form) {
+  /** Whether something was just saved at a place of which nothing is asked. */
+  public boolean isSavedElsewhere() {
+    return others.stream().anyMatch(place -> place.name().equals(form.given("saved")));
+  }
+
+  /** Where a place stands on the page. */
+  static String at(String place) {
+    return "at-" + Integer.toHexString(place.hashCode());
+  }
+
   /**
    * A place of the round.
    *
@@ -52,6 +62,11 @@ public record DayView(
     /** Tells its field from the others of the page. */
     public String id() {
       return Integer.toHexString(name.hashCode());
+    }
+
+    /** Where it stands on the page. */
+    public String at() {
+      return DayView.at(name);
     }
 
     /** The frame around all of it. */
