@@ -6,7 +6,8 @@ import java.util.List;
  * A plan to work by: what is done on each day, and between when and when.
  *
  * @param problems why there is no plan; empty with one
- * @param pans of the dishes
+ * @param pans of the dishes, with their portions
+ * @param shopping what is to be bought, week by week
  * @param bounds of each dish, with the rule behind each
  * @param size of its pages
  */
@@ -15,6 +16,7 @@ public record RunSheet(
     List<String> problems,
     List<Day> days,
     List<String> pans,
+    List<Week> shopping,
     List<String> bounds,
     Sheet.Size size) {
   /** A day with what is done on it. */
@@ -33,10 +35,18 @@ public record RunSheet(
    */
   public record Task(String clock, String dish, String step, String uses, String reason) {}
 
+  /** A week with what is to be bought for it. */
+  public record Week(String title, List<String> lines) {
+    public Week {
+      lines = List.copyOf(lines);
+    }
+  }
+
   public RunSheet {
     problems = List.copyOf(problems);
     days = List.copyOf(days);
     pans = List.copyOf(pans);
+    shopping = List.copyOf(shopping);
     bounds = List.copyOf(bounds);
   }
 }

@@ -51,6 +51,9 @@ public final class RunSheetPaper {
       }
     }
     part("plans.pans", sheet.pans(), TEXT);
+    for (RunSheet.Week week : sheet.shopping()) {
+      shopping(week);
+    }
     part("plans.bounds", sheet.bounds(), SMALL);
   }
 
@@ -67,6 +70,19 @@ public final class RunSheetPaper {
             new Column(width * COLUMNS[3], task.uses(), TEXT, false)));
     flow.text(task.reason(), INDENT, SMALL);
     flow.space(4);
+  }
+
+  private void shopping(RunSheet.Week week) throws IOException {
+    flow.space(10);
+    flow.need(60);
+    flow.text(week.title(), HEADING);
+    flow.rule();
+    for (String line : week.lines()) {
+      flow.need(20);
+      flow.drawing(0, RunSheetPaper::tick);
+      flow.text(line, INDENT, TEXT);
+      flow.space(3);
+    }
   }
 
   /** An empty square, to be ticked by hand. */

@@ -65,10 +65,20 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
     }
     lines.add("");
     lines.addAll(portions(menu));
+    for (Day week : shopping(menu, plan)) {
+      lines.add("");
+      lines.add(week.title());
+      week.lines().forEach(line -> lines.add("  " + line));
+    }
     lines.add("");
     lines.add(say("plan.bounds"));
     plan.bounds().forEach(bound -> lines.add("  " + bound(bound)));
     return lines;
+  }
+
+  /** What is to be bought, week by week. */
+  public List<Day> shopping(Menu menu, Plan plan) {
+    return new ShoppingText(this).weeks(menu, plan);
   }
 
   /** Whether there is a plan, and how sure that is. */

@@ -228,7 +228,8 @@ public final class PlanFile {
                 keeps,
                 thaw,
                 hold,
-                filling));
+                filling,
+                PlanPortions.ingredients(spot, portions)));
   }
 
   private static Duration minutes(JsonNode node, int each) {

@@ -2,6 +2,7 @@ package chillwright.rulebook;
 
 import chillwright.core.log.Problem;
 import chillwright.core.plan.Filling;
+import chillwright.core.plan.Ingredient;
 import chillwright.core.plan.Menu;
 import chillwright.core.portions.Measure;
 import chillwright.core.portions.Pan;
@@ -10,6 +11,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -49,6 +51,23 @@ final class PlanPortions {
       return (int) Math.ceil(guests.orElse(1) * each - 1e-9);
     }
     return dish.at("portions").node().asInt(guests.orElse(1));
+  }
+
+  /** What so many portions take: as it is written, or as many times as the recipe is made. */
+  static List<Ingredient> ingredients(Spot dish, int portions) {
+    double factor =
+        dish.has("ingredientsFor") ? portions / dish.at("ingredientsFor").node().asDouble() : 1;
+    return dish.at("ingredients").items().stream()
+        .map(one -> ingredient(one).times(factor))
+        .toList();
+  }
+
+  private static Ingredient ingredient(Spot spot) {
+    OptionalDouble amount =
+        spot.has("amount")
+            ? OptionalDouble.of(spot.at("amount").node().asDouble())
+            : OptionalDouble.empty();
+    return new Ingredient(spot.text("name"), amount, spot.has("unit") ? spot.text("unit") : "");
   }
 
   private static Problem only(Spot spot, String other) {

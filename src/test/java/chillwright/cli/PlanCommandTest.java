@@ -214,6 +214,66 @@ class PlanCommandTest {
     assertThat(plan.at("/conflicts/0/why").asText()).isEqualTo("step-needs-more");
   }
 
+  private static final String WEEKS =
+      """
+      serving: 2026-12-12T18:00:00Z
+      zone: UTC
+      guests: 60
+      dishes:
+        - dish: Barley bread
+          category: yeast_bread_baked
+          route: frozen
+          thawHours: 4
+          ingredientsFor: 20
+          ingredients:
+            - {name: Flour, amount: 0.75, unit: kg}
+            - {name: salt}
+          make: [{step: bake, minutes: 60}]
+        - dish: Rolls
+          category: yeast_bread_baked
+          route: fresh
+          ingredients:
+            - {name: flour, amount: 0.5, unit: kg}
+            - {name: eggs, amount: 6}
+          make: [{step: bake, minutes: 60}]
+      """;
+
+  /** 60 of a recipe for 20: 0.75 kg three times, and half a kilogram as written: 2.75 kg. */
+  @Test
+  void what_the_dishes_of_a_week_take_is_one_list() throws IOException {
+    String path = file(WEEKS).toString();
+    JsonNode plan = json(CommandRun.of("plan", path, "--at", AT, "--format", "json"));
+    JsonNode weeks = plan.at("/shopping");
+    assertThat(weeks).as(plan.toString()).hasSize(1);
+    assertThat(weeks.at("/0/week").asText()).isEqualTo("2026-W50");
+    assertThat(weeks.at("/0/from").asText()).isEqualTo("2026-12-07");
+    assertThat(weeks.at("/0/items"))
+        .extracting(JsonNode::toString)
+        .containsExactly(
+            "{\"name\":\"eggs\",\"amount\":6,\"unit\":\"\",\"dishes\":[\"Rolls\"]}",
+            "{\"name\":\"Flour\",\"amount\":2.75,\"unit\":\"kg\","
+                + "\"dishes\":[\"Barley bread\",\"Rolls\"]}",
+            "{\"name\":\"salt\",\"amount\":null,\"unit\":\"\",\"dishes\":[\"Barley bread\"]}");
+    assertThat(CommandRun.of("plan", path, "--at", AT).out())
+        .contains("To buy for the week of Mon 7 Dec (2026-W50)")
+        .contains("  2.75 kg Flour (Barley bread, Rolls)", "  6 eggs (Rolls)", "  salt (Barley");
+  }
+
+  @Test
+  void every_fault_of_ingredients_is_told_at_once() throws IOException {
+    String broken =
+        WEEKS
+            .replace("name: salt", "name: ''")
+            .replace("amount: 6", "amount: 0")
+            .replace("unit: kg}\n      - {name: eggs", "unit: kg, of: 1}\n      - {name: eggs")
+            .replace("ingredientsFor: 20", "ingredientsFor: 0");
+    CommandRun run = CommandRun.of("plan", file(broken).toString(), "--at", AT);
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err())
+        .contains("Faults: 4")
+        .contains("ingredients/1/name", "ingredients/1/amount", "ingredientsFor", "of");
+  }
+
   @Test
   void every_fault_of_portions_and_pans_is_told_at_once() throws IOException {
     String path =

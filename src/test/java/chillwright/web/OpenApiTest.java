@@ -283,6 +283,7 @@ class OpenApiTest {
   private Reply putPlan(int reheat) {
     String body =
         "{'serving':'2026-03-20T18:00:00Z','dishes':[{'dish':'Soup','category':'soup_or_stew',"
+            + "'ingredients':[{'name':'leeks','amount':2,'unit':'kg'},{'name':'salt'}],"
             + "'route':'chilled','make':[{'step':'simmer','minutes':60}],"
             + "'finish':[{'step':'reheat','minutes':"
             + reheat

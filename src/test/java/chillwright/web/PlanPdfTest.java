@@ -30,6 +30,7 @@ class PlanPdfTest {
             - dish: "Leek soup %d with a long name that has to be broken into several lines"
               category: soup_or_stew
               portions: 60
+              ingredients: [{name: leeks, amount: 1.5, unit: kg}]
               portionFluidOunces: 8
               route: frozen
               thawHours: 24
@@ -78,7 +79,8 @@ class PlanPdfTest {
       assertThat(text(pdf))
           .contains("Harvest supper", "On the table at Fri 20 Mar 2026 18:00 (UTC)")
           .contains("Thu 19 Mar", "Fri 20 Mar", "17:00 - 18:00", "reheat", "hob 1")
-          .contains("3-403.11", "3-501.17", "60 portions are 14.2 litres: 3 of the pan");
+          .contains("3-403.11", "3-501.17", "60 portions are 14.2 litres: 3 of the pan")
+          .contains("To buy for the week of Mon 16 Mar (2026-W12)", "kg leeks (Leek soup 0");
     }
   }
 

@@ -244,4 +244,27 @@ class PlansPageTest {
         .containsPattern("name=\"make/1/uses/hands\"[^>]*value=\"1\"")
         .contains("Open: Fri 07:00 - 20:00");
   }
+
+  /** 20 March 2026 is of the week from Monday 16: ISO 8601 2026-W12, as POSIX date %G-W%V. */
+  @Test
+  void ingredients_are_typed_a_line_each_and_bought_by_week() {
+    begin("40");
+    String lines = "2,5 kg leeks\r\n\r\n1 1/2 l stock\n6 onions\nsalt";
+    String page =
+        visit
+            .open(
+                Visit.target(
+                    dish("make/0/uses/hob", "", "ingredients", lines, "ingredientsFor", "20")))
+            .text();
+    assertThat(page)
+        .contains("Shopping by week", "To buy for the week of Mon 16 Mar (2026-W12)")
+        .contains("5 kg leeks (Leek soup)", "3 l stock (", "12 onions (", ">salt (Leek soup)")
+        .contains(">2.5 kg leeks\n1.5 l stock\n6 onions\nsalt</textarea>");
+    Reply refused = dish("was", "Leek soup", "make/0/uses/hob", "", "ingredients", "3\n1 kg rice");
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.text()).contains("Each line: how much,", ">3\n1 kg rice</textarea>");
+    String without =
+        visit.open(Visit.target(dish("was", "Leek soup", "make/0/uses/hob", ""))).text();
+    assertThat(without).doesNotContain("Shopping by week");
+  }
 }

@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param thaw how long it thaws in the refrigerator; zero for food heated from frozen
  * @param hold how long it may be held hot before it is served without losing quality
  * @param filling into what it is filled; empty where nobody said
+ * @param ingredients what all its portions take; empty where nobody said
  */
 public record Dish(
     String name,
@@ -27,7 +28,8 @@ public record Dish(
     Map<String, Double> keeps,
     Duration thaw,
     Duration hold,
-    Optional<Filling> filling) {
+    Optional<Filling> filling,
+    List<Ingredient> ingredients) {
   /** How a dish goes from the pot to the table. */
   public enum Route {
     /** Made for the hour it is served. */
@@ -51,8 +53,24 @@ public record Dish(
     make = List.copyOf(make);
     finish = List.copyOf(finish);
     keeps = Map.copyOf(keeps);
+    ingredients = List.copyOf(ingredients);
     if (make.isEmpty()) {
       throw new IllegalArgumentException("a dish is made in at least one step: " + name);
     }
+  }
+
+  /** Of whose ingredients nobody told. */
+  public Dish(
+      String name,
+      Category category,
+      int portions,
+      Route route,
+      List<Step> make,
+      List<Step> finish,
+      Map<String, Double> keeps,
+      Duration thaw,
+      Duration hold,
+      Optional<Filling> filling) {
+    this(name, category, portions, route, make, finish, keeps, thaw, hold, filling, List.of());
   }
 }

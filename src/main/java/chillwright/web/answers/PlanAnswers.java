@@ -7,12 +7,16 @@ import chillwright.core.plan.Moved;
 import chillwright.core.plan.Plan;
 import chillwright.core.plan.Plan.Conflict;
 import chillwright.core.plan.Plan.Task;
+import chillwright.core.plan.Shopping;
 import chillwright.core.portions.Measure;
 import chillwright.core.rules.Rule;
 import chillwright.print.PanText;
 import chillwright.print.PlanText;
+import chillwright.print.ShoppingText;
 import chillwright.rulebook.RuleBook;
+import java.math.BigDecimal;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.util.List;
@@ -40,6 +44,7 @@ public record PlanAnswers(RuleBook book) {
       List<TaskLine> tasks,
       List<BoundLine> bounds,
       List<PanLine> pans,
+      List<WeekLine> shopping,
       List<ConflictLine> conflicts,
       List<MovedLine> moved,
       String caution,
@@ -97,6 +102,18 @@ public record PlanAnswers(RuleBook book) {
       String source,
       String says) {}
 
+  /**
+   * What is to be bought for the dishes that are begun in a week.
+   *
+   * @param week as ISO 8601 numbers it
+   * @param from its Monday
+   */
+  public record WeekLine(String week, LocalDate from, List<ItemLine> items) {}
+
+  /** Something to buy; amount null where no cook gave one. */
+  public record ItemLine(
+      String name, Optional<BigDecimal> amount, String unit, List<String> dishes) {}
+
   /** A plan that is kept. */
   public record Kept(String plan, OffsetDateTime saidAt) {}
 
@@ -136,6 +153,7 @@ public record PlanAnswers(RuleBook book) {
         plan.tasks().stream().map(task -> task(task, plan, menu, text)).toList(),
         plan.bounds().stream().map(bound -> bound(bound, menu, text)).toList(),
         menu.dishes().stream().flatMap(dish -> pans(dish, menu, text).stream()).toList(),
+        Shopping.of(menu, plan).stream().map(PlanAnswers::week).toList(),
         plan.conflicts().stream().map(conflict -> conflict(conflict, text)).toList(),
         moved.stream().map(one -> moved(one, menu, text)).toList(),
         text.caution(),
@@ -160,6 +178,16 @@ public record PlanAnswers(RuleBook book) {
                     filling.tools().stream().map(Measure::key).toList(),
                     filling.pan().source(),
                     words.says(dish, menu).orElseThrow()));
+  }
+
+  private static WeekLine week(Shopping.Week week) {
+    return new WeekLine(
+        week.iso(), week.monday(), week.items().stream().map(PlanAnswers::item).toList());
+  }
+
+  private static ItemLine item(Shopping.Item item) {
+    Optional<BigDecimal> amount = item.amount().stream().mapToObj(ShoppingText::amount).findFirst();
+    return new ItemLine(item.name(), amount, item.unit(), item.dishes());
   }
 
   private static double rounded(double litres) {

@@ -28,6 +28,8 @@ record PlanFaults(Map<String, String> at, List<String> others) {
           "route",
           "portions",
           "portionsPerGuest",
+          "ingredients",
+          "ingredientsFor",
           "portionFluidOunces",
           "portionMillilitres",
           "pan",
@@ -53,6 +55,9 @@ record PlanFaults(Map<String, String> at, List<String> others) {
       String pointer = problem.where() instanceof InField in ? in.pointer() : "";
       if (problem.code().equals("unknown-thing")) {
         others.add(visitor.say("plans.fault.thing", last(pointer)));
+      } else if (pointer.matches(".*/ingredients(/.*)?")) {
+        String list = pointer.replaceFirst("/ingredients.*", "/ingredients");
+        at.putIfAbsent(list, visitor.say("plans.fault.ingredients"));
       } else if (isAmount(pointer)) {
         at.putIfAbsent(pointer, visitor.say("plans.fault.amount"));
       } else if (problem.code().equals("doubled-name")) {

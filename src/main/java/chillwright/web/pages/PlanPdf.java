@@ -66,6 +66,9 @@ final class PlanPdf {
         problems,
         days(plan, text),
         text.portions(planned.menu()),
+        text.shopping(planned.menu(), plan).stream()
+            .map(week -> new RunSheet.Week(week.title(), week.lines()))
+            .toList(),
         plan.bounds().stream().map(text::bound).toList(),
         size);
   }

@@ -39,11 +39,14 @@ final class PlanTree {
       List.of(
           "portions",
           "portionsPerGuest",
+          "ingredientsFor",
           "portionFluidOunces",
           "portionMillilitres",
           "panDepthInches",
           "thawHours",
           "holdMinutes");
+
+  private static final String INGREDIENTS = "ingredients";
 
   private static final JsonNodeFactory MAKE = JsonNodeFactory.instance;
   private static final DateTimeFormatter TYPED = DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm");
@@ -156,9 +159,18 @@ final class PlanTree {
     dish.put("dish", form.text("dish")).put("category", category).put("route", form.text("route"));
     FIGURES.forEach(name -> number(dish, name, form.text(name)));
     word(dish, "pan", form.text("pan"));
+    ingredients(dish, form);
     steps(dish, "make", form);
     steps(dish, "finish", form);
     amounts(dish, "keeps", "keeps/", form);
+  }
+
+  private static void ingredients(ObjectNode dish, Form form) {
+    if (form.has(INGREDIENTS)) {
+      dish.set(INGREDIENTS, IngredientLines.read(form.text(INGREDIENTS)));
+    } else {
+      dish.remove(INGREDIENTS);
+    }
   }
 
   private ArrayNode dishesOf() {
@@ -242,6 +254,7 @@ final class PlanTree {
     Map<String, String> found = new LinkedHashMap<>();
     flat("", root.at(pointer), found);
     found.computeIfPresent("serving", (key, text) -> typed(text));
+    found.put(INGREDIENTS, IngredientLines.text(root.at(pointer).path(INGREDIENTS)));
     return found;
   }
 

@@ -21,6 +21,7 @@ public record PlanView(
     List<Day> days,
     List<String> bounds,
     List<String> pans,
+    List<Day> shopping,
     List<Batch> batches,
     String caution,
     List<String> faults,
@@ -44,6 +45,7 @@ public record PlanView(
     days = List.copyOf(days);
     bounds = List.copyOf(bounds);
     pans = List.copyOf(pans);
+    shopping = List.copyOf(shopping);
     panSizes = List.copyOf(panSizes);
     batches = List.copyOf(batches);
     faults = List.copyOf(faults);

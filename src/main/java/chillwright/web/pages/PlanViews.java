@@ -56,6 +56,7 @@ final class PlanViews {
         text.days(planned.plan()),
         planned.plan().bounds().stream().map(text::bound).toList(),
         text.portions(planned.menu()),
+        text.shopping(planned.menu(), planned.plan()),
         batches(planned),
         text.caution(),
         faults.others(),

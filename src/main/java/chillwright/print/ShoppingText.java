@@ -1,0 +1,47 @@
+package chillwright.print;
+
+import chillwright.core.plan.Menu;
+import chillwright.core.plan.Plan;
+import chillwright.core.plan.Shopping;
+import chillwright.core.plan.Shopping.Item;
+import chillwright.core.plan.Shopping.Week;
+import chillwright.print.PlanText.Day;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/** What is to be bought for a plan, in words, week by week. */
+public record ShoppingText(PlanText text) {
+  /** Each week under its Monday and its number. */
+  public List<Day> weeks(Menu menu, Plan plan) {
+    return Shopping.of(menu, plan).stream().map(this::week).toList();
+  }
+
+  private Day week(Week week) {
+    String title = text.language().say("plan.shopping.week", text.title(week.monday()), week.iso());
+    return new Day(title, week.items().stream().map(ShoppingText::line).toList());
+  }
+
+  /** Such as "2 kg flour (Barley bread, Seeded rolls)". */
+  private static String line(Item item) {
+    String amount =
+        item.amount().isEmpty() ? "" : amount(item.amount().getAsDouble()).toPlainString();
+    return Stream.of(amount, item.unit(), item.name(), "(" + String.join(", ", item.dishes()) + ")")
+        .filter(part -> !part.isBlank())
+        .collect(Collectors.joining(" "));
+  }
+
+  /** To a hundredth, and what is less than one to two figures: nobody weighs finer. */
+  public static BigDecimal amount(double amount) {
+    BigDecimal exact = BigDecimal.valueOf(amount);
+    BigDecimal rounded =
+        amount < 1
+            ? exact.round(new MathContext(2, RoundingMode.HALF_UP))
+            : exact.setScale(2, RoundingMode.HALF_UP);
+    BigDecimal plain = rounded.stripTrailingZeros();
+    return plain.scale() < 0 ? plain.setScale(0) : plain;
+  }
+}
