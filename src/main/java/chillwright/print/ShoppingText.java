@@ -10,6 +10,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -27,18 +28,30 @@ public record ShoppingText(PlanText text) {
 
   /** Such as "2 kg flour (Barley bread, Seeded rolls)". */
   private static String line(Item item) {
-    String amount =
-        item.amount().isEmpty() ? "" : amount(item.amount().getAsDouble()).toPlainString();
+    String amount = amount(item).map(BigDecimal::toPlainString).orElse("");
     return Stream.of(amount, item.unit(), item.name(), "(" + String.join(", ", item.dishes()) + ")")
         .filter(part -> !part.isBlank())
         .collect(Collectors.joining(" "));
   }
 
-  /** To a hundredth, and what is less than one to two figures: nobody weighs finer. */
-  public static BigDecimal amount(double amount) {
-    BigDecimal exact = BigDecimal.valueOf(amount);
+  /**
+   * What is counted in whole things, none too few; what is measured to a hundredth, and less than
+   * one of it to two figures: nobody weighs finer.
+   */
+  public static Optional<BigDecimal> amount(Item item) {
+    return item.amount().stream()
+        .mapToObj(BigDecimal::valueOf)
+        .map(exact -> item.unit().isBlank() ? whole(exact) : measured(exact))
+        .findFirst();
+  }
+
+  private static BigDecimal whole(BigDecimal exact) {
+    return exact.setScale(6, RoundingMode.HALF_UP).setScale(0, RoundingMode.UP);
+  }
+
+  private static BigDecimal measured(BigDecimal exact) {
     BigDecimal rounded =
-        amount < 1
+        exact.compareTo(BigDecimal.ONE) < 0
             ? exact.round(new MathContext(2, RoundingMode.HALF_UP))
             : exact.setScale(2, RoundingMode.HALF_UP);
     BigDecimal plain = rounded.stripTrailingZeros();

@@ -228,6 +228,7 @@ class PlanCommandTest {
           ingredients:
             - {name: Flour, amount: 0.75, unit: kg}
             - {name: salt}
+            - {name: lemons, amount: 0.35}
           make: [{step: bake, minutes: 60}]
         - dish: Rolls
           category: yeast_bread_baked
@@ -238,7 +239,10 @@ class PlanCommandTest {
           make: [{step: bake, minutes: 60}]
       """;
 
-  /** 60 of a recipe for 20: 0.75 kg three times, and half a kilogram as written: 2.75 kg. */
+  /**
+   * 60 of a recipe for 20: 0.75 kg three times, and half a kilogram as written: 2.75 kg. 1.05
+   * lemons are two to buy.
+   */
   @Test
   void what_the_dishes_of_a_week_take_is_one_list() throws IOException {
     String path = file(WEEKS).toString();
@@ -253,6 +257,7 @@ class PlanCommandTest {
             "{\"name\":\"eggs\",\"amount\":6,\"unit\":\"\",\"dishes\":[\"Rolls\"]}",
             "{\"name\":\"Flour\",\"amount\":2.75,\"unit\":\"kg\","
                 + "\"dishes\":[\"Barley bread\",\"Rolls\"]}",
+            "{\"name\":\"lemons\",\"amount\":2,\"unit\":\"\",\"dishes\":[\"Barley bread\"]}",
             "{\"name\":\"salt\",\"amount\":null,\"unit\":\"\",\"dishes\":[\"Barley bread\"]}");
     assertThat(CommandRun.of("plan", path, "--at", AT).out())
         .contains("To buy for the week of Mon 7 Dec (2026-W50)")

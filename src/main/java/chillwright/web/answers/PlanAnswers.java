@@ -186,8 +186,7 @@ public record PlanAnswers(RuleBook book) {
   }
 
   private static ItemLine item(Shopping.Item item) {
-    Optional<BigDecimal> amount = item.amount().stream().mapToObj(ShoppingText::amount).findFirst();
-    return new ItemLine(item.name(), amount, item.unit(), item.dishes());
+    return new ItemLine(item.name(), ShoppingText.amount(item), item.unit(), item.dishes());
   }
 
   private static double rounded(double litres) {
