@@ -50,7 +50,7 @@ class SpanishFaultsTest {
 
   /** An address and its fields, with "+" for a blank inside one. */
   private Reply send(String form) {
-    String[] parts = form.split(" ");
+    String[] parts = form.split(" ", -1);
     Map<String, String> fields = new LinkedHashMap<>();
     fields.put("token", visit.token());
     for (int i = 1; i < parts.length; i++) {
