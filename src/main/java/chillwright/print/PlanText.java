@@ -309,6 +309,10 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
     menu.guests().ifPresent(guests -> lines.add(say("plan.guests", guests)));
     PanText pans = new PanText(language);
     menu.dishes().stream()
+        .filter(dish -> dish.due().isPresent())
+        .map(dish -> say("plan.due", dish.name(), moment(menu.due(dish))))
+        .forEach(lines::add);
+    menu.dishes().stream()
         .map(
             dish ->
                 pans.says(dish, menu)

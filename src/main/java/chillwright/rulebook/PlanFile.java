@@ -130,9 +130,26 @@ public final class PlanFile {
     OptionalInt guests =
         root.has("guests") ? OptionalInt.of(root.at("guests").node().asInt()) : OptionalInt.empty();
     List<Dish> dishes = dishes(root, guests, has);
+    for (Spot dish : root.at("dishes").items()) {
+      if (dish.has("due")) {
+        requireBetween(dish.at("due"), from, serving);
+      }
+    }
     return faults.isEmpty()
         ? Optional.of(new Menu(serving, zone, from, has, open, dishes).serving(guests))
         : Optional.empty();
+  }
+
+  /** The plan ends with its serving time, and what is due is so before it. */
+  private void requireBetween(Spot due, Instant from, Instant serving) {
+    if (!moment(due).isAfter(from) || moment(due).isAfter(serving)) {
+      faults.add(
+          due.fault(
+              "wrong-value",
+              "after work begins, and not after serving",
+              "a dish is due between when work begins and serving. Write serving as the last"
+                  + " moment at which anything is due."));
+    }
   }
 
   private static Instant moment(Spot spot) {
@@ -229,7 +246,8 @@ public final class PlanFile {
                 thaw,
                 hold,
                 filling,
-                PlanPortions.ingredients(spot, portions)));
+                PlanPortions.ingredients(spot, portions),
+                spot.has("due") ? Optional.of(moment(spot.at("due"))) : Optional.empty()));
   }
 
   private static Duration minutes(JsonNode node, int each) {

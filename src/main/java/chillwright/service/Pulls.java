@@ -101,7 +101,7 @@ public final class Pulls {
         dish.name(),
         dish.portions(),
         task.start(),
-        planned.menu().serving().atZone(kitchen.zone()).toLocalDate(),
+        planned.menu().due(dish).atZone(kitchen.zone()).toLocalDate(),
         lots(Optional.ofNullable(planned.lots().get(dish.name()))));
   }
 

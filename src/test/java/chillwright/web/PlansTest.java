@@ -170,4 +170,21 @@ class PlansTest {
     assertThat(served.get("/api/v1/plans").json().at("/items")).isEmpty();
     put("a%20b", SUPPER).problem(422);
   }
+
+  /** Reheated within two hours (3-403.11(D)), so that it ends as the order is handed over. */
+  @Test
+  void an_order_may_be_due_before_the_others() {
+    String order = "\"due\": \"%s\", \"make\"";
+    String early = SUPPER.replace("\"make\"", order.formatted("2026-03-19T12:00:00Z"));
+    JsonNode plan = put("orders", early).json();
+    assertThat(plan.at("/tasks/0/start").asText()).isEqualTo("2026-03-19T03:00:00Z");
+    assertThat(plan.at("/tasks/2/end").asText()).isEqualTo("2026-03-19T12:00:00Z");
+    assertThat(plan.at("/bounds/0/from").asText()).isEqualTo("2026-03-13T00:00:00Z");
+    assertThat(plan.at("/dishes/0/due").asText()).isEqualTo("2026-03-19T12:00:00Z");
+    Reply late = put("b", SUPPER.replace("\"make\"", order.formatted("2026-03-21T12:00:00Z")));
+    assertThat(late.problem(422).at("/problems/0/allowed").asText()).contains("not after serving");
+    served.at("2026-03-19T13:00:00Z");
+    JsonNode over = served.get("/api/v1/plans/orders").json();
+    assertThat(over.at("/tasks")).isEmpty();
+  }
 }

@@ -64,7 +64,7 @@ final class BackwardList {
   }
 
   int wait(List<Placed> plan) {
-    return plan.stream().mapToInt(placed -> placed.wait(grid.slots())).sum();
+    return plan.stream().mapToInt(Placed::waits).sum();
   }
 
   private List<List<Job>> orders() {
@@ -93,7 +93,7 @@ final class BackwardList {
       if (placed.isEmpty()) {
         return Optional.empty();
       }
-      table.take(placed.get().uses(grid.slots()));
+      table.take(placed.get().uses());
       all.add(placed.get());
     }
     return Optional.of(all);
@@ -174,7 +174,7 @@ final class BackwardList {
 
   private Optional<Placed> fitting(Placed placed, Timetable table) {
     boolean isPossible =
-        placed.freeze() >= 0 && placed.make() >= 0 && table.fitTogether(placed.uses(grid.slots()));
+        placed.freeze() >= 0 && placed.make() >= 0 && table.fitTogether(placed.uses());
     return isPossible ? Optional.of(placed) : Optional.empty();
   }
 }

@@ -2,6 +2,7 @@ package chillwright.core.plan;
 
 import chillwright.core.log.Category;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -17,6 +18,7 @@ import java.util.Optional;
  * @param hold how long it may be held hot before it is served without losing quality
  * @param filling into what it is filled; empty where nobody said
  * @param ingredients what all its portions take; empty where nobody said
+ * @param due when it is served or handed over; with the others where it is empty
  */
 public record Dish(
     String name,
@@ -29,7 +31,8 @@ public record Dish(
     Duration thaw,
     Duration hold,
     Optional<Filling> filling,
-    List<Ingredient> ingredients) {
+    List<Ingredient> ingredients,
+    Optional<Instant> due) {
   /** How a dish goes from the pot to the table. */
   public enum Route {
     /** Made for the hour it is served. */
@@ -71,6 +74,35 @@ public record Dish(
       Duration thaw,
       Duration hold,
       Optional<Filling> filling) {
-    this(name, category, portions, route, make, finish, keeps, thaw, hold, filling, List.of());
+    this(
+        name,
+        category,
+        portions,
+        route,
+        make,
+        finish,
+        keeps,
+        thaw,
+        hold,
+        filling,
+        List.of(),
+        Optional.empty());
+  }
+
+  /** The same, handed over at a moment of its own. */
+  public Dish dueAt(Optional<Instant> moment) {
+    return new Dish(
+        name,
+        category,
+        portions,
+        route,
+        make,
+        finish,
+        keeps,
+        thaw,
+        hold,
+        filling,
+        ingredients,
+        moment);
   }
 }

@@ -130,7 +130,7 @@ final class Exact {
   private IntVar waiting() {
     IntVar[] begins =
         vars.stream().flatMap(v -> List.of(v.make(), v.finish()).stream()).toArray(IntVar[]::new);
-    int most = vars.stream().mapToInt(v -> 2 * grid.slots() - v.job().finishLength()).sum();
+    int most = vars.stream().mapToInt(v -> 2 * v.job().due() - v.job().finishLength()).sum();
     IntVar sum = model.intVar("begins", 0, most, true);
     model.sum(begins, "=", sum).post();
     return model.intView(-1, sum, most);
@@ -156,7 +156,7 @@ final class Exact {
     } else if (!job.isFresh()) {
       hold(Menu.REFRIGERATOR, job, made, v.finish());
     }
-    hold(Menu.WARM, job, finished, model.intVar(grid.slots()));
+    hold(Menu.WARM, job, finished, model.intVar(job.due()));
   }
 
   private void hold(Use use, IntVar begin) {

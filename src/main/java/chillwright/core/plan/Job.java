@@ -16,6 +16,7 @@ import java.util.Map;
  * @param freezes slots in the freezer before it counts as frozen
  * @param isInFreezer whether it went into the freezer already, and {@code isOut} whether it came
  *     out
+ * @param due the slot at whose beginning it is served
  */
 record Job(
     Dish dish,
@@ -32,6 +33,7 @@ record Job(
     int thaw,
     boolean isInFreezer,
     boolean isOut,
+    int due,
     List<Use> make,
     List<Use> finish) {
   /** How long food may wait in the refrigerator for hands to bring it to the freezer: 16 h. */
@@ -62,6 +64,7 @@ record Job(
         Grid.length(window.thaw()),
         window.progress().flatMap(Progress::frozen).isPresent(),
         isOut,
+        grid.to(window.due()),
         isBegun ? List.of() : made(dish),
         uses(dish.finish()));
   }

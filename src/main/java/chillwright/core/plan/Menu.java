@@ -117,6 +117,11 @@ public record Menu(
         : isOfToday && isAfterOpening && isBeforeClosing;
   }
 
+  /** When a dish is served: at a moment of its own, or with the others. */
+  public Instant due(Dish dish) {
+    return dish.due().orElse(serving);
+  }
+
   Optional<Progress> progress(Dish dish) {
     return Optional.ofNullable(progress.get(dish.name()));
   }

@@ -12,8 +12,8 @@ import java.util.List;
  */
 record Placed(Job job, int make, int freeze, int takeOut, int finish) {
   /** How long before it is served it is made and finished, in slots: the less, the fresher. */
-  int wait(int serving) {
-    return (serving - make) + (serving - finish - job.finishLength());
+  int waits() {
+    return (job.due() - make) + (job.due() - finish - job.finishLength());
   }
 
   int made() {
@@ -25,7 +25,7 @@ record Placed(Job job, int make, int freeze, int takeOut, int finish) {
   }
 
   /** All that it holds, in slots of the grid. */
-  List<Use> uses(int serving) {
+  List<Use> uses() {
     List<Use> uses = new ArrayList<>();
     job.make().forEach(use -> uses.add(moved(use, make)));
     job.finish().forEach(use -> uses.add(moved(use, finish)));
@@ -43,7 +43,7 @@ record Placed(Job job, int make, int freeze, int takeOut, int finish) {
     } else if (!job.isFresh()) {
       hold(uses, Menu.REFRIGERATOR, made(), finish);
     }
-    hold(uses, Menu.WARM, finished(), serving);
+    hold(uses, Menu.WARM, finished(), job.due());
     return uses;
   }
 

@@ -52,7 +52,10 @@ public final class Planner {
    */
   public static Plan plan(Menu menu, RuleSet rules) {
     List<Window> windows =
-        menu.dishes().stream().map(dish -> Window.of(dish, menu, rules)).toList();
+        menu.dishes().stream()
+            .filter(dish -> menu.due(dish).isAfter(menu.from()))
+            .map(dish -> Window.of(dish, menu, rules))
+            .toList();
     return new Planner(menu, windows, new Budget(windows.size())).plan(rules);
   }
 
@@ -166,7 +169,7 @@ public final class Planner {
         .mapToInt(
             job -> {
               int make = job.isFresh() ? job.finishTo() - job.makeLength() : job.makeTo();
-              return new Placed(job, make, make, make, job.finishTo()).wait(grid.slots());
+              return new Placed(job, make, make, make, job.finishTo()).waits();
             })
         .sum();
   }
@@ -232,7 +235,7 @@ public final class Planner {
       stretch(dish, Kind.CHILL, placed.made(), placed.finish(), Menu.REFRIGERATOR, tasks);
     }
     steps(dish, Kind.FINISH, dish.finish(), placed.finish(), tasks);
-    stretch(dish, Kind.HOLD, placed.finished(), grid.slots(), Menu.WARM, tasks);
+    stretch(dish, Kind.HOLD, placed.finished(), placed.job().due(), Menu.WARM, tasks);
     return tasks;
   }
 

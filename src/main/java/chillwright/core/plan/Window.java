@@ -55,6 +55,11 @@ record Window(
 
   private static final int FARTHEST_FROZEN_DAYS = 400;
 
+  /** When it is served. */
+  Instant due() {
+    return finishTo.plus(total(dish.finish()));
+  }
+
   static Window of(Dish dish, Menu menu, RuleSet rules) {
     return new Working(dish, menu, rules).window();
   }
@@ -74,7 +79,7 @@ record Window(
 
     Window window() {
       Duration make = total(dish.make());
-      Instant finishTo = menu.serving().minus(total(dish.finish()));
+      Instant finishTo = menu.due(dish).minus(total(dish.finish()));
       Instant finishFrom = finishTo.minus(dish.hold());
       if (dish.route() == Route.FRESH) {
         return window(finishFrom.minus(make), finishTo.minus(make), finishTo, finishFrom, finishTo);
@@ -154,7 +159,7 @@ record Window(
     }
 
     private LocalDate served() {
-      return menu.serving().atZone(menu.zone()).toLocalDate();
+      return menu.due(dish).atZone(menu.zone()).toLocalDate();
     }
 
     private Instant startOf(LocalDate day) {
@@ -187,7 +192,7 @@ record Window(
     }
 
     private LocalDate lastTakeOutDay() {
-      Instant last = menu.serving().minus(total(dish.finish())).minus(dish.thaw());
+      Instant last = menu.due(dish).minus(total(dish.finish())).minus(dish.thaw());
       return last.atZone(menu.zone()).toLocalDate();
     }
 
@@ -258,8 +263,8 @@ record Window(
         bounds.add(
             bound(
                 Kind.HOLD,
-                menu.serving().minus(dish.hold()),
-                menu.serving(),
+                menu.due(dish).minus(dish.hold()),
+                menu.due(dish),
                 rules.rule(Occasion.HOT_HOLDING).filter(rule -> dish.category().tcs()),
                 ""));
       }
@@ -276,8 +281,8 @@ record Window(
           .map(
               rule -> {
                 Duration within = ((TimeAlone) rule.shape()).within();
-                Instant end = menu.serving().plus(within);
-                return bound(Kind.TABLE, menu.serving(), end, Optional.of(rule), "");
+                Instant end = menu.due(dish).plus(within);
+                return bound(Kind.TABLE, menu.due(dish), end, Optional.of(rule), "");
               });
     }
 

@@ -66,7 +66,7 @@ public record PlanAnswers(RuleBook book) {
       List<String> because) {}
 
   /** A dish, with how many portions of it are made. */
-  public record DishLine(String dish, String route, int portions) {}
+  public record DishLine(String dish, String route, int portions, OffsetDateTime due) {}
 
   /** Between which moments something of a dish must happen; rule and citation null without one. */
   public record BoundLine(
@@ -147,7 +147,13 @@ public record PlanAnswers(RuleBook book) {
         time(menu.serving(), menu),
         menu.guests().stream().boxed().findFirst(),
         menu.dishes().stream()
-            .map(dish -> new DishLine(dish.name(), dish.route().text(), dish.portions()))
+            .map(
+                dish ->
+                    new DishLine(
+                        dish.name(),
+                        dish.route().text(),
+                        dish.portions(),
+                        time(menu.due(dish), menu)))
             .toList(),
         new Answers.RuleSetRef(book.id(), book.version()),
         plan.tasks().stream().map(task -> task(task, plan, menu, text)).toList(),

@@ -12,6 +12,7 @@ import chillwright.service.Plans.Planned;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
@@ -121,7 +122,12 @@ final class Tables {
         OffsetDateTime.ofInstant(task.start(), desk.zone()).toString(),
         OffsetDateTime.ofInstant(task.end(), desk.zone()).toString(),
         uses.entrySet().stream()
-            .map(use -> use.getKey() + " " + use.getValue())
+            .map(use -> use.getKey() + " " + plain(use.getValue()))
             .collect(Collectors.joining(", ")));
+  }
+
+  /** Without the zero behind the point of a whole amount. */
+  private static String plain(double amount) {
+    return BigDecimal.valueOf(amount).stripTrailingZeros().toPlainString();
   }
 }

@@ -67,15 +67,15 @@ final class PlanCheck {
     Instant begun = make.get(0).start();
     require(!begun.isBefore(menu.from()), dish.name() + ": begins before work does");
     require(!Duration.between(begun, made).minus(total(dish.make())).isNegative(), "too short");
-    require(!ready.isAfter(menu.serving()), dish.name() + ": late");
+    require(!ready.isAfter(due(dish)), dish.name() + ": late");
     require(
-        Duration.between(ready, menu.serving()).compareTo(dish.hold()) <= 0,
+        Duration.between(ready, due(dish)).compareTo(dish.hold()) <= 0,
         dish.name() + ": held too long");
     Instant finishes = finish.isEmpty() ? ready : finish.get(0).start();
     Stream.concat(make.stream(), finish.stream())
         .forEach(task -> require(isOpen(task.start()), task.step() + ": nobody begins it"));
     require(isOpen(made.minusSeconds(1)), dish.name() + ": nobody is there when it is made");
-    LocalDate served = day(menu.serving());
+    LocalDate served = day(due(dish));
     switch (dish.route()) {
       case FRESH -> require(made.equals(finishes), dish.name() + ": fresh food waits");
       case CHILLED -> {
@@ -88,7 +88,11 @@ final class PlanCheck {
   }
 
   private Instant readyWithout(Dish dish) {
-    return of(dish, Kind.HOLD).stream().map(Task::start).findFirst().orElse(menu.serving());
+    return of(dish, Kind.HOLD).stream().map(Task::start).findFirst().orElse(due(dish));
+  }
+
+  private Instant due(Dish dish) {
+    return dish.due().orElse(menu.serving());
   }
 
   private Duration cool(Dish dish) {

@@ -271,20 +271,24 @@ class PlannerTest {
             : List.of(step("reheat", 5 * random.nextInt(3, 13), Map.of(heat, 1.0)));
     double litres = random.nextInt(3, 15);
     return new Dish(
-        name,
-        soup(),
-        20,
-        route,
-        make,
-        finish,
-        Map.of(
-            Menu.REFRIGERATOR, litres,
-            Menu.FREEZER, litres,
-            Menu.FREEZING, litres,
-            Menu.WARM, litres),
-        route == Route.FROZEN ? Duration.ofHours(random.nextInt(0, 36)) : Duration.ZERO,
-        Duration.ofMinutes(5L * random.nextInt(0, 19)),
-        Optional.empty());
+            name,
+            soup(),
+            20,
+            route,
+            make,
+            finish,
+            Map.of(
+                Menu.REFRIGERATOR, litres,
+                Menu.FREEZER, litres,
+                Menu.FREEZING, litres,
+                Menu.WARM, litres),
+            route == Route.FROZEN ? Duration.ofHours(random.nextInt(0, 36)) : Duration.ZERO,
+            Duration.ofMinutes(5L * random.nextInt(0, 19)),
+            Optional.empty())
+        .dueAt(
+            random.nextInt(3) == 0
+                ? Optional.of(SERVING.minus(Duration.ofHours(random.nextInt(1, 60))))
+                : Optional.empty());
   }
 
   /**
