@@ -103,7 +103,7 @@ public final class LabelMaker {
   private List<Extra> extras(LotState lot, Optional<Judged> judged, LabelText text, Inside inside) {
     List<Extra> extras = new ArrayList<>();
     judged
-        .filter(found -> !inside.leaves() && owed(found).isEmpty())
+        .filter(found -> !inside.leaves() && mayBeUsed(lot, found))
         .flatMap(found -> cooling().forecast(found))
         .map(line -> extra("label.what.forecast", line))
         .ifPresent(extras::add);
@@ -171,6 +171,10 @@ public final class LabelMaker {
       // A date beside it would be read as leave to use the food until then.
       return List.of(owed.get());
     }
+    Optional<String> unfit = unfit(judged);
+    if (unfit.isPresent()) {
+      return List.of(unfit.get());
+    }
     List<String> lines = new ArrayList<>(cooling().limits(judged));
     boolean isFrozen = standing.phase() == Phase.FROZEN;
     lines.addAll(
@@ -218,6 +222,14 @@ public final class LabelMaker {
               ? words.say("label.hold")
               : words.say("label.hold") + " " + words.say("label.strictest", first);
         });
+  }
+
+  /** A limit was missed, and only words were written down about it. */
+  private Optional<String> unfit(Judged judged) {
+    return judged.findings().stream()
+        .filter(one -> Acts.isUnfit(one, judged.timeline(), judged.rules(), now))
+        .findFirst()
+        .map(one -> words.say("label.missed"));
   }
 
   private CoolingLines cooling() {
@@ -342,6 +354,7 @@ public final class LabelMaker {
     Category category = judged.timeline().food().category();
     return lot.isOnHand()
         && owed(judged).isEmpty()
+        && unfit(judged).isEmpty()
         && lot.standing().flatMap(s -> over(s.keeping(), category)).isEmpty();
   }
 

@@ -110,7 +110,13 @@ record LotList(Optional<Field<Long>> along, List<Condition> wanted) {
   /** Nothing against it now, and life left on that day. */
   private static List<Condition> isGood(LocalDate day, Instant now) {
     Condition lasts =
-        LOT.LAST_DAY.ge(day).or(LOT.LAST_DAY.isNull().and(LOT.BEST_QUALITY_DAY.ge(day)));
+        LOT.LAST_DAY
+            .ge(day)
+            .or(
+                LOT.LAST_DAY
+                    .isNull()
+                    .and(LOT.BEST_QUALITY_DAY.ge(day))
+                    .and(LOT.PHASE.eq(Codes.PHASES.of(Phase.FROZEN))));
     return List.of(
         lasts,
         LOT.OUT_FROM_AT.isNull().or(LOT.OUT_FROM_AT.gt(now)),

@@ -243,7 +243,8 @@ class LabelsPdfTest {
             "category", "bar_cookies_cut_and_wrapped",
             "place", "Chest freezer",
             "container", "tray",
-            "ingredients", many));
+            "ingredients", many,
+            "allergens", "wheat"));
     served.post(
         "/api/v1/lots",
         "{'lot':'L-BARS','food':'Oat bars','category':'bar_cookies_cut_and_wrapped'}");
@@ -261,6 +262,16 @@ class LabelsPdfTest {
     assertThat(small.text()).contains("no room for ingredients", "choose a larger one");
     assertThat(served.get("/lots/L-BARS").text())
         .contains("<option value=\"letter-10\" selected>", "name=\"leaves\"");
+    food("Nut bars", Map.of("category", "bar_cookies_cut_and_wrapped", "ingredients", "hazelnuts"));
+    served.post(
+        "/api/v1/lots",
+        "{'lot':'L-NUTS','food':'Nut bars','category':'bar_cookies_cut_and_wrapped'}");
+    log("L-NUTS", "{'when':'2026-03-06T09:00:00-07:00','entry':'cooked'}");
+    Reply nuts = served.get("/lots/L-NUTS/labels.pdf?sheet=a4-8&leaves=yes");
+    assertThat(nuts.status()).isEqualTo(400);
+    assertThat(nuts.text()).contains("hazelnuts", "Mend that under Kitchen");
+    Reply gone = served.get("/lots/L-GONE/labels.pdf?sheet=a4-8&leaves=yes");
+    assertThat(gone.text()).contains("L-GONE is not for use", "not on file");
     assertThat(served.get("/lots/L-BARS").text())
         .contains("Not on file, so not on it: <bdi>the kitchen's name; words that every label");
     Reply wordy = served.get(bars + "letter-10&net=" + "9".repeat(61));

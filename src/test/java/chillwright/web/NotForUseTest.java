@@ -3,7 +3,11 @@ package chillwright.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chillwright.web.Served.Reply;
+import java.io.IOException;
 import java.nio.file.Path;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -158,9 +162,32 @@ class NotForUseTest {
 
   /** An act settles what is owed; the verdict stays, and with it the question. */
   @Test
-  void it_is_asked_about_after_an_act_too() {
+  void it_is_asked_about_after_an_act_too() throws IOException {
     log("'when':'2026-03-06T12:30:00-07:00','entry':'action','note':'kept apart'");
     assertThat(visit.submit("/lots/WARM/entries", "entry", "served").status()).isEqualTo(422);
-    assertThat(visit.open("/lots/WARM").text()).doesNotContain("?entry=action#entry");
+    assertThat(visit.open("/lots/WARM").text())
+        .doesNotContain("?entry=action#entry", "Use or discard by")
+        .contains("No date holds: a limit was missed");
+    assertThat(visit.open("/on-hand").text())
+        .contains("A limit was missed: not for use as its record stands");
+    assertThat(label()).contains("A LIMIT WAS MISSED").doesNotContain("Discard after", "Reheat to");
+  }
+
+  private String label() throws IOException {
+    byte[] pdf = served.get("/lots/WARM/labels.pdf?sheet=a4-8").response().body();
+    try (PDDocument label = Loader.loadPDF(pdf)) {
+      return new PDFTextStripper().getText(label).replaceAll("\\s+", " ");
+    }
+  }
+
+  /** FDA Food Code 2022 3-403.11(A), (D): 165 °F within two hours, by leave of the authority. */
+  @Test
+  void a_full_reheat_by_leave_gives_its_dates_back() throws IOException {
+    log("'when':'2026-03-06T12:10:00-07:00','entry':'action','note':'inspector was asked'");
+    log("'when':'2026-03-06T12:15:00-07:00','entry':'reheating','temperature':'99F'");
+    log("'when':'2026-03-06T12:40:00-07:00','entry':'reading','temperature':'166F'");
+    assertThat(visit.open("/lots/WARM").text()).doesNotContain("No date holds");
+    assertThat(visit.submit("/lots/WARM/entries", "entry", "hot-holding").status()).isEqualTo(303);
+    assertThat(label()).doesNotContain("A LIMIT WAS MISSED");
   }
 }

@@ -3,6 +3,7 @@ package chillwright.core.rules;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Timeline;
 import chillwright.core.log.Word;
+import chillwright.core.measure.Limit;
 import chillwright.core.rules.Shape.DayCount;
 import chillwright.core.rules.Shape.Reach;
 import java.time.Instant;
@@ -61,6 +62,32 @@ public final class Acts {
   /** Whether a finding calls for a hand and nothing was done about it yet. */
   public static boolean isOwed(Finding finding, Timeline timeline) {
     return timeline.closedAt().isEmpty() && calls(finding) && taken(finding, timeline).isEmpty();
+  }
+
+  /**
+   * Whether food on hand is not for use as its record stands: a limit was missed, and no reheat in
+   * full was shown since with what was done about it. Words alone mend nothing.
+   */
+  public static boolean isUnfit(Finding finding, Timeline timeline, RuleSet rules, Instant now) {
+    return timeline.closedAt().isEmpty()
+        && finding.at(now) == Verdict.OUT
+        && !(isReheatedSince(finding, timeline, rules) && !taken(finding, timeline).isEmpty());
+  }
+
+  private static boolean isReheatedSince(Finding missed, Timeline timeline, RuleSet rules) {
+    Optional<Limit> hot =
+        rules
+            .rule(Occasion.REHEATING)
+            .filter(rule -> rule.shape() instanceof Reach)
+            .map(rule -> ((Reach) rule.shape()).to());
+    List<LogEntry> since =
+        timeline.own().stream()
+            .filter(entry -> !entry.happenedAt().isBefore(missed.settlesAt()))
+            .dropWhile(entry -> entry.word() != Word.REHEATING)
+            .toList();
+    return since.stream()
+        .flatMap(entry -> entry.temperature().stream())
+        .anyMatch(read -> hot.filter(limit -> limit.isHotEnough(read)).isPresent());
   }
 
   /** From when on something is owed to a lot on hand; empty if nothing is, or ever will be. */

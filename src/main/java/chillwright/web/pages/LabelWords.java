@@ -12,9 +12,13 @@ import chillwright.service.LotView;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** Labels of lots in the words of the person who prints them, and how they fit the sheets. */
 final class LabelWords {
+  /** Parts differ little: in their codes, their portions and their places. */
+  private static final int MOST_FITTED = 4;
+
   private final Desk desk;
   private final Visitor visitor;
   private final String address;
@@ -58,12 +62,31 @@ final class LabelWords {
     return new Handling(food.container(), food.place(), food.reheating(), food.thawing());
   }
 
-  /** How the label of a whole lot fits each sheet, and which of its letters cannot be drawn. */
-  LotPageView.Labels fit(LotView view) {
-    Label label = of(view, Inside.WHOLE);
+  /**
+   * How the labels that a page offers first fit each sheet, and which of their letters cannot be
+   * drawn: that of the whole lot, or where it was divided those of its first few parts.
+   */
+  LotPageView.Labels fit(LotView view, List<LotView> parts) {
+    List<Label> labels =
+        parts.isEmpty()
+            ? List.of(of(view, Inside.WHOLE))
+            : parts.stream().limit(MOST_FITTED).map(part -> of(part, Inside.WHOLE)).toList();
     List<LotPageView.LabelSheet> sheets =
-        Sheet.ALL.stream().map(sheet -> fit(sheet.key(), LabelRoom.leftOut(label, sheet))).toList();
-    String boxes = String.join(" ", LabelRoom.undrawable(label));
+        Sheet.ALL.stream()
+            .map(
+                sheet ->
+                    fit(
+                        sheet.key(),
+                        labels.stream()
+                            .flatMap(label -> LabelRoom.leftOut(label, sheet).stream())
+                            .distinct()
+                            .toList()))
+            .toList();
+    String boxes =
+        labels.stream()
+            .flatMap(label -> LabelRoom.undrawable(label).stream())
+            .distinct()
+            .collect(Collectors.joining(" "));
     return new LotPageView.Labels(
         sheets,
         visitor.language(),

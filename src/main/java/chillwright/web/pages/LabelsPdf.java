@@ -66,11 +66,15 @@ public final class LabelsPdf {
     Parameters parameters = new Parameters(context, visitor, NAMES);
     Sheet sheet = Sheet.ofKey(parameters.choice("sheet", sheets(), sheets().get(0))).orElseThrow();
     int first = parameters.number("from", sheet.labels()).orElse(1);
-    List<Label> labels = labels(view.get(), parameters, visitor, context);
-    List<String> lost = leaves(parameters) ? noRoom(labels, sheet) : List.of();
-    if (!lost.isEmpty()) {
-      String name = visitor.say("sheet." + sheet.key());
-      parameters.refuse(visitor.say("labels.leaves-no-room", name, String.join("; ", lost)));
+    List<Wanted> wanted = wanted(view.get(), parameters, visitor);
+    List<Label> labels = labels(wanted, parameters, visitor, context);
+    if (leaves(parameters)) {
+      refuseToLeave(wanted, visitor, parameters);
+      List<String> lost = noRoom(labels, sheet);
+      if (!lost.isEmpty()) {
+        String name = visitor.say("sheet." + sheet.key());
+        parameters.refuse(visitor.say("labels.leaves-no-room", name, String.join("; ", lost)));
+      }
     }
     if (!parameters.faults().isEmpty()) {
       String says = visitor.say("fault.sheet");
@@ -83,17 +87,33 @@ public final class LabelsPdf {
   }
 
   /** Every label that is asked for; means nothing where the parameters have faults. */
-  private List<Label> labels(LotView lot, Parameters parameters, Visitor visitor, Context context) {
+  private List<Label> labels(
+      List<Wanted> wanted, Parameters parameters, Visitor visitor, Context context) {
     Optional<String> net = parameters.text("net", LONGEST_NET);
     boolean leaves = leaves(parameters);
     Visitor reader = visitor.reading(language(parameters));
     LabelWords words = new LabelWords(desk, reader, desk.address(context));
     List<Label> labels = new ArrayList<>();
-    for (Wanted one : wanted(lot, parameters, visitor)) {
+    for (Wanted one : wanted) {
       Label label = words.of(one.lot(), one.inside().with(net, leaves));
       labels.addAll(Collections.nCopies(one.count(), label));
     }
     return labels;
+  }
+
+  /** Food that is not for use, or whose allergens are in doubt, gets no label to be sold with. */
+  private void refuseToLeave(List<Wanted> wanted, Visitor visitor, Parameters parameters) {
+    for (LotView lot : wanted.stream().map(Wanted::lot).distinct().toList()) {
+      String code = lot.state().lot().text();
+      if (!lot.state().isOnHand() || !NotForUse.reasons(lot, desk.kitchen().now()).isEmpty()) {
+        parameters.refuse(visitor.say("labels.leaves-unfit", code));
+      }
+      LotPageView.Contents inside =
+          new ContentsText(lot.state().food(), lot.contents(), visitor).shown();
+      Stream.of(inside.gap(), inside.warning())
+          .filter(doubt -> !doubt.isEmpty())
+          .forEach(doubt -> parameters.refuse(visitor.say("labels.leaves-doubt", code, doubt)));
+    }
   }
 
   private static boolean leaves(Parameters parameters) {

@@ -223,6 +223,8 @@ final class LotPage {
     Optional<Verdict> verdict = state.standing().flatMap(s -> s.verdicts().at(now));
     Scale scale = visitor.scale();
     Sentences sentences = new Sentences(desk.zone(), scale, now, visitor.language());
+    List<LotView> parts = LabelsPdf.parts(desk.kitchen(), view);
+    boolean isUnfit = NotForUse.dates(view, now, visitor).isPresent();
     return new LotPageView(
         state.lot().text(),
         Sign.of(verdict),
@@ -241,8 +243,8 @@ final class LotPage {
         methods(view),
         findings(view, sentences, visitor),
         dates(view, visitor, now),
-        LotActs.isOwed(state, now) ? List.of() : frozenLife(view, visitor),
-        LotActs.isOwed(state, now) ? List.of() : because(state, visitor),
+        isUnfit ? List.of() : frozenLife(view, visitor),
+        isUnfit ? List.of() : because(state, visitor),
         view.sources().stream().map(LotId::text).toList(),
         view.descendants().stream().map(LotId::text).toList(),
         entries.givenOut(),
@@ -252,8 +254,8 @@ final class LotPage {
         view.placeReadings().stream().map(entries::text).toList(),
         new ProbeWords(visitor, at -> desk.moment(at, visitor)).vouched(desk, view.entries()),
         leadsNowhere,
-        new LabelWords(desk, visitor, LABEL_ADDRESS).fit(view),
-        LabelsPdf.parts(desk.kitchen(), view).size());
+        new LabelWords(desk, visitor, LABEL_ADDRESS).fit(view, parts),
+        parts.size());
   }
 
   private List<String> because(LotState state, Visitor visitor) {
@@ -373,9 +375,11 @@ final class LotPage {
     if (category.isEmpty() || dates.isEmpty()) {
       return List.of();
     }
-    if (LotActs.isOwed(state, now)) {
-      return List.of(visitor.say("lot.dates.owed"));
-    }
-    return new KeepText(category.get(), dates.get(), desk.zone(), now, visitor.language()).says();
+    return NotForUse.dates(view, now, visitor)
+        .map(List::of)
+        .orElseGet(
+            () ->
+                new KeepText(category.get(), dates.get(), desk.zone(), now, visitor.language())
+                    .says());
   }
 }

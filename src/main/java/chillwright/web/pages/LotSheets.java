@@ -78,7 +78,7 @@ final class LotSheets {
     state
         .standing()
         .filter(standing -> state.isOnHand())
-        .ifPresent(standing -> facts.addAll(dates(state, standing)));
+        .ifPresent(standing -> facts.addAll(dates(view, standing)));
     if (!view.sources().isEmpty()) {
       facts.add(visitor.say("lot.sources") + " " + codes(view.sources()));
     }
@@ -96,14 +96,15 @@ final class LotSheets {
     return facts;
   }
 
-  private List<String> dates(LotState state, Standing standing) {
-    if (LotActs.isOwed(state, now)) {
-      return List.of(visitor.say("lot.dates.owed"));
+  private List<String> dates(LotView view, Standing standing) {
+    Optional<String> none = NotForUse.dates(view, now, visitor);
+    if (none.isPresent()) {
+      return List.of(none.get());
     }
     return desk.kitchen()
         .library()
         .keepingList()
-        .category(state.category())
+        .category(view.state().category())
         .map(
             kind ->
                 new KeepText(kind, standing.keeping(), desk.zone(), now, visitor.language()).says())

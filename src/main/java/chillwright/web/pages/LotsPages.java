@@ -155,10 +155,14 @@ final class LotsPages {
         LotLines.where(lot, visitor),
         Stream.concat(
                 warning(lot, calling).stream(),
-                mayBeUsed ? says(lot, visitor, now).stream() : Stream.of(visitor.say("lots.owed")))
+                mayBeUsed ? says(lot, visitor, now).stream() : Stream.of(unfit(lot, visitor, now)))
             .toList(),
         lot.isOnHand() && isFew && mayBeUsed,
         acts.moves(lot));
+  }
+
+  private static String unfit(LotState lot, Visitor visitor, Instant now) {
+    return visitor.say(LotActs.isOwed(lot, now) ? "lots.owed" : "lots.out");
   }
 
   private static List<String> warning(LotState lot, CallingPlaces calling) {

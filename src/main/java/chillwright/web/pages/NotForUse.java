@@ -4,7 +4,6 @@ import chillwright.core.log.LotId;
 import chillwright.core.log.Word;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
-import chillwright.core.rules.Verdict;
 import chillwright.print.Sentences;
 import chillwright.service.LotView;
 import java.time.Instant;
@@ -25,6 +24,16 @@ record NotForUse(Desk desk, Visitor visitor) {
       EnumSet.of(
           Word.ACTION, Word.DISCARDED, Word.READING, Word.CORRECTION, Word.MOVED, Word.COOLING);
 
+  /** Why no date of a lot holds, in words; empty where they do. */
+  static Optional<String> dates(LotView view, Instant now, Visitor visitor) {
+    if (LotActs.isOwed(view.state(), now)) {
+      return Optional.of(visitor.say("lot.dates.owed"));
+    }
+    return reasons(view, now).isEmpty()
+        ? Optional.empty()
+        : Optional.of(visitor.say("lot.dates.out"));
+  }
+
   /** What a lot on hand was out of, or is owed, the worst first. */
   static List<Finding> reasons(LotView view, Instant now) {
     return view.judged().stream()
@@ -35,8 +44,8 @@ record NotForUse(Desk desk, Visitor visitor) {
                     .filter(finding -> !now.isBefore(finding.settlesAt()))
                     .filter(
                         finding ->
-                            finding.at(now) == Verdict.OUT
-                                || Acts.isOwed(finding, judged.timeline())))
+                            Acts.isOwed(finding, judged.timeline())
+                                || Acts.isUnfit(finding, judged.timeline(), judged.ruleSet(), now)))
         .sorted(Sentences.worstFirst(now))
         .toList();
   }
