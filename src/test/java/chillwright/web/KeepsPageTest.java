@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The home cook's questions. */
 class KeepsPageTest {
@@ -234,13 +235,26 @@ class KeepsPageTest {
   @CsvSource({
     "pesto, Gravy",
     "shepherds pie, Casserole or cooked dish with meat",
-    "beef minestrone, Soup or stew",
+    "minestrone, Soup or stew",
+    "mac and cheese, Casserole of vegetables or pasta",
+    "Shepherd’s pie, Casserole or cooked dish with meat",
     "helado, Ice cream",
     "Quiche, 'Quiche, baked'"
   })
   void a_food_is_found_by_the_word_that_people_use(String dish, String title) {
     String asked = "/keeps?made=2026-03-02&dish=" + dish.replace(" ", "%20");
     assertThat(page(asked)).contains("<h2 id=\"answer\"><bdi>" + title + "</bdi></h2>");
+  }
+
+  /** FDA Food Code 2022 1-201.10, TCS food: filled baked goods, animal food. */
+  @ParameterizedTest
+  @ValueSource(strings = {"beef minestrone", "cottage cheese", "ham bread", "cheese dip"})
+  void a_food_that_only_shares_a_word_with_a_kind_is_asked_about(String dish) {
+    Served.Reply asked = served.get("/keeps?dish=" + dish.replace(" ", "%20"));
+    assertThat(asked.status()).isEqualTo(200);
+    assertThat(asked.text()).contains("which?").doesNotContain("id=\"answer\"");
+    boolean isWithoutCold = !dish.contains("minestrone");
+    assertThat(asked.text().contains("as needing no cold: only plain")).isEqualTo(isWithoutCold);
   }
 
   @Test
