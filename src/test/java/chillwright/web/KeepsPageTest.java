@@ -216,6 +216,27 @@ class KeepsPageTest {
     }
   }
 
+  /**
+   * Water freezes at 0 °C, 32 °F, at the pressure of the air (its ice point, as the International
+   * Temperature Scale of 1990 has it to a hundredth of a degree; from memory).
+   */
+  @ParameterizedTest
+  @CsvSource({"4, F", "31, F", "31.9F, C", "-1, C", "-0.1 C, F"})
+  void a_reading_below_freezing_of_soft_food_is_asked_about(String read, String scale) {
+    String asked = "/keeps?again=yes&category=soup_or_stew&ice=soft&read=";
+    String cookie = "scale=" + scale;
+    Served.Reply refused = served.get(asked + read.replace(" ", "%20"), "Cookie", cookie);
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.text())
+        .containsPattern("id=\"read-wrong\"><bdi>[^<]*Was it read in the other scale")
+        .doesNotContain("It may be frozen again.");
+    String atFreezing = scale.equals("F") ? "32" : "0";
+    assertThat(served.get(asked + atFreezing, "Cookie", cookie).text())
+        .contains("It may be frozen again.");
+    assertThat(page("/keeps?again=yes&category=soup_or_stew&ice=crystals&read=31"))
+        .contains("It may be frozen again.");
+  }
+
   /** The bounds are our own: no food is read hotter than 250 °F or colder than -76 °F. */
   @ParameterizedTest
   @CsvSource({"read=400F, read", "read=-90F, read", "read=warm, read", "warm=ages, warm"})
