@@ -89,6 +89,13 @@ class KeepsPageTest {
     "since=ayer%2023:00, Outside for 11 h. Discard",
     "since=hoy%208:30, Outside for 1 h 30 min. Within",
     "since=2026-03-03%2009:15, Outside for 45 min. Within",
+    "since=last%20night, Counted from Mon 2 Mar 21:00 to Tue 3 Mar 10:00",
+    "since=anoche, Outside for 13 h. Discard",
+    "since=this%20morning, Outside for 4 h. Discard",
+    "since=this%20morning, '“this morning” was taken as since Tue 3 Mar 06:00, to be careful'",
+    "since=yesterday, Counted from Mon 2 Mar 12:00",
+    "since=midnight, Outside for 10 h. Discard",
+    "since=noon&till=13:00, Outside for 1 h. Within",
     "since=9:00&till=11:00, Counted from Mon 2 Mar 09:00 to Mon 2 Mar 11:00"
   })
   void time_outside_is_told_in_hours_or_by_the_clock(String asked, String says) {
@@ -143,9 +150,10 @@ class KeepsPageTest {
     "left=yes&since=, hours, Give the hours",
     "left=yes&hours=-1, hours, Give the hours",
     "left=yes&hours=2&since=08:00, hours, leave one of them blank",
-    "left=yes&since=noon, since, is no time such as",
+    "left=yes&since=soon, since, is no time such as",
     "left=yes&since=today%2018:00, since, is still to come",
     "left=yes&since=tomorrow%206%20pm, since, is still to come",
+    "left=yes&since=8:00&till=this%20morning, till, is no time such as",
     "left=yes&since=10:00, since, is not before the end",
     "left=yes&since=today%209:00&till=yesterday%209:00, since, is not before the end",
     "category=soup_or_stew&made=2026-03-02&frozen=2026-03-01, frozen, 'is before “Made on”'",
