@@ -16,10 +16,10 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Moments as people say them, by the clock on the wall: "18:00", "6 pm", "yesterday 14:00", "ayer a
- * las 9:30", "noon", "2026-11-25 18:00". A time of day alone is the nearest one on the side that is asked
- * about. An hour that the clock skipped is none, and of one that it showed twice the earlier is
- * taken, which the caller says.
+ * Moments as people say them, by the clock on the wall: "18:00", "6 pm", "noon", "yesterday 14:00",
+ * "ayer a las 9:30", "2026-11-25 18:00". A time of day alone is the nearest one on the side that is
+ * asked about. An hour that the clock skipped is none, and of one that it showed twice the earlier
+ * is taken, which the caller says.
  */
 public final class SaidTime {
   /** What of a time of day alone is meant: the last such time, or the next. */
