@@ -16,10 +16,10 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Moments as people say them, by the clock on the wall: "18:00", "6 pm", "yesterday 14:00", "ayer a
- * las 9:30", "2026-11-25 18:00". A time of day alone is the nearest one on the side that is asked
- * about. An hour that the clock skipped is none, and of one that it showed twice the earlier is
- * taken, which the caller says.
+ * Moments as people say them, by the clock on the wall: "18:00", "6 pm", "noon", "yesterday 14:00",
+ * "ayer a las 9:30", "2026-11-25 18:00". A time of day alone is the nearest one on the side that is
+ * asked about. An hour that the clock skipped is none, and of one that it showed twice the earlier
+ * is taken, which the caller says.
  */
 public final class SaidTime {
   /** What of a time of day alone is meant: the last such time, or the next. */
@@ -64,11 +64,42 @@ public final class SaidTime {
           Map.entry("tomorrow", 1),
           Map.entry("mañana", 1));
 
+  /**
+   * Words that leave the hour open, as days from today and the earliest hour that they are commonly
+   * said of: what stood out "last night" may have stood from nine on. Common practice, no source.
+   */
+  private static final Map<String, Rough> ROUGHLY =
+      Map.ofEntries(
+          rough(-1, 21, "last night"),
+          rough(-1, 21, "overnight"),
+          rough(-1, 21, "all night"),
+          rough(-1, 21, "anoche"),
+          rough(-1, 21, "toda la noche"),
+          rough(0, 6, "this morning"),
+          rough(0, 6, "esta mañana"),
+          rough(0, 12, "this afternoon"),
+          rough(0, 12, "esta tarde"),
+          rough(-1, 12, "yesterday"),
+          rough(-1, 12, "ayer"),
+          rough(-1, 6, "yesterday morning"),
+          rough(-1, 6, "ayer por la mañana"),
+          rough(-1, 12, "yesterday afternoon"),
+          rough(-1, 12, "ayer por la tarde"),
+          rough(-1, 18, "yesterday evening"),
+          rough(-1, 18, "ayer por la noche"));
+
+  private record Rough(int days, LocalTime from) {}
+
   private static final Pattern SHAPE =
       Pattern.compile(
           "(?:(?<day>\\d{4}-\\d\\d-\\d\\d|[\\p{L}]+(?: night)?)(?:,? (?:at |a las? )?|t))?"
               + "(?<hour>\\d{1,2})(?:[:.](?<minute>\\d\\d)(?::\\d\\d(?:\\.\\d+)?)?)?"
               + " ?(?<half>a\\.? ?m\\.?|p\\.? ?m\\.?|de la (?:mañana|tarde|noche))?");
+
+  private static final Pattern NOON = Pattern.compile("\\b(?:al? )?(?:noon|midday|mediod[ií]a)$");
+
+  private static final Pattern MIDNIGHT =
+      Pattern.compile("\\b(?:a (?:la )?)?(?:midnight|medianoche)$");
 
   private static final LocalDate FIRST = LocalDate.ofInstant(Cells.EARLIEST, ZoneOffset.UTC);
   private static final LocalDate LAST = LocalDate.of(2099, 12, 31);
@@ -84,7 +115,8 @@ public final class SaidTime {
 
   /** The time on the clock that a text means; empty where it means none. */
   public static Optional<LocalDateTime> local(String text, LocalDateTime now, Toward toward) {
-    Matcher said = SHAPE.matcher(normal(text));
+    String clock = NOON.matcher(normal(text)).replaceFirst("12:00");
+    Matcher said = SHAPE.matcher(MIDNIGHT.matcher(clock).replaceFirst("00:00"));
     if (!said.matches()) {
       return Optional.empty();
     }
@@ -94,6 +126,17 @@ public final class SaidTime {
       return day(day, now.toLocalDate()).flatMap(date -> time.map(date::atTime));
     }
     return time.map(of -> nearest(now.toLocalDate().atTime(of), now, toward));
+  }
+
+  /**
+   * The earliest time on the clock that words such as "last night" or "this morning" mean, which
+   * leave the hour open; empty for all else. For what must not be counted too short, never for a
+   * record.
+   */
+  public static Optional<LocalDateTime> earliest(String text, LocalDateTime now) {
+    return Optional.ofNullable(ROUGHLY.get(normal(text)))
+        .map(said -> now.toLocalDate().plusDays(said.days()).atTime(said.from()))
+        .map(time -> time.isAfter(now) ? now.toLocalDate().atStartOfDay() : time);
   }
 
   /** That time on the clock of that zone. */
@@ -107,6 +150,10 @@ public final class SaidTime {
     }
     // Of two offsets the first is that of the time before the clock was put back.
     return new At(local.toInstant(offsets.get(0)), offsets.size() > 1);
+  }
+
+  private static Map.Entry<String, Rough> rough(int days, int hour, String words) {
+    return Map.entry(words, new Rough(days, LocalTime.of(hour, 0)));
   }
 
   private static LocalDateTime nearest(LocalDateTime today, LocalDateTime now, Toward toward) {

@@ -43,6 +43,12 @@ class SaidTimeTest {
         "hoy 9:30 | 2026-11-26T09:30",
         "hoy  18:00 | 2026-11-26T18:00",
         "anteayer, 8:05 | 2026-11-24T08:05",
+        "noon | 2026-11-25T12:00",
+        "al mediodía | 2026-11-25T12:00",
+        "yesterday at noon | 2026-11-25T12:00",
+        "ayer al mediodía | 2026-11-25T12:00",
+        "midnight | 2026-11-26T00:00",
+        "a medianoche | 2026-11-26T00:00",
         "2026-11-25 18:00 | 2026-11-25T18:00",
         "2026-11-25T18:00 | 2026-11-25T18:00",
         "2026-11-25 6 pm | 2026-11-25T18:00"
@@ -68,6 +74,10 @@ class SaidTimeTest {
         "13 pm",
         "0 am",
         "yesterday",
+        "last night",
+        "anoche",
+        "this morning",
+        "afternoon",
         "someday 9:00",
         "2026-02-30 9:00",
         "0026-11-25 18:00",
@@ -76,6 +86,32 @@ class SaidTimeTest {
       })
   void what_leaves_a_doubt_is_no_moment(String said) {
     assertThat(SaidTime.local(said, NOW, Toward.PAST)).isEmpty();
+  }
+
+  /** The hours are ours, each the earliest that the words are commonly said of; no source. */
+  @ParameterizedTest
+  @CsvSource({
+    "last night, 2026-11-25T21:00",
+    "Overnight, 2026-11-25T21:00",
+    "all night, 2026-11-25T21:00",
+    "anoche, 2026-11-25T21:00",
+    "toda la noche, 2026-11-25T21:00",
+    "this morning, 2026-11-26T06:00",
+    "esta mañana, 2026-11-26T06:00",
+    "this afternoon, 2026-11-26T00:00",
+    "yesterday, 2026-11-25T12:00",
+    "ayer, 2026-11-25T12:00",
+    "ayer por la mañana, 2026-11-25T06:00"
+  })
+  void words_that_leave_the_hour_open_mean_the_earliest(String said, String moment) {
+    assertThat(SaidTime.earliest(said, NOW)).contains(LocalDateTime.parse(moment));
+    assertThat(SaidTime.local(said, NOW, Toward.PAST)).isEmpty();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"", "18:00", "noon", "tonight", "tomorrow", "the other night"})
+  void of_all_else_no_earliest_hour_is_guessed(String said) {
+    assertThat(SaidTime.earliest(said, NOW)).isEmpty();
   }
 
   /** IANA tz database, America/Denver: on 8 March 2026 the clock goes from 01:59 to 03:00. */

@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The home cook's questions. */
 class KeepsPageTest {
@@ -88,6 +89,13 @@ class KeepsPageTest {
     "since=ayer%2023:00, Outside for 11 h. Discard",
     "since=hoy%208:30, Outside for 1 h 30 min. Within",
     "since=2026-03-03%2009:15, Outside for 45 min. Within",
+    "since=last%20night, Counted from Mon 2 Mar 21:00 to Tue 3 Mar 10:00",
+    "since=anoche, Outside for 13 h. Discard",
+    "since=this%20morning, Outside for 4 h. Discard",
+    "since=this%20morning, '“this morning” was taken as since Tue 3 Mar 06:00, to be careful'",
+    "since=yesterday, Counted from Mon 2 Mar 12:00",
+    "since=midnight, Outside for 10 h. Discard",
+    "since=noon&till=13:00, Outside for 1 h. Within",
     "since=9:00&till=11:00, Counted from Mon 2 Mar 09:00 to Mon 2 Mar 11:00"
   })
   void time_outside_is_told_in_hours_or_by_the_clock(String asked, String says) {
@@ -142,9 +150,10 @@ class KeepsPageTest {
     "left=yes&since=, hours, Give the hours",
     "left=yes&hours=-1, hours, Give the hours",
     "left=yes&hours=2&since=08:00, hours, leave one of them blank",
-    "left=yes&since=noon, since, is no time such as",
+    "left=yes&since=soon, since, is no time such as",
     "left=yes&since=today%2018:00, since, is still to come",
     "left=yes&since=tomorrow%206%20pm, since, is still to come",
+    "left=yes&since=8:00&till=this%20morning, till, is no time such as",
     "left=yes&since=10:00, since, is not before the end",
     "left=yes&since=today%209:00&till=yesterday%209:00, since, is not before the end",
     "category=soup_or_stew&made=2026-03-02&frozen=2026-03-01, frozen, 'is before “Made on”'",
@@ -215,6 +224,27 @@ class KeepsPageTest {
     }
   }
 
+  /**
+   * Water freezes at 0 °C, 32 °F, at the pressure of the air (its ice point, as the International
+   * Temperature Scale of 1990 has it to a hundredth of a degree; from memory).
+   */
+  @ParameterizedTest
+  @CsvSource({"4, F", "31, F", "31.9F, C", "-1, C", "-0.1 C, F"})
+  void a_reading_below_freezing_of_soft_food_is_asked_about(String read, String scale) {
+    String asked = "/keeps?again=yes&category=soup_or_stew&ice=soft&read=";
+    String cookie = "scale=" + scale;
+    Served.Reply refused = served.get(asked + read.replace(" ", "%20"), "Cookie", cookie);
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.text())
+        .containsPattern("id=\"read-wrong\"><bdi>[^<]*Was it read in the other scale")
+        .doesNotContain("It may be frozen again.");
+    String atFreezing = scale.equals("F") ? "32" : "0";
+    assertThat(served.get(asked + atFreezing, "Cookie", cookie).text())
+        .contains("It may be frozen again.");
+    assertThat(page("/keeps?again=yes&category=soup_or_stew&ice=crystals&read=31"))
+        .contains("It may be frozen again.");
+  }
+
   /** The bounds are our own: no food is read hotter than 250 °F or colder than -76 °F. */
   @ParameterizedTest
   @CsvSource({"read=400F, read", "read=-90F, read", "read=warm, read", "warm=ages, warm"})
@@ -234,13 +264,26 @@ class KeepsPageTest {
   @CsvSource({
     "pesto, Gravy",
     "shepherds pie, Casserole or cooked dish with meat",
-    "beef minestrone, Soup or stew",
+    "minestrone, Soup or stew",
+    "mac and cheese, Casserole of vegetables or pasta",
+    "Shepherd’s pie, Casserole or cooked dish with meat",
     "helado, Ice cream",
     "Quiche, 'Quiche, baked'"
   })
   void a_food_is_found_by_the_word_that_people_use(String dish, String title) {
     String asked = "/keeps?made=2026-03-02&dish=" + dish.replace(" ", "%20");
     assertThat(page(asked)).contains("<h2 id=\"answer\"><bdi>" + title + "</bdi></h2>");
+  }
+
+  /** FDA Food Code 2022 1-201.10, TCS food: filled baked goods, animal food. */
+  @ParameterizedTest
+  @ValueSource(strings = {"beef minestrone", "cottage cheese", "ham bread", "cheese dip"})
+  void a_food_that_only_shares_a_word_with_a_kind_is_asked_about(String dish) {
+    Served.Reply asked = served.get("/keeps?dish=" + dish.replace(" ", "%20"));
+    assertThat(asked.status()).isEqualTo(200);
+    assertThat(asked.text()).contains("which?").doesNotContain("id=\"answer\"");
+    boolean isWithoutCold = !dish.contains("minestrone");
+    assertThat(asked.text().contains("as needing no cold: only plain")).isEqualTo(isWithoutCold);
   }
 
   @Test

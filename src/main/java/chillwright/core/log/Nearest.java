@@ -34,6 +34,13 @@ public final class Nearest {
     return nearest.isEmpty() ? "" : " Did you mean " + String.join(" or ", nearest) + "?";
   }
 
+  /** Whether one is the other with a letter or two amiss; of short words, with none. */
+  static boolean isSlip(String given, String known) {
+    int shorter = Math.min(given.length(), known.length());
+    int allowed = shorter < 4 ? 0 : shorter < 8 ? 1 : 2;
+    return given.length() <= LotId.LONGEST && edits(given, known) <= allowed;
+  }
+
   static String plain(String text) {
     return text.toLowerCase(Locale.ROOT).replace('_', ' ').replace('-', ' ').strip();
   }

@@ -21,6 +21,9 @@ final class FreezeAgain {
   private static final double HOTTEST_CELSIUS = 121;
 
   private static final double COLDEST_CELSIUS = -60;
+  /** Where water freezes at the pressure of the air; below that no food is soft all through. */
+  private static final double FREEZING_CELSIUS = 0;
+
   private static final Duration LONGEST = Duration.ofHours(1000);
 
   private final Map<String, String> fields;
@@ -89,7 +92,14 @@ final class FreezeAgain {
     if (read.isEmpty()) {
       wrong.put("read", visitor.say("again.no-temperature", given));
     }
+    if (isSoft() && read.filter(at -> at.celsiusDegrees() < FREEZING_CELSIUS).isPresent()) {
+      wrong.put("read", visitor.say("again.other-scale", given));
+    }
     return read;
+  }
+
+  private boolean isSoft() {
+    return fields.getOrDefault("ice", "").equals("soft");
   }
 
   private Optional<Duration> warm() {

@@ -2,6 +2,7 @@ package chillwright.web.pages;
 
 import chillwright.core.heat.Outage;
 import chillwright.core.log.Category;
+import chillwright.core.log.FoodWords;
 import chillwright.core.log.KeepingList;
 import chillwright.core.rules.Occasion;
 import chillwright.core.rules.Rule;
@@ -93,6 +94,7 @@ final class KeepsPage {
         wrong,
         new Known(desk.kitchen()).categories(visitor.language()),
         kinds.stream().map(kind -> link(kind, fields, visitor)).toList(),
+        kinds.stream().anyMatch(kind -> !kind.tcs()),
         asked.map(a -> visitor.language().titled(a.category())).orElse(""),
         asked.map(a -> a.says(visitor)).orElse(List.of()),
         asked.stream()
@@ -185,8 +187,8 @@ final class KeepsPage {
   }
 
   /**
-   * The kinds that a food may be which is asked about in the person's own words; where there is one
-   * it is taken.
+   * The kinds that a food may be which is asked about in the person's own words; where they are the
+   * words of one kind, that is taken.
    */
   private List<Category> named(
       Map<String, String> fields, Visitor visitor, Map<String, String> wrong) {
@@ -200,10 +202,12 @@ final class KeepsPage {
         list.categories().stream()
             .filter(kind -> visitor.language().titled(kind).equalsIgnoreCase(word))
             .toList();
-    List<Category> kinds = titled.isEmpty() ? list.named(dish) : titled;
+    FoodWords.Found found =
+        titled.isEmpty() ? new FoodWords(list).kinds(dish) : new FoodWords.Found(titled, true);
+    List<Category> kinds = found.kinds();
     if (kinds.isEmpty()) {
       wrong.put("dish", visitor.say("keeps.not-listed", dish));
-    } else if (kinds.size() == 1) {
+    } else if (kinds.size() == 1 && found.isCertain()) {
       fields.put("category", kinds.get(0).key());
       return List.of();
     }

@@ -8,6 +8,7 @@ import java.util.Map;
  *
  * @param wrong what is wrong with a field, by its name
  * @param kinds addresses that ask the same of the kinds that the food may be
+ * @param isWithoutCold whether any of them needs no cold
  * @param power what to do when the power was out
  * @param foods what becomes of each food then
  * @param isHome whether the advice for homes answers, not the rules of this kitchen
@@ -17,6 +18,7 @@ public record KeepsView(
     Map<String, String> wrong,
     List<Choice> categories,
     List<Choice> kinds,
+    boolean isWithoutCold,
     String about,
     List<String> answer,
     List<String> because,

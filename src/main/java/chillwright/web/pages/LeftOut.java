@@ -94,7 +94,14 @@ final class LeftOut {
   /** The last such moment before another; one still to come is refused. */
   private Optional<Instant> read(String name, Instant before) {
     String given = given(name);
-    SaidTime.Read read = SaidTime.moment(given, desk.zone(), before, Toward.PAST);
+    LocalDateTime clock = LocalDateTime.ofInstant(before, desk.zone());
+    // The earliest beginning is the careful one; of an end it would be the bold one.
+    Optional<LocalDateTime> rough =
+        name.equals("since") ? SaidTime.earliest(given, clock) : Optional.empty();
+    SaidTime.Read read =
+        rough
+            .map(time -> SaidTime.at(time, desk.zone()))
+            .orElseGet(() -> SaidTime.moment(given, desk.zone(), before, Toward.PAST));
     if (read instanceof Skipped skipped) {
       return refuse(name, "clock.skipped", given, skipped.before(), skipped.after());
     }
@@ -107,6 +114,9 @@ final class LeftOut {
     if (at.isTwice()) {
       LocalDateTime shown = LocalDateTime.ofInstant(at.moment(), desk.zone());
       counted.add(visitor.say("clock.twice", shown.toLocalTime()));
+    }
+    if (rough.isPresent()) {
+      counted.add(visitor.say("left.roughly", given, desk.moment(at.moment(), visitor)));
     }
     return Optional.of(at.moment());
   }
