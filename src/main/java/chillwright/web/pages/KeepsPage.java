@@ -179,7 +179,8 @@ final class KeepsPage {
             now,
             visitor.language(),
             visitor.scale(),
-            answer.age());
+            answer.age(),
+            answer.thawed());
     boolean canAskHome = !home(fields).isHome() && category.get().fridge().max().isPresent();
     return Optional.of(new Asked(category.get(), answer, text, canAskHome));
   }
