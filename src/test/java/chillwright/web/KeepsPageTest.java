@@ -150,6 +150,26 @@ class KeepsPageTest {
     assertThat(handbook.figure("thaw-refrigerator").high()).isEqualTo(5);
   }
 
+  /**
+   * The chart for homes prints 40 °F and 4 °C, the advice on food left out 90 °F; the Spanish is
+   * our own, no source.
+   */
+  @Test
+  void notes_are_told_in_spanish_and_figures_in_the_scale_of_the_person() {
+    String spanish = "language=es; scale=C";
+    String page = served.get("/keeps?home=yes&category=gravy", "Cookie", spanish).text();
+    assertThat(page)
+        .contains("ediciones más antiguas de la tabla", "sin fuente")
+        .doesNotContain("older printings", "no chart row")
+        .contains("a más de 4 °C (40 °F) durante más de 2 horas")
+        .containsPattern("Hacía más de 32([.]2)? °C \\(90 °F\\)");
+    assertThat(served.get("/keeps?category=soup_or_stew", "Cookie", spanish).text())
+        .contains("tome «Sopa con crema o espesada con harina»");
+    assertThat(page("/keeps?category=soup_or_stew"))
+        .contains("take “Soup with cream, or thickened with flour”", "above 40 °F for more than")
+        .containsPattern("It was above 90 °F \\(32([.]2)? °C\\) there");
+  }
+
   /** FDA Food Code 2022 3-501.17 marks ready-to-eat food only; nobody may count an unknown age. */
   @Test
   void the_rules_of_a_kitchen_count_no_unknown_age() {

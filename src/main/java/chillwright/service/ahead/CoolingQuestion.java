@@ -162,10 +162,17 @@ final class CoolingQuestion implements Question.Answering {
 
   private static Told outside(Rule rule) {
     TimeAlone limit = (TimeAlone) rule.shape();
-    return Told.of(
-        "cooling.set-out",
-        Filled.hours("within", inHours(limit.within())),
-        Filled.hours("in-hot-air", inHours(limit.withinHotAir().orElse(limit.within()))));
+    Filled within = Filled.hours("within", inHours(limit.within()));
+    return limit
+        .hotAir()
+        .map(
+            air ->
+                Told.of(
+                    "cooling.set-out",
+                    within,
+                    Filled.hours("in-hot-air", inHours(limit.withinHotAir().orElseThrow())),
+                    Filled.amount("hot-air", degrees(air), Filled.Unit.CELSIUS)))
+        .orElseGet(() -> Told.of("cooling.set-out.always", within));
   }
 
   private static void tell(Asked asked, Properties food, Setting setting, List<Told> told) {
