@@ -4,7 +4,6 @@ import chillwright.core.ahead.Ahead;
 import chillwright.core.log.Problem;
 import chillwright.print.AheadText;
 import chillwright.print.Language;
-import chillwright.rulebook.Handbook;
 import chillwright.rulebook.RuleBook;
 import chillwright.rulebook.RuleLibrary;
 import chillwright.service.ahead.BadQuestion;
@@ -112,9 +111,7 @@ final class AheadCommand implements Runnable {
       RuleLibrary library = ruleOptions.library();
       RuleBook book = ruleOptions.book(library);
       LocalDateTime now = LocalDateTime.ofInstant(clock.instant(), ZoneId.systemDefault());
-      Setting setting =
-          new Setting(book.on(now.toLocalDate()), library.keepingList(), Handbook.shipped(), now);
-      Ahead answer = answer(setting);
+      Ahead answer = answer(Setting.of(library, book, now));
       console.result(
           format.isJson()
               ? Json.text(AheadAnswers.of(answer, book, Language.ENGLISH))

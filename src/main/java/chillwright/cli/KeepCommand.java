@@ -56,7 +56,7 @@ final class KeepCommand implements Callable<Integer> {
   @Option(names = "--frozen", paramLabel = "DATE", description = "Day it was frozen.")
   private Optional<LocalDate> frozen = Optional.empty();
 
-  @Option(names = "--thawed", paramLabel = "DATE", description = "Day it was taken out to thaw.")
+  @Option(names = "--thawed", paramLabel = "DATE", description = "Day it was thawed through.")
   private Optional<LocalDate> thawed = Optional.empty();
 
   @Mixin private RuleOptions ruleOptions;
@@ -87,7 +87,7 @@ final class KeepCommand implements Callable<Integer> {
     console.result(
         format.isJson()
             ? Json.text(new AnswerMaker(zone, now).keep(book, wanted, answer))
-            : new KeepText(wanted, answer.keeping(), zone, now, answer.age())
+            : new KeepText(wanted, answer.keeping(), zone, now, answer.age(), answer.thawed())
                 .answer(answer.rules(), book.defers()));
     return 0;
   }

@@ -23,6 +23,7 @@ import java.util.OptionalInt;
  * @param now the moment the dates are read
  * @param scale whose figure comes first
  * @param age what is known of its age
+ * @param thawed the day it thawed, where it is asked about by dates
  */
 public record KeepText(
     Category category,
@@ -31,11 +32,13 @@ public record KeepText(
     Instant now,
     Language language,
     Scale scale,
-    AgeAsked age) {
+    AgeAsked age,
+    Optional<LocalDate> thawed) {
 
   /** Of food whose age is on record. */
   public KeepText(Category category, Keeping keeping, ZoneId zone, Instant now, Language language) {
-    this(category, keeping, zone, now, language, Scale.FAHRENHEIT, AgeAsked.KNOWN);
+    this(
+        category, keeping, zone, now, language, Scale.FAHRENHEIT, AgeAsked.KNOWN, Optional.empty());
   }
 
   /** In English. */
@@ -44,8 +47,14 @@ public record KeepText(
   }
 
   /** In English, of food that is asked about by dates alone. */
-  public KeepText(Category category, Keeping keeping, ZoneId zone, Instant now, AgeAsked age) {
-    this(category, keeping, zone, now, Language.ENGLISH, Scale.FAHRENHEIT, age);
+  public KeepText(
+      Category category,
+      Keeping keeping,
+      ZoneId zone,
+      Instant now,
+      AgeAsked age,
+      Optional<LocalDate> thawed) {
+    this(category, keeping, zone, now, Language.ENGLISH, Scale.FAHRENHEIT, age, thawed);
   }
 
   /** A line about one date. */
@@ -57,6 +66,7 @@ public record KeepText(
     lines.add(category.title() + " (" + category.key() + ")");
     lines.addAll(marked());
     ofAge().ifPresent(says -> lines.add("    " + says));
+    ofThawing().ifPresent(says -> lines.add("    " + says));
     if (category.freezes() == Category.Freezes.NO) {
       lines.add("  Does not freeze well; no freezer date is given.");
     } else if (category.freezes() == Category.Freezes.POORLY) {
@@ -77,6 +87,7 @@ public record KeepText(
   public List<String> says(RuleSet rules) {
     List<String> says = new ArrayList<>(says());
     ofAge().ifPresent(says::add);
+    ofThawing().ifPresent(says::add);
     refreezing(rules).ifPresent(says::add);
     return says;
   }
@@ -97,6 +108,14 @@ public record KeepText(
       case FROM_THAWING -> Optional.of(language.say("keep.from-thawing"));
       case MISSING -> Optional.of(language.say("keep.age-missing"));
     };
+  }
+
+  /** Of a large piece: the day it is taken out is not the day it has thawed. */
+  private Optional<String> ofThawing() {
+    boolean wasFrozen = thawed.isPresent() || keeping.bestQualityBy().isPresent();
+    return wasFrozen && category.thawsForDays()
+        ? Optional.of(language.say("keep.thaws-for-days"))
+        : Optional.empty();
   }
 
   private Optional<String> refreezing(RuleSet rules) {
@@ -180,10 +199,15 @@ public record KeepText(
   }
 
   private void lastDay(Governs which, String key, Optional<LocalDate> last, List<Line> lines) {
-    String over = category.daysAreQuality() ? "keep.day.stale" : "keep.day.over";
+    String over = category.daysAreQuality() ? "keep.day.stale" : over();
     last.filter(day -> !isTimeUpBy(day))
         .map(day -> line(which, key, over, day))
         .ifPresent(lines::add);
+  }
+
+  /** "Discard" holds of a large piece only if it had thawed by the day that was given. */
+  private String over() {
+    return thawed.isPresent() && category.thawsForDays() ? "keep.day.over.thawed" : "keep.day.over";
   }
 
   /** A later day beside the hour at which food must go would read like leave to keep it. */
@@ -200,7 +224,8 @@ public record KeepText(
 
   private Line line(Governs which, String key, String over, LocalDate day) {
     boolean isPast = LocalDate.ofInstant(now, zone).isAfter(day);
-    return new Line(which, language.say(isPast ? over : key, times().day(day)), isPast);
+    String thawedOn = thawed.map(times()::day).orElse("");
+    return new Line(which, language.say(isPast ? over : key, times().day(day), thawedOn), isPast);
   }
 
   private String thawed(int days) {

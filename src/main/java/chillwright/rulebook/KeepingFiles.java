@@ -77,6 +77,7 @@ final class KeepingFiles {
         isTrue(place, "ready-to-eat"),
         isTrue(place, "days-are-quality"),
         isTrue(place, "discard-when-soft"),
+        isTrue(place, "thaws-for-days"),
         place.text("source"),
         place.text("status"),
         place.has("note") ? Optional.of(place.text("note")) : Optional.empty(),

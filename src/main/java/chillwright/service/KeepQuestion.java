@@ -33,6 +33,7 @@ import java.util.stream.Stream;
  * @param made the day it was made
  * @param opened the day a bought pack was opened
  * @param until the maker's date on an opened pack
+ * @param thawed the day from which it was thawed through
  */
 public record KeepQuestion(
     Category category,
@@ -49,7 +50,15 @@ public record KeepQuestion(
           + " frozen";
 
   /** What was asked by, what keeps how long, under which rules, and whether its age is known. */
-  public record Answer(Timeline timeline, RuleSet rules, Keeping keeping, AgeAsked age) {}
+  public record Answer(Timeline timeline, RuleSet rules, Keeping keeping, AgeAsked age) {
+    /** The day it thawed, where one was given. */
+    public Optional<LocalDate> thawed() {
+      return timeline.entries().stream()
+          .filter(row -> row.word() == Word.THAWING)
+          .map(row -> timeline.day(row.happenedAt()))
+          .findFirst();
+    }
+  }
 
   /**
    * A date that cannot be.

@@ -4,7 +4,6 @@ import chillwright.core.ahead.Ahead;
 import chillwright.core.log.Problem;
 import chillwright.core.log.Problem.Where.InField;
 import chillwright.print.Language;
-import chillwright.rulebook.Handbook;
 import chillwright.rulebook.RuleBook;
 import chillwright.service.Kitchen;
 import chillwright.service.ahead.BadQuestion;
@@ -43,9 +42,7 @@ final class AheadHandlers {
     RuleBook book = ruleBook(query);
     query.requireFaultless();
     LocalDateTime now = LocalDateTime.ofInstant(kitchen.now(), kitchen.zone());
-    Setting setting =
-        new Setting(
-            book.on(now.toLocalDate()), kitchen.library().keepingList(), Handbook.shipped(), now);
+    Setting setting = Setting.of(kitchen.library(), book, now);
     Answer.json(
         context, AheadAnswers.of(answered(question, given, setting), book, Language.ENGLISH));
   }

@@ -108,6 +108,20 @@ class TextsTest {
                     .isPresent());
   }
 
+  @Test
+  void every_note_of_a_storage_category_has_a_spanish_form() throws BrokenRules {
+    assertThat(RuleLibrary.load(Optional.empty()).keepingList().categories())
+        .filteredOn(category -> category.note().isPresent())
+        .hasSizeGreaterThan(40)
+        .allSatisfy(
+            category ->
+                assertThat(Language.SPANISH.said(category.note().get()))
+                    .as(category.key())
+                    .isPresent()
+                    .get()
+                    .isNotEqualTo(category.note().get()));
+  }
+
   /** FDA Food Code 2022, 3-403.11(A) prints 74 °C (165 °F), 3-501.14(A)(1) 21 °C (70 °F). */
   @Test
   void who_reads_celsius_is_told_figures_as_they_are_printed() {

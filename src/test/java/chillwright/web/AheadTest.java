@@ -94,7 +94,7 @@ class AheadTest {
   void another_rule_set_may_be_named() {
     String address = "/api/v1/ahead/cooling?surroundings=38F&ruleSet=";
     assertThat(served.get(address + "us-home").json().at("/told/0/key").asText())
-        .isEqualTo("cooling.no-limit");
+        .isEqualTo("cooling.advice");
     assertThat(served.get(address + "nowhere").status()).isEqualTo(422);
   }
 

@@ -2,6 +2,7 @@ package chillwright.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import chillwright.rulebook.Handbook;
 import java.nio.file.Path;
 import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
@@ -131,6 +132,50 @@ class KeepsPageTest {
         .contains(last, "Counted from the thawing", "cook it at once")
         .doesNotContain("--made");
     assertThat(page(asked)).contains("Once thawed: use within", "Counted from the thawing");
+  }
+
+  /**
+   * USDA FSIS, as University of Illinois Extension tells it: poultry 1 to 2 days after it thawed,
+   * and a refrigerator thaws 4 to 5 lb in 24 hours, so that a bird of 12 lb taken out on Thursday
+   * is frozen inside on Saturday. The kitchen's clock shows 3 March.
+   */
+  @Test
+  void a_large_bird_that_was_taken_out_is_not_told_off_before_it_has_thawed() {
+    String bird = "/keeps?home=yes&category=raw_poultry_whole&frozen=2025-11-01";
+    assertThat(page("/keeps")).contains("Thawed through on");
+    assertThat(page(bird + "&thawed=2026-02-26"))
+        .contains("If it was thawed through on Thu 26 Feb: its last day passed on Fri 27 Feb")
+        .contains("not from when it was taken out", "24 hours for each 4 to 5 lb (1.8 to 2.3 kg)")
+        .doesNotContain("Its last day passed");
+    assertThat(page(bird)).contains("3 days for 12 lb");
+    assertThat(page(bird.replace("poultry_whole", "meat_ground") + "&thawed=2026-02-26"))
+        .contains("Its last day passed on Fri 27 Feb: discard")
+        .doesNotContain("large piece");
+    assertThat(served.get(bird + "&thawed=2026-02-26", "Accept-Language", "es").text())
+        .contains("Descongelado del todo el", "por cada 4 a 5 lb", "3 días para 12 lb");
+    Handbook handbook = Handbook.shipped();
+    assertThat(handbook.figure("thaw-refrigerator").low()).isEqualTo(4);
+    assertThat(handbook.figure("thaw-refrigerator").high()).isEqualTo(5);
+  }
+
+  /**
+   * The chart for homes prints 40 °F and 4 °C, the advice on food left out 90 °F; the Spanish is
+   * our own, no source.
+   */
+  @Test
+  void notes_are_told_in_spanish_and_figures_in_the_scale_of_the_person() {
+    String spanish = "language=es; scale=C";
+    String page = served.get("/keeps?home=yes&category=gravy", "Cookie", spanish).text();
+    assertThat(page)
+        .contains("ediciones más antiguas de la tabla", "sin fuente")
+        .doesNotContain("older printings", "no chart row")
+        .contains("a más de 4 °C (40 °F) durante más de 2 horas")
+        .containsPattern("Hacía más de 32([.]2)? °C \\(90 °F\\)");
+    assertThat(served.get("/keeps?category=soup_or_stew", "Cookie", spanish).text())
+        .contains("tome «Sopa con crema o espesada con harina»");
+    assertThat(page("/keeps?category=soup_or_stew"))
+        .contains("take “Soup with cream, or thickened with flour”", "above 40 °F for more than")
+        .containsPattern("It was above 90 °F \\(32([.]2)? °C\\) there");
   }
 
   /** FDA Food Code 2022 3-501.17 marks ready-to-eat food only; nobody may count an unknown age. */

@@ -17,6 +17,7 @@ import java.util.OptionalInt;
  * @param readyToEat eaten without further cooking for safety; date marks judge only such food
  * @param daysAreQuality the refrigerator days tell quality only and never make a lot out
  * @param discardWhenSoft such food is discarded once it softened, at whatever temperature
+ * @param thawsForDays a large piece, so that being taken out is not yet being thawed
  * @param source who printed the figures, in words a reader can follow
  * @param status how the figures were come by: verified, reported, memory, practice
  * @param note a caution shown when the key is chosen
@@ -34,6 +35,7 @@ public record Category(
     boolean readyToEat,
     boolean daysAreQuality,
     boolean discardWhenSoft,
+    boolean thawsForDays,
     String source,
     String status,
     Optional<String> note,
@@ -80,6 +82,7 @@ public record Category(
         readyToEat,
         daysAreQuality,
         discardWhenSoft,
+        thawsForDays,
         source,
         status,
         note,

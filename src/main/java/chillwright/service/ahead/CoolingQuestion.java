@@ -15,8 +15,10 @@ import chillwright.core.heat.Properties;
 import chillwright.core.heat.Reason;
 import chillwright.core.heat.Surface;
 import chillwright.core.measure.Limit;
+import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Occasion;
 import chillwright.core.rules.Rule;
+import chillwright.core.rules.RuleSet;
 import chillwright.core.rules.Shape;
 import chillwright.core.rules.Shape.TimeAlone;
 import java.time.Duration;
@@ -24,6 +26,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 
 /** How long a layer or a pot cools, and the deepest layer that makes the limits. */
 final class CoolingQuestion implements Question.Answering {
@@ -114,11 +117,12 @@ final class CoolingQuestion implements Question.Answering {
     List<Source> sources = new ArrayList<>();
     sources.add(Common.source(asked.food));
     sources.add(Common.source(asked.surface));
-    List<Rule> limits = stages(setting);
-    if (limits.isEmpty()) {
-      limits = setOut(setting).stream().toList();
-    }
-    limits.forEach(limit -> sources.add(source(limit)));
+    Stream.of(
+            limits(setting).stream(),
+            isAdvised(setting) ? home(setting).stream() : Stream.<Rule>empty(),
+            isAdvised(setting) ? setOut(setting).stream() : Stream.<Rule>empty())
+        .flatMap(rules -> rules)
+        .forEach(limit -> sources.add(source(limit)));
     return new Ahead("cooling", told, List.of("estimate", "still-food", "read"), sources);
   }
 
@@ -126,11 +130,21 @@ final class CoolingQuestion implements Question.Answering {
     return new Source(rule.says(), rule.citation().text(), rule.citation().state());
   }
 
-  /** The rules of the set that say where cooked food must be, and when. */
-  private static List<Rule> stages(Setting setting) {
-    return setting.rules().rules(Occasion.COOLING_COOKED).stream()
+  /** The rules of a set that say where cooked food must be, and when. */
+  private static List<Rule> stages(RuleSet rules) {
+    return rules.rules(Occasion.COOLING_COOKED).stream()
         .filter(rule -> rule.shape() instanceof Shape.Reach reach && reach.within().isPresent())
         .toList();
+  }
+
+  /** The set that was asked for prints no time, so that one for food businesses stands in. */
+  private static boolean isAdvised(Setting setting) {
+    return stages(setting.rules()).isEmpty();
+  }
+
+  /** What the food is held against. */
+  private static List<Rule> limits(Setting setting) {
+    return stages(isAdvised(setting) ? setting.business() : setting.rules());
   }
 
   /** What stands in for a time to cool where a set has none, as the advice for homes. */
@@ -138,36 +152,109 @@ final class CoolingQuestion implements Question.Answering {
     return setting.rules().rule(Occasion.SET_OUT).filter(rule -> rule.shape() instanceof TimeAlone);
   }
 
+  /** How cold its refrigerator keeps food, as the set says. */
+  private static Optional<Rule> home(Setting setting) {
+    return setting
+        .rules()
+        .rule(Occasion.COLD_HOLDING)
+        .filter(rule -> rule.shape() instanceof Shape.Hold hold && hold.atMost().isPresent());
+  }
+
   private static Told outside(Rule rule) {
     TimeAlone limit = (TimeAlone) rule.shape();
-    return Told.of(
-        "cooling.set-out",
-        Filled.hours("within", inHours(limit.within())),
-        Filled.hours("in-hot-air", inHours(limit.withinHotAir().orElse(limit.within()))));
+    Filled within = Filled.hours("within", inHours(limit.within()));
+    return limit
+        .hotAir()
+        .map(
+            air ->
+                Told.of(
+                    "cooling.set-out",
+                    within,
+                    Filled.hours("in-hot-air", inHours(limit.withinHotAir().orElseThrow())),
+                    Filled.amount("hot-air", degrees(air), Filled.Unit.CELSIUS)))
+        .orElseGet(() -> Told.of("cooling.set-out.always", within));
   }
 
   private static void tell(Asked asked, Properties food, Setting setting, List<Told> told) {
-    List<Rule> rules = stages(setting);
+    List<Rule> rules = limits(setting);
+    boolean isAdvised = isAdvised(setting);
     List<Layers.Stage> stages =
         rules.stream().map(rule -> layerStage(asked, (Shape.Reach) rule.shape())).toList();
     boolean isJudged = asked.depth.isPresent() && !rules.isEmpty();
     boolean isSure = isJudged && makes(asked, food, stages, WORSE);
     if (isJudged) {
       boolean isLikely = makes(asked, food, stages, 1);
-      told.add(Told.of(isSure ? "cooling.makes" : isLikely ? "cooling.unsure" : "cooling.misses"));
+      String ends = isSure ? "makes" : isLikely ? "unsure" : "misses";
+      told.add(isAdvised ? advice("." + ends, rules) : Told.of("cooling." + ends));
+    } else if (isAdvised && !rules.isEmpty()) {
+      told.add(advice("", rules));
     }
     if (asked.depth.isPresent()) {
-      rules.forEach(rule -> told.add(stage(asked, food, (Shape.Reach) rule.shape())));
-      asked.to.ifPresent(to -> told.add(reached(asked, food, to)));
+      told.addAll(times(asked, food, setting));
     }
-    told.add(rules.isEmpty() ? Told.of("cooling.no-limit") : deepest(asked, food, stages));
-    if (rules.isEmpty()) {
-      setOut(setting).map(CoolingQuestion::outside).ifPresent(told::add);
+    if (isSure && told.stream().anyMatch(one -> isLonger(one, stages))) {
+      told.add(advice(".long", rules));
+    }
+    if (!rules.isEmpty()) {
+      told.add(deepest(asked, food, stages));
     }
     if (isJudged && !isSure) {
       told.addAll(ways(asked, food, stages, setting));
       told.add(Told.of("cooling.way.stir"));
     }
+    if (isAdvised) {
+      told.add(Told.of("cooling.no-limit"));
+      setOut(setting).map(CoolingQuestion::outside).ifPresent(told::add);
+    }
+  }
+
+  /** How long until each limit; by advice alone, until it may be called cold. */
+  private static List<Told> times(Asked asked, Properties food, Setting setting) {
+    List<Told> told = new ArrayList<>();
+    List<Double> ends = new ArrayList<>();
+    if (isAdvised(setting)) {
+      limits(setting).stream()
+          .limit(1)
+          .forEach(rule -> ends.add(degrees(((Shape.Reach) rule.shape()).to())));
+      home(setting)
+          .flatMap(rule -> ((Shape.Hold) rule.shape()).atMost())
+          .ifPresent(limit -> ends.add(degrees(limit)));
+    } else {
+      limits(setting).forEach(rule -> told.add(stage(asked, food, (Shape.Reach) rule.shape())));
+    }
+    asked.to.stream().filter(to -> !ends.contains(to)).forEach(ends::add);
+    ends.forEach(end -> told.add(reached(asked, food, end)));
+    return told;
+  }
+
+  /** A limit as it is shown in both scales: its figure in Fahrenheit, where there is one. */
+  private static double degrees(Limit limit) {
+    return limit.in(Scale.FAHRENHEIT).celsiusDegrees();
+  }
+
+  /** A sentence that names the first and the last limit. */
+  private static Told advice(String ends, List<Rule> rules) {
+    Shape.Reach first = (Shape.Reach) rules.get(0).shape();
+    Shape.Reach last = (Shape.Reach) rules.get(rules.size() - 1).shape();
+    Told told =
+        Told.of(
+            "cooling.advice" + ends,
+            Filled.amount("first", degrees(first.to()), Filled.Unit.CELSIUS),
+            Filled.hours("first-limit", inHours(first.within().orElseThrow())),
+            Filled.amount("last", degrees(last.to()), Filled.Unit.CELSIUS),
+            Filled.hours("last-limit", inHours(last.within().orElseThrow())));
+    return last.from()
+        .map(from -> told.with(Filled.amount("from", degrees(from), Filled.Unit.CELSIUS)))
+        .orElse(told);
+  }
+
+  /** Whether a time is told that is longer than the last limit allows. */
+  private static boolean isLonger(Told told, List<Layers.Stage> stages) {
+    double limit = inHours(stages.get(stages.size() - 1).within());
+    return told.filled().stream()
+        .filter(filled -> filled.name().equals("longest"))
+        .map(Filled::value)
+        .anyMatch(value -> value instanceof Filled.Amount time && time.amount() > limit);
   }
 
   /** Whether it makes every stage with a surface that is so much as good as printed. */

@@ -3,6 +3,8 @@ package chillwright.service.ahead;
 import chillwright.core.log.KeepingList;
 import chillwright.core.rules.RuleSet;
 import chillwright.rulebook.Handbook;
+import chillwright.rulebook.RuleBook;
+import chillwright.rulebook.RuleLibrary;
 import java.time.LocalDateTime;
 import java.util.Objects;
 
@@ -10,15 +12,30 @@ import java.util.Objects;
  * What questions are answered by.
  *
  * @param rules whose cooling limits count
+ * @param business the rules of food businesses, told as advice where {@code rules} print no limit
  * @param keeping the storage categories
  * @param handbook foods, surfaces, pans and kitchen figures
  * @param now what the kitchen's clock shows
  */
-public record Setting(RuleSet rules, KeepingList keeping, Handbook handbook, LocalDateTime now) {
+public record Setting(
+    RuleSet rules, RuleSet business, KeepingList keeping, Handbook handbook, LocalDateTime now) {
+  private static final String BUSINESS = "us-food-code-2022";
+
   public Setting {
     Objects.requireNonNull(rules, "rules");
+    Objects.requireNonNull(business, "business");
     Objects.requireNonNull(keeping, "keeping");
     Objects.requireNonNull(handbook, "handbook");
     Objects.requireNonNull(now, "now");
+  }
+
+  /** By a rule book as it stands on that day, and the shipped tables. */
+  public static Setting of(RuleLibrary library, RuleBook book, LocalDateTime now) {
+    return new Setting(
+        book.on(now.toLocalDate()),
+        library.ruleBook(BUSINESS).orElse(book).on(now.toLocalDate()),
+        library.keepingList(),
+        Handbook.shipped(),
+        now);
   }
 }

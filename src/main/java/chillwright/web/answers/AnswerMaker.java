@@ -179,7 +179,8 @@ public record AnswerMaker(ZoneId zone, Instant now) {
         category.key(),
         category.title(),
         dates(answer.keeping()),
-        new KeepText(category, answer.keeping(), zone, now, answer.age()).says(answer.rules()),
+        new KeepText(category, answer.keeping(), zone, now, answer.age(), answer.thawed())
+            .says(answer.rules()),
         category.source(),
         category.status(),
         category.note(),

@@ -109,11 +109,7 @@ final class AheadPage {
 
   private Setting setting(HomeChoice choice) {
     LocalDateTime now = LocalDateTime.ofInstant(desk.kitchen().now(), desk.zone());
-    return new Setting(
-        choice.book().on(now.toLocalDate()),
-        desk.kitchen().library().keepingList(),
-        Handbook.shipped(),
-        now);
+    return Setting.of(desk.kitchen().library(), choice.book(), now);
   }
 
   private List<AheadView.Ask> questions(Visitor visitor) {

@@ -4,9 +4,13 @@ import chillwright.core.heat.Outage;
 import chillwright.core.log.Category;
 import chillwright.core.log.FoodWords;
 import chillwright.core.log.KeepingList;
+import chillwright.core.measure.Limit;
+import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Occasion;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.RuleSet;
+import chillwright.core.rules.Shape.Hold;
+import chillwright.core.rules.Shape.TimeAlone;
 import chillwright.print.Figures;
 import chillwright.print.KeepText;
 import chillwright.print.Language;
@@ -102,7 +106,9 @@ final class KeepsPage {
             .map(line -> visitor.language().because(line).replace(" (--made)", ""))
             .map(desk.times(visitor)::retold)
             .toList(),
-        asked.map(a -> a.source(list, visitor.language())).orElse(""),
+        asked.map(a -> a.note(list, visitor)).orElse(""),
+        asked.map(a -> a.source(visitor.language())).orElse(""),
+        hotAir(home, visitor),
         leftOut,
         again,
         power(home, visitor),
@@ -125,12 +131,18 @@ final class KeepsPage {
       return says.isEmpty() ? List.of(visitor.say("keeps.no-date")) : says;
     }
 
-    String source(KeepingList list, Language language) {
-      String note = category.note().map(words -> named(words, list, language) + " ").orElse("");
+    String note(KeepingList list, Visitor visitor) {
+      return category
+          .note()
+          .map(visitor.language()::named)
+          .map(words -> titled(words, list, visitor))
+          .orElse("");
+    }
+
+    String source(Language language) {
       boolean isTold =
           answer.keeping().because().stream().anyMatch(line -> line.startsWith("figures: "));
-      return note
-          + (isTold ? "" : category.source() + " · ")
+      return (isTold ? "" : category.source() + " · ")
           + language.named(answer.rules().title())
           + ", "
           + answer.rules().version();
@@ -138,13 +150,21 @@ final class KeepsPage {
   }
 
   /** A note that names other categories by their keys, with their titles instead. */
-  private static String named(String note, KeepingList list, Language language) {
+  private static String titled(String note, KeepingList list, Visitor visitor) {
     return KEY.matcher(note)
         .replaceAll(
             found ->
                 list.category(found.group())
-                    .map(category -> "\u201c" + language.titled(category) + "\u201d")
+                    .map(kind -> visitor.say("keeps.quoted", visitor.language().titled(kind)))
                     .orElse(found.group()));
+  }
+
+  /** Air above which food may stand outside for a shorter time. */
+  private static String hotAir(RuleSet home, Visitor visitor) {
+    return home.rule(Occasion.SET_OUT)
+        .flatMap(rule -> rule.shape() instanceof TimeAlone time ? time.hotAir() : Optional.empty())
+        .map(limit -> limit.both(visitor.scale()))
+        .orElse("");
   }
 
   private Optional<Asked> asked(
@@ -181,7 +201,8 @@ final class KeepsPage {
             now,
             visitor.language(),
             visitor.scale(),
-            answer.age());
+            answer.age(),
+            answer.thawed());
     boolean canAskHome = !home(fields).isHome() && category.get().fridge().max().isPresent();
     return Optional.of(new Asked(category.get(), answer, text, canAskHome));
   }
@@ -287,15 +308,25 @@ final class KeepsPage {
                         + rule.citation().text().strip()
                         + "]",
                     rule.actions().stream()
-                        .map(act -> told(act, visitor))
+                        .map(act -> told(act, rule, visitor))
                         .collect(Collectors.joining("; "))))
         .ifPresent(says::add);
     return says;
   }
 
+  /** Words that name the limit of their rule, with the figure of the person's scale first. */
+  private static String inScale(String says, Rule rule, Visitor visitor) {
+    Optional<Limit> limit = rule.shape() instanceof Hold hold ? hold.atMost() : Optional.empty();
+    return visitor.scale() == Scale.FAHRENHEIT
+        ? says
+        : limit
+            .map(most -> says.replace(most.text(Scale.FAHRENHEIT), most.both(visitor.scale())))
+            .orElse(says);
+  }
+
   /** An act with where it is printed, which may be elsewhere than the limit. */
-  private static String told(Rule.Action act, Visitor visitor) {
+  private static String told(Rule.Action act, Rule rule, Visitor visitor) {
     String says = visitor.language().saidByRules(act.says());
-    return says + " [" + act.citation().text().strip() + "]";
+    return inScale(says, rule, visitor) + " [" + act.citation().text().strip() + "]";
   }
 }

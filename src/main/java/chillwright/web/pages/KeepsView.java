@@ -9,6 +9,8 @@ import java.util.Map;
  * @param wrong what is wrong with a field, by its name
  * @param kinds addresses that ask the same of the kinds that the food may be
  * @param isWithoutCold whether any of them needs no cold
+ * @param note what to mind of that kind of food; blank for nothing
+ * @param hotAir warmer air than that shortens the time outside
  * @param power what to do when the power was out
  * @param foods what becomes of each food then
  * @param isHome whether the advice for homes answers, not the rules of this kitchen
@@ -22,7 +24,9 @@ public record KeepsView(
     String about,
     List<String> answer,
     List<String> because,
+    String note,
     String source,
+    String hotAir,
     String leftOut,
     List<String> refreezing,
     List<String> power,

@@ -48,6 +48,7 @@ final class IntakeBench implements Stored {
         true,
         false,
         false,
+        false,
         "made up for this test",
         "practice",
         Optional.empty(),

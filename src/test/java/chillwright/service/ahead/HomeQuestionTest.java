@@ -59,6 +59,80 @@ class HomeQuestionTest {
     assertThat(thin.told()).noneMatch(told -> told.key().startsWith("cooling.way."));
   }
 
+  /**
+   * FDA Food Code 2022, 3-501.14(A), as advice: 70 °F within 2 h of 135 °F and 41 °F within 6. The
+   * refrigerator of the federal charts for homes is at 40 °F; they print no time to cool. The
+   * published trials above missed both limits at this depth.
+   */
+  @Test
+  void at_home_a_time_is_told_too_and_what_a_food_business_must_do() {
+    Ahead answer = home("food=chili surroundings=38F depth=3in to=39F");
+    assertThat(answer.told().get(0).key()).isEqualTo("cooling.advice.misses");
+    assertThat(says(answer.told().get(0)))
+        .contains("70 °F (21 °C) within 2 h", "41 °F (5 °C) within 6 h", "135 °F (57 °C)");
+    assertThat(answer.told().stream().map(HomeQuestionTest::says).filter(s -> s.startsWith("Rea")))
+        .satisfiesExactly(
+            middle -> assertThat(middle).startsWith("Reaches 70 °F (21 °C) after about"),
+            cold -> assertThat(cold).startsWith("Reaches 40 °F (4 °C) after about"),
+            asked -> assertThat(asked).startsWith("Reaches 39 °F (4 °C) after about"));
+    assertThat(told(answer, "cooling.deepest").reason()).isEmpty();
+    assertThat(answer.told())
+        .extracting(Told::key)
+        .contains("cooling.way.shallower", "cooling.no-limit", "cooling.set-out");
+    assertThat(answer.sources())
+        .extracting(Ahead.Source::source)
+        .contains("3-501.14(A)(1)", "3-501.14(A)(2)", "FoodSafety.gov, Cold Food Storage Chart");
+  }
+
+  /** By definition: the depth that is told to make the limits is judged to make them. */
+  @Test
+  void at_home_a_thin_layer_is_told_to_be_quick_enough() {
+    double deepest = amount(told(home("surroundings=34F depth=4in"), "cooling.deepest"), "surely");
+    String depth = " depth=%.0fmm".formatted(deepest);
+    assertThat(home("surroundings=34F" + depth).told().get(0).key())
+        .isEqualTo("cooling.advice.makes");
+    assertThat(home("surroundings=38F").told().get(0).key()).isEqualTo("cooling.advice");
+  }
+
+  /** FDA Food Code 2022, 3-501.14(A)(2): six hours in all. */
+  @ParameterizedTest
+  @CsvSource({"us-home", "us-food-code-2022"})
+  void no_time_beyond_six_hours_is_told_without_a_warning(String ruleSet) {
+    int beyond = 0;
+    for (int millimetres = 5; millimetres <= 60; millimetres += 5) {
+      for (String to : List.of("65F", "41F", "39F", "38.2F")) {
+        String pairs = "surroundings=38F depth=%dmm to=%s".formatted(millimetres, to);
+        Ahead answer = answer(Question.COOLING, pairs, QuestionTest.setting(ruleSet));
+        boolean isLong =
+            answer.told().stream()
+                .flatMap(told -> told.filled().stream())
+                .filter(filled -> filled.name().equals("longest"))
+                .anyMatch(filled -> ((Filled.Amount) filled.value()).amount() > 6);
+        beyond += isLong ? 1 : 0;
+        assertThat(answer.told())
+            .extracting(Told::key)
+            .satisfies(
+                keys ->
+                    assertThat(isLong && keys.stream().noneMatch(HomeQuestionTest::warns))
+                        .as(pairs)
+                        .isFalse());
+      }
+    }
+    assertThat(beyond).isGreaterThan(4);
+  }
+
+  private static boolean warns(String key) {
+    return key.matches("cooling[.](advice[.])?(misses|unsure|long)");
+  }
+
+  private static String says(Told told) {
+    return new AheadText(Language.ENGLISH).says(told);
+  }
+
+  private static Ahead home(String pairs) {
+    return answer(Question.COOLING, pairs, QuestionTest.setting("us-home"));
+  }
+
   /** By definition: what is told of another way is what asking for that way tells. */
   @Test
   void another_way_is_told_as_if_it_had_been_asked_for() {

@@ -14,7 +14,6 @@ import chillwright.core.log.Problem.Where.InField;
 import chillwright.print.AheadText;
 import chillwright.print.Language;
 import chillwright.rulebook.BrokenRules;
-import chillwright.rulebook.Handbook;
 import chillwright.rulebook.RuleLibrary;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -35,13 +34,12 @@ class QuestionTest {
   private static final List<Question> QUESTIONS = List.of(Question.values());
   private static final Setting FOOD_CODE = setting("us-food-code-2022");
 
-  private static Setting setting(String ruleSet) {
+  static Setting setting(String ruleSet) {
     try {
       RuleLibrary library = RuleLibrary.load(Optional.empty());
-      return new Setting(
-          library.ruleBook(ruleSet).orElseThrow().on(LocalDate.of(2026, 12, 1)),
-          library.keepingList(),
-          Handbook.shipped(),
+      return Setting.of(
+          library,
+          library.ruleBook(ruleSet).orElseThrow(),
           LocalDate.of(2026, 11, 24).atTime(12, 0));
     } catch (BrokenRules broken) {
       throw new AssertionError(broken.getMessage(), broken);
@@ -165,16 +163,6 @@ class QuestionTest {
     assertThat(told(answer, "cooling.stage").reason()).isEmpty();
     assertThat(told(answer, "cooling.stage.none").reason()).contains(Reason.NEVER_GETS_THERE);
     assertThat(told(answer, "cooling.deepest.none").reason()).contains(Reason.NEVER_GETS_THERE);
-  }
-
-  /** The home advice has no cooling clock, so no depth is told. */
-  @Test
-  void a_rule_set_without_a_cooling_limit_says_so() {
-    Ahead answer =
-        answer(Question.COOLING, "food=rice surroundings=38F depth=2in to=40F", setting("us-home"));
-    assertThat(answer.told())
-        .extracting(Told::key)
-        .containsExactly("cooling.reaches", "cooling.no-limit", "cooling.set-out");
   }
 
   /** Derived: 20 L in layers of 2 in, 192 fl oz each by the steamer maker's table, is 4 pans. */
