@@ -68,12 +68,19 @@ final class HandedOn {
     return rowsByTaker.getOrDefault(taker.text(), Set.of());
   }
 
+  /** The rows that still name a lot. */
+  List<EntryId> standingFor(LotId taker) {
+    return rowsFor(taker).stream().filter(row -> isFor(standing.get(row), taker)).toList();
+  }
+
+  private static boolean isFor(LogEntry row, LotId taker) {
+    return row != null && row.details().to().filter(taker.text()::equals).isPresent();
+  }
+
   /** The portions that went there by the rows as they stand. */
   long portionsFor(LotId taker) {
-    return rowsFor(taker).stream()
-        .map(standing::get)
-        .filter(row -> row != null && row.details().to().filter(taker.text()::equals).isPresent())
-        .mapToLong(row -> row.details().portions().orElse(0))
+    return standingFor(taker).stream()
+        .mapToLong(row -> standing.get(row).details().portions().orElse(0))
         .sum();
   }
 }
