@@ -3,10 +3,13 @@ package chillwright.web.pages;
 import chillwright.core.keeping.LotState;
 import chillwright.core.kitchen.DaySign;
 import chillwright.core.kitchen.Handover;
+import chillwright.core.kitchen.KnownPlace;
 import chillwright.core.kitchen.KnownPlace.Kind;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
+import chillwright.core.log.PlaceName;
 import chillwright.core.log.Problem.Where.InField;
+import chillwright.core.log.Row;
 import chillwright.core.rules.Verdict;
 import chillwright.print.Sentences;
 import chillwright.service.Day;
@@ -64,8 +67,13 @@ final class DayPage {
   /** What a phone had kept, and what is wrong with it. */
   private Filled kept(Form form, Visitor visitor) {
     Instant now = desk.kitchen().now();
-    Incoming row = new EntryForm(form, desk.zone(), now).row("");
-    return new Filled(KeptEntry.fields(form, desk.zone(), now), EntryForm.faults(row, visitor), "");
+    EntryForm entry = new EntryForm(form, desk.zone(), now);
+    Incoming row = entry.row("");
+    List<String> faults = EntryForm.faults(row, visitor);
+    String doubt = faults.isEmpty() ? doubt(entry, form, row, visitor) : "";
+    Map<String, String> fields = KeptEntry.fields(form, desk.zone(), now);
+    fields.put("form", READINGS);
+    return new Filled(fields, faults, doubt);
   }
 
   private void answer(Context context, HttpStatus status, Visitor visitor, Filled form) {
@@ -277,7 +285,8 @@ final class DayPage {
         isBlankCorrection
             ? List.of(visitor.say("day.correct.blank"))
             : EntryForm.faults(row, visitor);
-    if (faults.isEmpty()) {
+    String doubt = faults.isEmpty() ? doubt(entry, sent, row, visitor) : "";
+    if (faults.isEmpty() && doubt.isEmpty()) {
       try {
         desk.kitchen().logbook().log(List.of(row), entry.once(READINGS));
         context.redirect(after(sent), HttpStatus.SEE_OTHER);
@@ -286,15 +295,31 @@ final class DayPage {
         faults = EntryForm.faults(refused.problems(), visitor);
       }
     }
-    Filled again = new Filled(new HashMap<>(entry.fields()), faults, "");
+    Map<String, String> fields = new HashMap<>(entry.fields());
+    fields.put("form", READINGS);
+    Filled again = new Filled(fields, faults, doubt);
     answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, again);
+  }
+
+  /** What of a reading can hardly be of its place; blank where nothing is odd. */
+  private String doubt(EntryForm entry, Form sent, Incoming incoming, Visitor visitor) {
+    if (!(incoming instanceof Row row) || entry.isSure()) {
+      return "";
+    }
+    List<KnownPlace> places = desk.kitchen().setUp().places();
+    return row.details()
+        .temperature()
+        .flatMap(
+            given ->
+                PlaceName.among(places.stream().map(KnownPlace::name).toList(), placeOf(sent))
+                    .flatMap(name -> places.stream().filter(p -> p.name().equals(name)).findFirst())
+                    .flatMap(p -> new RoundDoubt(visitor).of(p.name(), p.kind(), given)))
+        .orElse("");
   }
 
   /** Back to the place that was read, or whose reading was corrected. */
   private String after(Form form) {
-    Day day = desk.kitchen().days().day(desk.kitchen().days().today());
-    String place =
-        form.has("corrects") ? placeOf(form.text("corrects"), day).orElse("") : form.text("place");
+    String place = placeOf(form);
     return place.isEmpty()
         ? ADDRESS
         : ADDRESS
@@ -304,6 +329,14 @@ final class DayPage {
             + URLEncoder.encode(place, StandardCharsets.UTF_8)
             + "#"
             + DayView.at(place);
+  }
+
+  /** The place that was read, or whose reading is corrected; blank where that is not of today. */
+  private String placeOf(Form form) {
+    return form.has("corrects")
+        ? placeOf(form.text("corrects"), desk.kitchen().days().day(desk.kitchen().days().today()))
+            .orElse("")
+        : form.text("place");
   }
 
   private static Optional<String> placeOf(String reading, Day day) {

@@ -24,8 +24,29 @@ public record DayView(
     int unanswered,
     Filled form) {
   /** Whether something was just saved at a place of which nothing is asked. */
-  public boolean isSavedElsewhere() {
+  private boolean isSavedElsewhere() {
     return others.stream().anyMatch(place -> place.name().equals(form.given("saved")));
+  }
+
+  /** The question about the form that was sent to an address; blank for none. */
+  public String doubtOf(String address) {
+    return form.given("form").equals(address) ? form.doubt() : "";
+  }
+
+  /** The question about the reading of a place; blank for none. */
+  public String doubtOf(Place place) {
+    boolean isThere = place.name().equals(form.given("place")) && !form.has("corrects");
+    return isThere ? doubtOf(DayPage.READINGS) : "";
+  }
+
+  /** The question about a corrected reading; blank for none. */
+  public String doubtOf(Reading reading) {
+    return form.given("corrects").equals(reading.id()) ? doubtOf(DayPage.READINGS) : "";
+  }
+
+  /** Whether the places of which nothing is asked are shown, since one of them has a message. */
+  public boolean isOpenElsewhere() {
+    return !form.faults().isEmpty() || !doubtOf(DayPage.READINGS).isEmpty() || isSavedElsewhere();
   }
 
   /** Where a place stands on the page. */

@@ -63,6 +63,7 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
                     .or(() -> tooCold(given, row.word()))
                     .or(() -> warmAlready(given, row.word())))
         .or(() -> CookedDoubt.of(row, view.state().category(), desk, visitor))
+        .or(() -> new PlaceDoubt(view.state(), desk, visitor).of(row))
         .or(() -> before(row.when()));
   }
 

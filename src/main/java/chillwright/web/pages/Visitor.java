@@ -96,7 +96,12 @@ public record Visitor(Language language, Scale scale, String token, String by) {
 
   /** The letter that stands after a figure where the person writes none. */
   public String scaleLetter() {
-    return scale == Scale.FAHRENHEIT ? "F" : "C";
+    return EntryForm.letter(scale);
+  }
+
+  /** That of the scale that was not chosen. */
+  public String otherLetter() {
+    return scale == Scale.FAHRENHEIT ? "C" : "F";
   }
 
   /** Kept for a year; not marked as secure, since kitchens use plain HTTP on their own network. */

@@ -1,0 +1,93 @@
+package chillwright.web.pages;
+
+import chillwright.core.kitchen.KnownPlace.Kind;
+import chillwright.core.kitchen.PlaceLimit;
+import chillwright.core.measure.Limit;
+import chillwright.core.measure.Temperature;
+import chillwright.core.measure.Temperature.Scale;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/**
+ * What of a reading of the round can hardly be, and what it was meant to be: common practice, no
+ * source, and never more than a question.
+ */
+record RoundDoubt(Visitor visitor) {
+  /** Food in a refrigerator that reads below would freeze. */
+  private static final Limit FOOD_FREEZES = Limit.of(-2, 28);
+
+  /** What a refrigerator that fails reads at most: a figure in °C where °F was taken. */
+  private static final double FAILING_CELSIUS = 25;
+
+  /** What a refrigerator that runs reads at most: a figure in °F where °C was taken. */
+  private static final double RUNNING_CELSIUS = 10;
+
+  private static final double FIGURE_OF_FAHRENHEIT = 28;
+
+  /** No freezer of a kitchen is colder. */
+  private static final double COLDEST_FREEZER_CELSIUS = -35;
+
+  /** The question; empty where nothing is odd. */
+  Optional<String> of(String place, Kind kind, Temperature given) {
+    return switch (kind) {
+      case REFRIGERATOR -> ofRefrigerator(place, given);
+      case FREEZER -> ofFreezer(place, given);
+      case HOT_HOLDING, COUNTER, OTHER -> Optional.empty();
+    };
+  }
+
+  private Optional<String> ofRefrigerator(String place, Temperature given) {
+    if (!FOOD_FREEZES.isHotEnough(given)) {
+      List<Temperature> meant =
+          inOtherScale(given)
+              .filter(FOOD_FREEZES::isHotEnough)
+              .filter(other -> other.celsiusDegrees() <= FAILING_CELSIUS)
+              .toList();
+      return Optional.of(visitor.say("round.doubt.freezes", given.text(), place) + meant(meant));
+    }
+    return inOtherScale(given)
+        .filter(other -> given.celsiusDegrees() >= FIGURE_OF_FAHRENHEIT)
+        .filter(FOOD_FREEZES::isHotEnough)
+        .filter(other -> other.celsiusDegrees() <= RUNNING_CELSIUS)
+        .map(other -> visitor.say("round.doubt.warm", given.text(), place) + meant(List.of(other)))
+        .findFirst();
+  }
+
+  private Optional<String> ofFreezer(String place, Temperature given) {
+    List<Temperature> meant =
+        PlaceLimit.isFreezing(given)
+            ? List.of()
+            : Stream.concat(inOtherScale(given), belowZero(given))
+                .filter(PlaceLimit::isFreezing)
+                .filter(other -> other.celsiusDegrees() >= COLDEST_FREEZER_CELSIUS)
+                .toList();
+    return meant.isEmpty()
+        ? Optional.empty()
+        : Optional.of(visitor.say("round.doubt.thaws", given.text(), place) + meant(meant));
+  }
+
+  private String meant(List<Temperature> temperatures) {
+    String figures =
+        temperatures.stream()
+            .map(meant -> meant.text(visitor.scale()))
+            .collect(Collectors.joining("? "));
+    return figures.isEmpty() ? "" : " " + visitor.say("entry.doubt.point", figures);
+  }
+
+  /** The same figure in the other scale; none where no probe reads it. */
+  static Stream<Temperature> inOtherScale(Temperature given) {
+    Scale other = given.scale() == Scale.CELSIUS ? Scale.FAHRENHEIT : Scale.CELSIUS;
+    return Temperature.isAccepted(given.hundredths(), other)
+        ? Stream.of(new Temperature(given.hundredths(), other))
+        : Stream.empty();
+  }
+
+  /** The same figure with the sign that some keypads do not have. */
+  private static Stream<Temperature> belowZero(Temperature given) {
+    return given.scale() == Scale.CELSIUS
+        ? Stream.of(new Temperature(-given.hundredths(), Scale.CELSIUS))
+        : Stream.empty();
+  }
+}
