@@ -222,6 +222,14 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
     return Times.at(served, zone, language);
   }
 
+  /** What dishes that became lots have too little of, a sentence each. */
+  public List<String> missing(Map<String, Integer> missing) {
+    return new TreeMap<>(missing)
+        .entrySet().stream()
+            .map(dish -> say("plan.missing", dish.getKey(), dish.getValue()))
+            .toList();
+  }
+
   /** A task that moved, from when to when, and why. */
   public String moved(Moved moved) {
     String why = say("plan.why." + moved.why().key(), moved.since().map(this::moment).orElse(""));

@@ -12,6 +12,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /** The lots that the dishes of a plan became, and how far these have come. */
 final class PlanLots {
@@ -70,6 +71,22 @@ final class PlanLots {
             own.get().beganAt(),
             all.stream().flatMap(one -> one.frozen().stream()).min(Comparator.naturalOrder()),
             all.stream().flatMap(one -> one.takenOut().stream()).min(Comparator.naturalOrder())));
+  }
+
+  /** Portions left of a lot and of its parts; empty where they are not counted. */
+  OptionalInt left(LotId lot) {
+    Optional<LotView> whole = kitchen.lots().lot(lot);
+    OptionalInt own = whole.map(view -> view.state().portions().left()).orElse(OptionalInt.empty());
+    if (own.isEmpty()) {
+      return own;
+    }
+    int parts =
+        whole.get().descendants().stream()
+            .flatMap(part -> kitchen.lots().state(part).stream())
+            .filter(part -> part.food().equals(whole.get().state().food()))
+            .mapToInt(part -> part.portions().left().orElse(0))
+            .sum();
+    return OptionalInt.of(own.getAsInt() + parts);
   }
 
   static Progress of(Timeline timeline) {

@@ -47,6 +47,7 @@ public final class Plans {
    * @param moved what stands elsewhere than in the plan as it was first made, or as it was before
    *     something else was asked for
    * @param lots the lots that dishes became, by dish, where the plan was told
+   * @param missing how many portions the lot of a dish has too few, by dish
    */
   public record Planned(
       String code,
@@ -55,8 +56,10 @@ public final class Plans {
       Menu menu,
       Plan plan,
       List<Moved> moved,
-      Map<String, LotId> lots) {
+      Map<String, LotId> lots,
+      Map<String, Integer> missing) {
     public Planned {
+      missing = Map.copyOf(missing);
       lots = Map.copyOf(lots);
       moved = List.copyOf(moved);
     }
@@ -213,7 +216,24 @@ public final class Plans {
     Moved.between(first, plan, menu).stream()
         .filter(one -> moved.stream().noneMatch(other -> other.task().equals(one.task())))
         .forEach(moved::add);
-    return new Planned(said.code(), said.input(), said.saidAt(), menu, plan, moved, lots);
+    Map<String, Integer> missing = isOver ? Map.of() : missing(menu, begun, lots);
+    return new Planned(said.code(), said.input(), said.saidAt(), menu, plan, moved, lots, missing);
+  }
+
+  /** Of dishes that became lots: what was eaten, or never made, is not there to be served. */
+  private Map<String, Integer> missing(
+      Menu menu, Map<String, Progress> begun, Map<String, LotId> lots) {
+    Map<String, Integer> missing = new HashMap<>();
+    PlanLots own = new PlanLots(kitchen);
+    for (Dish dish : menu.dishes()) {
+      if (begun.containsKey(dish.name()) && lots.containsKey(dish.name())) {
+        own.left(lots.get(dish.name())).stream()
+            .map(left -> dish.portions() - left)
+            .filter(lacks -> lacks > 0)
+            .forEach(lacks -> missing.put(dish.name(), lacks));
+      }
+    }
+    return missing;
   }
 
   private Plan plan(Menu menu) {

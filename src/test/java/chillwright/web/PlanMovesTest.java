@@ -236,6 +236,21 @@ class PlanMovesTest {
     assertThat(plan().at("/moved")).isEmpty();
   }
 
+  /** Our own design, no source: 40 were made, 15 eaten since, and 50 guests come. */
+  @Test
+  void a_lot_with_too_few_portions_left_is_named_first() {
+    String lot = begin("Leek soup");
+    served.at("2026-03-07T14:02:00Z");
+    log(lot, "cooked", "180F", "2026-03-07T12:30:00Z");
+    assertThat(plan().at("/dishes/0/missing").asInt()).isZero();
+    served.post(
+        "/api/v1/lots/" + lot + "/entries",
+        "{'entry':'portions','portions':15,'when':'2026-03-07T13:00:00Z'}");
+    assertThat(plan().at("/dishes/0/missing").asInt()).isEqualTo(15);
+    assertThat(visit.open("/plans/supper-12").text())
+        .contains("Leek soup: portions missing, since its lot holds fewer than are wanted: 15.");
+  }
+
   @Test
   void guests_and_portions_stand_in_the_answer_and_on_the_page() {
     assertThat(plan().at("/guests").asInt()).isEqualTo(40);

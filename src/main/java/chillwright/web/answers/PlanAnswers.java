@@ -65,8 +65,13 @@ public record PlanAnswers(RuleBook book) {
       Map<String, Double> uses,
       List<String> because) {}
 
-  /** A dish, with how many portions of it are made. */
-  public record DishLine(String dish, String route, int portions, OffsetDateTime due) {}
+  /**
+   * A dish, with how many portions of it are made.
+   *
+   * @param missing how many its lot has too few
+   */
+  public record DishLine(
+      String dish, String route, int portions, int missing, OffsetDateTime due) {}
 
   /** Between which moments something of a dish must happen; rule and citation null without one. */
   public record BoundLine(
@@ -136,10 +141,15 @@ public record PlanAnswers(RuleBook book) {
 
   /** A plan that nothing was before. */
   public Answer answer(Menu menu, Plan plan) {
-    return answer(menu, plan, List.of());
+    return answer(menu, plan, List.of(), Map.of());
   }
 
-  public Answer answer(Menu menu, Plan plan, List<Moved> moved) {
+  /**
+   * A plan that is kept.
+   *
+   * @param missing how many portions the lot of a dish has too few, by dish
+   */
+  public Answer answer(Menu menu, Plan plan, List<Moved> moved, Map<String, Integer> missing) {
     PlanText text = new PlanText(menu);
     return new Answer(
         plan.isFound() ? "plan" : "no-plan",
@@ -153,6 +163,7 @@ public record PlanAnswers(RuleBook book) {
                         dish.name(),
                         dish.route().text(),
                         dish.portions(),
+                        missing.getOrDefault(dish.name(), 0),
                         time(menu.due(dish), menu)))
             .toList(),
         new Answers.RuleSetRef(book.id(), book.version()),

@@ -55,7 +55,7 @@ final class PlanPdf {
   private RunSheet sheet(Planned planned, Visitor visitor, Sheet.Size size) {
     PlanText text = new PlanText(planned.menu(), visitor.language());
     Plan plan = planned.plan();
-    List<String> problems = new ArrayList<>();
+    List<String> problems = new ArrayList<>(text.missing(planned.missing()));
     if (!plan.isFound()) {
       problems.add(text.verdict(plan));
       plan.conflicts().stream().map(text::conflict).forEach(problems::add);

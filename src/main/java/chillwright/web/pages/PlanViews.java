@@ -48,9 +48,11 @@ final class PlanViews {
         text.serving(planned.menu()),
         text.open(planned.menu()).orElse(""),
         isEmpty ? "" : text.verdict(planned.plan()),
-        Stream.concat(
+        Stream.of(
+                text.missing(planned.missing()).stream(),
                 planned.plan().conflicts().stream().map(text::conflict),
                 planned.plan().unattended().stream().map(text::unattended))
+            .flatMap(says -> says)
             .toList(),
         planned.moved().stream().map(text::moved).toList(),
         text.days(planned.plan()),
