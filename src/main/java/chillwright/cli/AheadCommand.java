@@ -14,8 +14,8 @@ import chillwright.service.ahead.Setting;
 import chillwright.web.answers.AheadAnswers;
 import chillwright.web.answers.Json;
 import java.time.Clock;
-import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.time.ZonedDateTime;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -111,7 +111,7 @@ final class AheadCommand implements Runnable {
     public Integer call() {
       RuleLibrary library = ruleOptions.library();
       RuleBook book = ruleOptions.book(library);
-      LocalDateTime now = LocalDateTime.ofInstant(clock.instant(), ZoneId.systemDefault());
+      ZonedDateTime now = clock.instant().atZone(ZoneId.systemDefault());
       Setting setting =
           new Setting(book.on(now.toLocalDate()), library.keepingList(), Handbook.shipped(), now);
       Ahead answer = answer(setting);

@@ -4,6 +4,7 @@ import chillwright.core.log.KeepingList;
 import chillwright.core.rules.RuleSet;
 import chillwright.rulebook.Handbook;
 import java.time.LocalDateTime;
+import java.time.ZonedDateTime;
 import java.util.Objects;
 
 /**
@@ -12,13 +13,18 @@ import java.util.Objects;
  * @param rules whose cooling limits count
  * @param keeping the storage categories
  * @param handbook foods, surfaces, pans and kitchen figures
- * @param now what the kitchen's clock shows
+ * @param asked when it is asked, in the kitchen's zone
  */
-public record Setting(RuleSet rules, KeepingList keeping, Handbook handbook, LocalDateTime now) {
+public record Setting(RuleSet rules, KeepingList keeping, Handbook handbook, ZonedDateTime asked) {
   public Setting {
     Objects.requireNonNull(rules, "rules");
     Objects.requireNonNull(keeping, "keeping");
     Objects.requireNonNull(handbook, "handbook");
-    Objects.requireNonNull(now, "now");
+    Objects.requireNonNull(asked, "asked");
+  }
+
+  /** What the kitchen's clock shows. */
+  public LocalDateTime now() {
+    return asked.toLocalDateTime();
   }
 }

@@ -17,6 +17,7 @@ import chillwright.rulebook.BrokenRules;
 import chillwright.rulebook.Handbook;
 import chillwright.rulebook.RuleLibrary;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -42,7 +43,7 @@ class QuestionTest {
           library.ruleBook(ruleSet).orElseThrow().on(LocalDate.of(2026, 12, 1)),
           library.keepingList(),
           Handbook.shipped(),
-          LocalDate.of(2026, 11, 24).atTime(12, 0));
+          LocalDate.of(2026, 11, 24).atTime(12, 0).atZone(ZoneId.of("America/Denver")));
     } catch (BrokenRules broken) {
       throw new AssertionError(broken.getMessage(), broken);
     }
@@ -309,7 +310,7 @@ class QuestionTest {
           FROZEN_LIFE  | frozen=2026-11-01 steps=10F:7d           | category
           FROZEN_LIFE  | life=beef frozen=2026-11-01 steps=1F:1d  | life
           FREEZER_LOAD | freezer=15ft3 pack=1lb                   | weight
-          THAWING      | weight=1lb serve-at=noon kind=soup       | serve-at kind
+          THAWING      | weight=1lb serve-at=soon kind=soup       | serve-at kind
           OUTAGE       | appliance=van                            | appliance without-power
           """)
   void every_fault_is_told_at_once(Question question, String given, String names) {
