@@ -302,6 +302,21 @@ class KeepsPageTest {
         .contains("<h2 id=\"answer\">");
   }
 
+  /** DuPage County (Illinois) Health Department, cold storage chart: soup 2 to 3 months. */
+  @Test
+  void food_that_is_not_frozen_is_told_how_long_it_would_keep_frozen() {
+    assertThat(page(SOUP))
+        .contains("kept at 0 °F (-18 °C) or below: best quality for 2-3 months (quality, not");
+    assertThat(served.get(SOUP, "Accept-Language", "es").text())
+        .contains("mejor calidad durante 2-3 meses (calidad, no seguridad)");
+    assertThat(page(SOUP + "&frozen=2026-03-02")).doesNotContain("If frozen and kept");
+    assertThat(page("/keeps?category=soup_or_stew&made=2026-01-02"))
+        .doesNotContain("If frozen and kept");
+    assertThat(page("/keeps?category=salad_protein_or_macaroni_mayo&made=2026-03-02"))
+        .contains("id=\"answer\"")
+        .doesNotContain("If frozen and kept");
+  }
+
   /** The titles are those of the rule sets' own files. */
   @Test
   void the_foot_names_the_rules_that_answered() {

@@ -122,6 +122,7 @@ final class KeepsPage {
       if (text.saysOfSafety().isEmpty() && canAskHome) {
         says.add(visitor.say("keeps.ask-home"));
       }
+      text.whatIfFrozen().ifPresent(says::add);
       return says.isEmpty() ? List.of(visitor.say("keeps.no-date")) : says;
     }
 
