@@ -317,6 +317,19 @@ class KeepsPageTest {
         .doesNotContain("If frozen and kept");
   }
 
+  /** Common practice, no source: what was taken for granted is said. */
+  @Test
+  void a_blank_day_of_making_is_said_to_be_counted_as_today() {
+    assertThat(page("/keeps?category=soup_or_stew&made="))
+        .containsSubsequence("id=\"answer\"", "Counted as made today", "Last day");
+    assertThat(served.get("/keeps?category=soup_or_stew", "Accept-Language", "es").text())
+        .contains("Contado como hecho hoy");
+    assertThat(page(SOUP)).doesNotContain("Counted as made today");
+    assertThat(page("/keeps?category=soup_or_stew&frozen=2026-03-01"))
+        .doesNotContain("Counted as made today");
+    assertThat(page("/keeps?category=cookies_baked")).doesNotContain("Counted as made today");
+  }
+
   /** The titles are those of the rule sets' own files. */
   @Test
   void the_foot_names_the_rules_that_answered() {
