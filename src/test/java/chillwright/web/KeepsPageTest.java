@@ -330,6 +330,16 @@ class KeepsPageTest {
     assertThat(page("/keeps?category=cookies_baked")).doesNotContain("Counted as made today");
   }
 
+  /** That freezing pauses days and gives none back is common practice, no source. */
+  @ParameterizedTest
+  @CsvSource({"read=38F, true", "read=41F&warm=1 h, true", "ice=crystals, true", "read=60F, false"})
+  void food_that_may_be_frozen_again_keeps_the_days_it_has_spent(String found, boolean isSaid) {
+    String asked = "/keeps?again=yes&category=soup_or_stew&" + found.replace(" ", "%20");
+    assertThat(page(asked).contains("That starts no new days")).isEqualTo(isSaid);
+    String spanish = served.get(asked, "Accept-Language", "es").text();
+    assertThat(spanish.contains("no empiezan días nuevos")).isEqualTo(isSaid);
+  }
+
   /** The titles are those of the rule sets' own files. */
   @Test
   void the_foot_names_the_rules_that_answered() {
