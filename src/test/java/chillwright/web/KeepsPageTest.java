@@ -162,6 +162,7 @@ class KeepsPageTest {
     "category=soup_or_stew&thawed=2026-03-02, thawed, only with “Frozen on”",
     "category=soup_or_stew&made=2062-03-02, made, at most a year ahead",
     "category=soup_or_stew&made=02.03.2026, made, is no day",
+    "home=yes&category=&dish=&made=2026-03-02, category, No food is named: choose it",
     "category=no_such_food, category, no such food"
   })
   void what_cannot_be_is_refused_at_its_field(String asked, String field, String says) {

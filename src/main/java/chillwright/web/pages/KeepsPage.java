@@ -156,6 +156,9 @@ final class KeepsPage {
   private Optional<Asked> asked(
       Map<String, String> fields, Visitor visitor, Map<String, String> wrong) {
     String key = fields.getOrDefault("category", "");
+    if (isNothingNamed(fields)) {
+      wrong.put("category", visitor.say("keeps.choose"));
+    }
     if (key.isEmpty() || (fields.containsKey("again") && category(fields).isPresent())) {
       return Optional.empty();
     }
@@ -263,6 +266,13 @@ final class KeepsPage {
       wrong.put(name, visitor.say("keeps.bad-date", given));
     }
     return date;
+  }
+
+  /** Whether the form was sent without any food. */
+  private static boolean isNothingNamed(Map<String, String> fields) {
+    boolean isOther = fields.containsKey("again") || fields.containsKey("left");
+    boolean isSent = fields.containsKey("category") || fields.containsKey("dish");
+    return isSent && !isOther && !has(fields, "category") && !has(fields, "dish");
   }
 
   private static boolean has(Map<String, String> fields, String name) {
