@@ -13,8 +13,8 @@ import chillwright.service.ahead.Setting;
 import chillwright.web.answers.AheadAnswers;
 import chillwright.web.answers.Json;
 import java.time.Clock;
-import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.time.ZonedDateTime;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -110,7 +110,7 @@ final class AheadCommand implements Runnable {
     public Integer call() {
       RuleLibrary library = ruleOptions.library();
       RuleBook book = ruleOptions.book(library);
-      LocalDateTime now = LocalDateTime.ofInstant(clock.instant(), ZoneId.systemDefault());
+      ZonedDateTime now = clock.instant().atZone(ZoneId.systemDefault());
       Ahead answer = answer(Setting.of(library, book, now));
       console.result(
           format.isJson()

@@ -4,6 +4,7 @@ import chillwright.core.ahead.Ahead;
 import chillwright.core.ahead.Filled;
 import chillwright.core.ahead.Filled.Amount;
 import chillwright.core.ahead.Filled.Day;
+import chillwright.core.ahead.Filled.Moment;
 import chillwright.core.ahead.Filled.Word;
 import chillwright.core.ahead.OutageFoods;
 import chillwright.core.ahead.Told;
@@ -92,6 +93,9 @@ public record AheadText(Language language, Scale scale) {
     }
     if (filled.value() instanceof Word word) {
       return language.named(word.text());
+    }
+    if (filled.value() instanceof Moment moment) {
+      return Times.kept(moment.at().getOffset(), language).moment(moment.at().toInstant());
     }
     return Times.kept(ZoneOffset.UTC, language).day(((Day) filled.value()).day());
   }

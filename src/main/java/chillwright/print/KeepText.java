@@ -5,6 +5,7 @@ import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.Keeping.Governs;
 import chillwright.core.log.Category;
 import chillwright.core.log.KeepingList;
+import chillwright.core.measure.Limit;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.RuleSet;
 import java.time.Instant;
@@ -92,6 +93,20 @@ public record KeepText(
     return says;
   }
 
+  /** What freezing would do for food that is not frozen, nor past its last day. */
+  public Optional<String> whatIfFrozen() {
+    String months = range(category.freezer());
+    if (months.equals("-") || wasFrozen() || isOver()) {
+      return Optional.empty();
+    }
+    String key = months.equals("1") ? "keep.if-frozen.one" : "keep.if-frozen";
+    String says = language.say(key, months, Limit.of(-18, 0).both(scale));
+    return Optional.of(
+        category.freezes() == Category.Freezes.POORLY
+            ? says + " " + language.say("keep.freezes-poorly")
+            : says);
+  }
+
   /** The same without what a rule set says of freezing again. */
   public List<String> says() {
     return lines().stream().map(Line::text).toList();
@@ -119,11 +134,17 @@ public record KeepText(
   }
 
   private Optional<String> refreezing(RuleSet rules) {
-    boolean wasFrozen = keeping.bestQualityBy().isPresent() || keeping.qualityLimit().isPresent();
-    boolean isOver = lines().stream().anyMatch(line -> line.isPast() && !line.which().isQuality());
-    return wasFrozen && !isOver
+    return wasFrozen() && !isOver()
         ? Refreezing.advice(rules, category, language, scale)
         : Optional.empty();
+  }
+
+  private boolean wasFrozen() {
+    return keeping.bestQualityBy().isPresent() || keeping.qualityLimit().isPresent();
+  }
+
+  private boolean isOver() {
+    return lines().stream().anyMatch(line -> line.isPast() && !line.which().isQuality());
   }
 
   private Times times() {

@@ -13,7 +13,7 @@ import chillwright.service.ahead.Setting;
 import chillwright.web.answers.AheadAnswers;
 import chillwright.web.answers.Answers;
 import io.javalin.http.Context;
-import java.time.LocalDateTime;
+import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -41,7 +41,7 @@ final class AheadHandlers {
     }
     RuleBook book = ruleBook(query);
     query.requireFaultless();
-    LocalDateTime now = LocalDateTime.ofInstant(kitchen.now(), kitchen.zone());
+    ZonedDateTime now = kitchen.now().atZone(kitchen.zone());
     Setting setting = Setting.of(kitchen.library(), book, now);
     Answer.json(
         context, AheadAnswers.of(answered(question, given, setting), book, Language.ENGLISH));

@@ -78,7 +78,7 @@ class AheadPageTest {
     Served.Reply bad =
         served.get("/ahead?question=outage&appliance=van&without-power=soon", "Cookie", spanish);
     assertThat(bad.text())
-        .contains("Cuánto hace que no hay luz: «soon» no es un tiempo", "no hay «van»")
+        .contains("«soon» no es ni un momento ya pasado", "no hay «van»")
         .doesNotContain("cannot be");
     assertThat(served.get("/ahead?question=ice&volume=5+litros&start=90C&to=4C", "Cookie", spanish))
         .extracting(Served.Reply::text)

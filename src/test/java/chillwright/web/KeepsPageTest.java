@@ -207,6 +207,7 @@ class KeepsPageTest {
     "category=soup_or_stew&thawed=2026-03-02, thawed, only with “Frozen on”",
     "category=soup_or_stew&made=2062-03-02, made, at most a year ahead",
     "category=soup_or_stew&made=02.03.2026, made, is no day",
+    "home=yes&category=&dish=&made=2026-03-02, category, No food is named: choose it",
     "category=no_such_food, category, no such food"
   })
   void what_cannot_be_is_refused_at_its_field(String asked, String field, String says) {
@@ -345,6 +346,44 @@ class KeepsPageTest {
     assertThat(
             served.get("/keeps?dish=lasa%C3%B1a&made=2026-03-02", "Accept-Language", "es").text())
         .contains("<h2 id=\"answer\">");
+  }
+
+  /** DuPage County (Illinois) Health Department, cold storage chart: soup 2 to 3 months. */
+  @Test
+  void food_that_is_not_frozen_is_told_how_long_it_would_keep_frozen() {
+    assertThat(page(SOUP))
+        .contains("kept at 0 °F (-18 °C) or below: best quality for 2-3 months (quality, not");
+    assertThat(served.get(SOUP, "Accept-Language", "es").text())
+        .contains("mejor calidad durante 2-3 meses (calidad, no seguridad)");
+    assertThat(page(SOUP + "&frozen=2026-03-02")).doesNotContain("If frozen and kept");
+    assertThat(page("/keeps?category=soup_or_stew&made=2026-01-02"))
+        .doesNotContain("If frozen and kept");
+    assertThat(page("/keeps?category=salad_protein_or_macaroni_mayo&made=2026-03-02"))
+        .contains("id=\"answer\"")
+        .doesNotContain("If frozen and kept");
+  }
+
+  /** Common practice, no source: what was taken for granted is said. */
+  @Test
+  void a_blank_day_of_making_is_said_to_be_counted_as_today() {
+    assertThat(page("/keeps?category=soup_or_stew&made="))
+        .containsSubsequence("id=\"answer\"", "Counted as made today", "Last day");
+    assertThat(served.get("/keeps?category=soup_or_stew", "Accept-Language", "es").text())
+        .contains("Contado como hecho hoy");
+    assertThat(page(SOUP)).doesNotContain("Counted as made today");
+    assertThat(page("/keeps?category=soup_or_stew&frozen=2026-03-01"))
+        .doesNotContain("Counted as made today");
+    assertThat(page("/keeps?category=cookies_baked")).doesNotContain("Counted as made today");
+  }
+
+  /** That freezing pauses days and gives none back is common practice, no source. */
+  @ParameterizedTest
+  @CsvSource({"read=38F, true", "read=41F&warm=1 h, true", "ice=crystals, true", "read=60F, false"})
+  void food_that_may_be_frozen_again_keeps_the_days_it_has_spent(String found, boolean isSaid) {
+    String asked = "/keeps?again=yes&category=soup_or_stew&" + found.replace(" ", "%20");
+    assertThat(page(asked).contains("That starts no new days")).isEqualTo(isSaid);
+    String spanish = served.get(asked, "Accept-Language", "es").text();
+    assertThat(spanish.contains("no empiezan días nuevos")).isEqualTo(isSaid);
   }
 
   /** The titles are those of the rule sets' own files. */

@@ -1,6 +1,7 @@
 package chillwright.core.ahead;
 
 import java.time.LocalDate;
+import java.time.OffsetDateTime;
 import java.util.Objects;
 
 /**
@@ -30,6 +31,13 @@ public record Filled(String name, Value value) {
   public record Day(LocalDate day) implements Value {
     public Day {
       Objects.requireNonNull(day, "day");
+    }
+  }
+
+  /** A moment with what the clock there showed. */
+  public record Moment(OffsetDateTime at) implements Value {
+    public Moment {
+      Objects.requireNonNull(at, "at");
     }
   }
 
@@ -64,6 +72,10 @@ public record Filled(String name, Value value) {
 
   public static Filled word(String name, String text) {
     return new Filled(name, new Word(text));
+  }
+
+  public static Filled moment(String name, OffsetDateTime at) {
+    return new Filled(name, new Moment(at));
   }
 
   public static Filled day(String name, LocalDate day) {

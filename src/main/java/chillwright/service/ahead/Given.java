@@ -9,6 +9,8 @@ import chillwright.logfile.SaidTime;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.time.OffsetDateTime;
+import java.time.ZonedDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,6 +23,10 @@ import java.util.function.Function;
 /** Reads what was given with a question, and gathers what is wrong with it. */
 final class Given {
   private static final int LONGEST_SHOWN = 80;
+
+  private static final String SINCE =
+      "since when, such as yesterday 14:00, 6 pm or 18:00, a time that has passed; or how long,"
+          + " with its unit, such as 6h, 90 min or 2d";
 
   private final Map<String, String> values;
   private final List<Problem> problems = new ArrayList<>();
@@ -171,6 +177,20 @@ final class Given {
         text ->
             SaidTime.local(text, now, SaidTime.Toward.AHEAD)
                 .map(time -> time.truncatedTo(ChronoUnit.MINUTES)));
+  }
+
+  /**
+   * Since when something lasts, told by that moment or by a length of time with its unit. A bare
+   * "5:30" is a time of day that has passed, and words such as "last night" the earliest hour that
+   * they mean; now stands in where it cannot be read.
+   */
+  OffsetDateTime since(String name, ZonedDateTime asked) {
+    if (!has(name)) {
+      missing(name, SINCE);
+    }
+    Optional<ZonedDateTime> since =
+        read(name, "bad-since", SINCE, text -> SinceWhen.read(text.strip(), asked));
+    return since.orElse(asked).toOffsetDateTime();
   }
 
   /** One of a list by its key; the first stands in for a faulty one. */

@@ -12,6 +12,7 @@ import chillwright.core.heat.OutageFood;
 import chillwright.core.heat.OutageFood.Place;
 import chillwright.rulebook.Handbook;
 import java.time.Duration;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -26,7 +27,10 @@ final class OutageQuestion implements Question.Answering {
     return List.of(
         Parameter.needed(
             "appliance", "APPLIANCE", "refrigerator, full-freezer or half-freezer; kept closed."),
-        Parameter.needed("without-power", "TIME", "How long the power has been gone."),
+        Parameter.needed(
+            "without-power",
+            "TIME",
+            "Since when, or how long: yesterday 14:00, 18:00, 6h or 90 min; H:MM is a time of day."),
         Parameter.optional("freezer", "VOLUME", "Of a full freezer, for dry ice."));
   }
 
@@ -35,13 +39,19 @@ final class OutageQuestion implements Question.Answering {
     Outage.Appliance appliance =
         given.one(
             "appliance", List.of(Outage.Appliance.values()), OutageQuestion::key, Optional.empty());
-    double hours = given.needed("without-power", Measured.TIME);
+    OffsetDateTime since = given.since("without-power", setting.asked());
     OptionalDouble freezer = given.amount("freezer", Measured.VOLUME);
     given.requireFaultless();
     Outage outage = setting.handbook().outage();
-    Duration left = outage.left(appliance, Duration.ofMinutes(Math.round(hours * 60)));
+    Duration gone = Duration.between(since, setting.asked());
+    Duration left = outage.left(appliance, gone);
     Place place = appliance == REFRIGERATOR ? Place.REFRIGERATOR : Place.FREEZER;
     List<Told> told = new ArrayList<>();
+    told.add(
+        Told.of(
+            "outage.since",
+            Filled.moment("since", since),
+            Filled.hours("gone", gone.toMinutes() / 60.0)));
     told.add(
         Told.of(
             left.isZero() ? "outage.over" : "outage.left",

@@ -6,6 +6,7 @@ import chillwright.rulebook.Handbook;
 import chillwright.rulebook.RuleBook;
 import chillwright.rulebook.RuleLibrary;
 import java.time.LocalDateTime;
+import java.time.ZonedDateTime;
 import java.util.Objects;
 
 /**
@@ -15,10 +16,10 @@ import java.util.Objects;
  * @param business the rules of food businesses, told as advice where {@code rules} print no limit
  * @param keeping the storage categories
  * @param handbook foods, surfaces, pans and kitchen figures
- * @param now what the kitchen's clock shows
+ * @param asked when it is asked, in the kitchen's zone
  */
 public record Setting(
-    RuleSet rules, RuleSet business, KeepingList keeping, Handbook handbook, LocalDateTime now) {
+    RuleSet rules, RuleSet business, KeepingList keeping, Handbook handbook, ZonedDateTime asked) {
   private static final String BUSINESS = "us-food-code-2022";
 
   public Setting {
@@ -26,16 +27,21 @@ public record Setting(
     Objects.requireNonNull(business, "business");
     Objects.requireNonNull(keeping, "keeping");
     Objects.requireNonNull(handbook, "handbook");
-    Objects.requireNonNull(now, "now");
+    Objects.requireNonNull(asked, "asked");
+  }
+
+  /** What the kitchen's clock shows. */
+  public LocalDateTime now() {
+    return asked.toLocalDateTime();
   }
 
   /** By a rule book as it stands on that day, and the shipped tables. */
-  public static Setting of(RuleLibrary library, RuleBook book, LocalDateTime now) {
+  public static Setting of(RuleLibrary library, RuleBook book, ZonedDateTime asked) {
     return new Setting(
-        book.on(now.toLocalDate()),
-        library.ruleBook(BUSINESS).orElse(book).on(now.toLocalDate()),
+        book.on(asked.toLocalDate()),
+        library.ruleBook(BUSINESS).orElse(book).on(asked.toLocalDate()),
         library.keepingList(),
         Handbook.shipped(),
-        now);
+        asked);
   }
 }

@@ -4,12 +4,14 @@ import chillwright.core.ahead.Ahead;
 import chillwright.core.ahead.Filled;
 import chillwright.core.ahead.Filled.Amount;
 import chillwright.core.ahead.Filled.Day;
+import chillwright.core.ahead.Filled.Moment;
 import chillwright.core.ahead.Filled.Word;
 import chillwright.core.ahead.Told;
 import chillwright.core.heat.Reason;
 import chillwright.print.AheadText;
 import chillwright.print.Language;
 import chillwright.rulebook.RuleBook;
+import java.time.format.DateTimeFormatter;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -78,6 +80,9 @@ public final class AheadAnswers {
     }
     if (filled.value() instanceof Word word) {
       return word.text();
+    }
+    if (filled.value() instanceof Moment moment) {
+      return DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(moment.at());
     }
     return ((Day) filled.value()).day();
   }

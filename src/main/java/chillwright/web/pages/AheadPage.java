@@ -15,7 +15,7 @@ import chillwright.service.ahead.Question;
 import chillwright.service.ahead.Setting;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
-import java.time.LocalDateTime;
+import java.time.ZonedDateTime;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -42,6 +42,7 @@ final class AheadPage {
           "bad-volume",
           "bad-weight",
           "bad-time",
+          "bad-since",
           "bad-temperature",
           "bad-count",
           "bad-number",
@@ -108,7 +109,7 @@ final class AheadPage {
   }
 
   private Setting setting(HomeChoice choice) {
-    LocalDateTime now = LocalDateTime.ofInstant(desk.kitchen().now(), desk.zone());
+    ZonedDateTime now = desk.kitchen().now().atZone(desk.zone());
     return Setting.of(desk.kitchen().library(), choice.book(), now);
   }
 

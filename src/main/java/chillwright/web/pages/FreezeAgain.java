@@ -71,13 +71,16 @@ final class FreezeAgain {
       return Optional.empty();
     }
     if (read.isPresent() ? isCold : hasCrystals) {
-      return Optional.of(visitor.say("again.may"));
+      return Optional.of(visitor.say("again.may") + " " + visitor.say("again.days"));
     }
     if (read.isEmpty() && warm.isEmpty()) {
       return Optional.of(visitor.say("again.read"));
     }
     boolean isShort = warm.filter(time -> time.compareTo(hold.allowed()) <= 0).isPresent();
-    return Optional.of(visitor.say(isShort ? "again.still" : "again.no"));
+    return Optional.of(
+        isShort
+            ? visitor.say("again.still") + " " + visitor.say("again.days")
+            : visitor.say("again.no"));
   }
 
   private Optional<Temperature> read() {

@@ -31,6 +31,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** The home cook's questions: how long it keeps, whether it may be eaten, or frozen again. */
 final class KeepsPage {
@@ -119,15 +120,20 @@ final class KeepsPage {
   /**
    * A question with its answer.
    *
+   * @param isMadeToday whether that was taken for want of any day
    * @param canAskHome whether the chart for homes has days where the rules of the kitchen have none
    */
   private record Asked(
-      Category category, KeepQuestion.Answer answer, KeepText text, boolean canAskHome) {
+      Category category, KeepQuestion.Answer answer, KeepText text, boolean isMadeToday, boolean canAskHome) {
     List<String> says(Visitor visitor) {
       List<String> says = new ArrayList<>(text.says(answer.rules()));
       if (text.saysOfSafety().isEmpty() && canAskHome) {
         says.add(visitor.say("keeps.ask-home"));
       }
+      if (isMadeToday && !text.says().isEmpty()) {
+        says.add(0, visitor.say("keeps.made-today"));
+      }
+      text.whatIfFrozen().ifPresent(says::add);
       return says.isEmpty() ? List.of(visitor.say("keeps.no-date")) : says;
     }
 
@@ -170,6 +176,9 @@ final class KeepsPage {
   private Optional<Asked> asked(
       Map<String, String> fields, Visitor visitor, Map<String, String> wrong) {
     String key = fields.getOrDefault("category", "");
+    if (isNothingNamed(fields)) {
+      wrong.put("category", visitor.say("keeps.choose"));
+    }
     if (key.isEmpty() || (fields.containsKey("again") && category(fields).isPresent())) {
       return Optional.empty();
     }
@@ -204,7 +213,8 @@ final class KeepsPage {
             answer.age(),
             answer.thawed());
     boolean canAskHome = !home(fields).isHome() && category.get().fridge().max().isPresent();
-    return Optional.of(new Asked(category.get(), answer, text, canAskHome));
+    boolean isMadeToday = Stream.of("made", "opened", "frozen").noneMatch(day -> has(fields, day));
+    return Optional.of(new Asked(category.get(), answer, text, isMadeToday, canAskHome));
   }
 
   /**
@@ -277,6 +287,17 @@ final class KeepsPage {
       wrong.put(name, visitor.say("keeps.bad-date", given));
     }
     return date;
+  }
+
+  /** Whether the form was sent without any food. */
+  private static boolean isNothingNamed(Map<String, String> fields) {
+    boolean isOther = fields.containsKey("again") || fields.containsKey("left");
+    boolean isSent = fields.containsKey("category") || fields.containsKey("dish");
+    return isSent && !isOther && !has(fields, "category") && !has(fields, "dish");
+  }
+
+  private static boolean has(Map<String, String> fields, String name) {
+    return !fields.getOrDefault(name, "").isEmpty();
   }
 
   private HomeChoice home(Map<String, String> fields) {

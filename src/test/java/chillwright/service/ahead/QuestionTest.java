@@ -16,6 +16,7 @@ import chillwright.print.Language;
 import chillwright.rulebook.BrokenRules;
 import chillwright.rulebook.RuleLibrary;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -40,7 +41,7 @@ class QuestionTest {
       return Setting.of(
           library,
           library.ruleBook(ruleSet).orElseThrow(),
-          LocalDate.of(2026, 11, 24).atTime(12, 0));
+          LocalDate.of(2026, 11, 24).atTime(12, 0).atZone(ZoneId.of("America/Denver")));
     } catch (BrokenRules broken) {
       throw new AssertionError(broken.getMessage(), broken);
     }
@@ -297,7 +298,7 @@ class QuestionTest {
           FROZEN_LIFE  | frozen=2026-11-01 steps=10F:7d           | category
           FROZEN_LIFE  | life=beef frozen=2026-11-01 steps=1F:1d  | life
           FREEZER_LOAD | freezer=15ft3 pack=1lb                   | weight
-          THAWING      | weight=1lb serve-at=noon kind=soup       | serve-at kind
+          THAWING      | weight=1lb serve-at=soon kind=soup       | serve-at kind
           OUTAGE       | appliance=van                            | appliance without-power
           """)
   void every_fault_is_told_at_once(Question question, String given, String names) {
