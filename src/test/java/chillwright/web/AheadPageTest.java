@@ -109,6 +109,13 @@ class AheadPageTest {
     assertThat(thawing).contains("figures named in each answer").doesNotContain("Judged by");
   }
 
+  /** USDA FSIS, The Big Thaw: never on a counter; what can hurt is said before what it rests on. */
+  @Test
+  void cautions_stand_before_the_sources() {
+    assertThat(visit.open("/ahead?question=thawing&weight=12lb").text())
+        .containsSubsequence("In the refrigerator", "Never thaw on a counter", "pull guide");
+  }
+
   @Test
   void a_moment_is_taken_as_people_say_it() {
     String asked = "/ahead?question=thawing&weight=1lb&cooking=1h&serve-at=";

@@ -94,7 +94,7 @@ final class AheadPage {
       AheadText text = new AheadText(visitor.language(), visitor.scale());
       List<Part> says = Part.of(ahead.told(), text);
       List<String> small =
-          Stream.concat(text.sources(ahead).stream(), text.cautions(ahead).stream()).toList();
+          Stream.concat(text.cautions(ahead).stream(), text.sources(ahead).stream()).toList();
       AheadView view =
           new AheadView(asked.key(), given, List.of(), says, small, questions(visitor));
       answer(context, HttpStatus.OK, visitor, view);
