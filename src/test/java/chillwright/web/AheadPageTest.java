@@ -117,6 +117,14 @@ class AheadPageTest {
   }
 
   @Test
+  void a_figure_without_a_unit_is_asked_about_in_both_languages() {
+    String asked = "/ahead?question=thawing&weight=12";
+    assertThat(visit.open(asked).text()).contains("12 lb or 12 kg?");
+    assertThat(served.get(asked, "Cookie", "language=es; scale=C").text())
+        .contains("¿12 kg o 12 libras?");
+  }
+
+  @Test
   void a_moment_is_taken_as_people_say_it() {
     String asked = "/ahead?question=thawing&weight=1lb&cooking=1h&serve-at=";
     assertThat(visit.open(asked + "tomorrow+6+pm").status()).isEqualTo(200);
