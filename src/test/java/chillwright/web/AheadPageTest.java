@@ -109,6 +109,21 @@ class AheadPageTest {
     assertThat(thawing).contains("figures named in each answer").doesNotContain("Judged by");
   }
 
+  /** USDA FSIS, The Big Thaw: never on a counter; what can hurt is said before what it rests on. */
+  @Test
+  void cautions_stand_before_the_sources() {
+    assertThat(visit.open("/ahead?question=thawing&weight=12lb").text())
+        .containsSubsequence("In the refrigerator", "Never thaw on a counter", "pull guide");
+  }
+
+  @Test
+  void a_figure_without_a_unit_is_asked_about_in_both_languages() {
+    String asked = "/ahead?question=thawing&weight=12";
+    assertThat(visit.open(asked).text()).contains("12 lb or 12 kg?");
+    assertThat(served.get(asked, "Cookie", "language=es; scale=C").text())
+        .contains("¿12 kg o 12 libras?");
+  }
+
   @Test
   void a_moment_is_taken_as_people_say_it() {
     String asked = "/ahead?question=thawing&weight=1lb&cooking=1h&serve-at=";

@@ -82,6 +82,13 @@ final class Given {
 
   /** Millimetres, litres, kilograms or hours. */
   OptionalDouble amount(String name, Measured kind) {
+    Optional<String> bare = text(name).filter(kind::isBare);
+    if (bare.isPresent()) {
+      Measured.WithoutUnit fault = kind.withoutUnit(name);
+      String says = fault.asks(shown(bare.get())) + " Give " + kind.allowed() + ".";
+      refuse(name, fault.code(), kind.allowed(), says);
+      return OptionalDouble.empty();
+    }
     Optional<Double> amount =
         read(name, kind.code(), kind.allowed(), text -> boxed(kind.read(text)));
     return amount.map(OptionalDouble::of).orElseGet(OptionalDouble::empty);

@@ -68,6 +68,12 @@ enum Measured {
               + "\\s*(?:h|hr|hours?|horas?|min|minutes?|minutos?)?",
           Pattern.CASE_INSENSITIVE);
 
+  /** "3 1/2", "1/2" and "3½": a fraction, after a whole number or alone. */
+  private static final Pattern FRACTION =
+      Pattern.compile("^(?:(\\d{1,5})(?:\\s+|(?=[½¼¾])))?(?:(\\d{1,2})/(\\d{1,2})|([½¼¾]))");
+
+  private static final Pattern BARE = Pattern.compile(NUMBER);
+
   private final String what;
   private final String examples;
   private final double most;
@@ -92,9 +98,56 @@ enum Measured {
     return "bad-" + what;
   }
 
+  /** Whether a figure stands there without its unit, so that it could be either of two. */
+  boolean isBare(String text) {
+    return BARE.matcher(inDecimals(text.strip())).matches();
+  }
+
+  /**
+   * The fault of a figure without a unit: which of these is meant?
+   *
+   * @param name of the parameter; the room of a freezer is told in units of its own
+   */
+  WithoutUnit withoutUnit(String name) {
+    return switch (this) {
+      case LENGTH -> new WithoutUnit("no-unit-length", "in", "cm");
+      case VOLUME ->
+          name.equals("freezer")
+              ? new WithoutUnit("no-unit-freezer", "ft3", "L")
+              : new WithoutUnit("no-unit-volume", "qt", "L");
+      case MASS, PIECE -> new WithoutUnit("no-unit-weight", "lb", "kg");
+      case TIME -> new WithoutUnit("no-unit-time", "h", "min");
+    };
+  }
+
+  /** A code, and the two units that are likely. */
+  record WithoutUnit(String code, String one, String other) {
+    String asks(String figure) {
+      return "\"%s\" cannot be read without its unit: %s %s or %s %s?"
+          .formatted(figure, figure, one, figure, other);
+    }
+  }
+
+  /** A fraction at the beginning told in decimals; the rest stays as it is. */
+  private static String inDecimals(String text) {
+    Matcher fraction = FRACTION.matcher(text);
+    if (!fraction.find()) {
+      return text;
+    }
+    double whole = fraction.group(1) == null ? 0 : Integer.parseInt(fraction.group(1));
+    double part =
+        fraction.group(4) == null
+            ? Double.parseDouble(fraction.group(2)) / Integer.parseInt(fraction.group(3))
+            : ("¼½¾".indexOf(fraction.group(4)) + 1) / 4.0;
+    // By nothing, or more than a whole: no figure that anybody writes.
+    return part < 1
+        ? String.format(Locale.ROOT, "%.4f", whole + part) + text.substring(fraction.end())
+        : text;
+  }
+
   /** In millimetres, litres, kilograms or hours; empty where it is no such amount. */
   OptionalDouble read(String text) {
-    String given = Normalizer.normalize(text.strip(), Normalizer.Form.NFC);
+    String given = inDecimals(Normalizer.normalize(text.strip(), Normalizer.Form.NFC));
     Matcher mixed = HOURS_AND_MINUTES.matcher(given);
     if (this == TIME && mixed.matches()) {
       return within(Double.parseDouble(mixed.group(1)) + Double.parseDouble(mixed.group(2)) / 60);

@@ -43,6 +43,11 @@ final class AheadPage {
           "bad-weight",
           "bad-time",
           "bad-since",
+          "no-unit-length",
+          "no-unit-volume",
+          "no-unit-freezer",
+          "no-unit-weight",
+          "no-unit-time",
           "bad-temperature",
           "bad-count",
           "bad-number",
@@ -95,7 +100,7 @@ final class AheadPage {
       AheadText text = new AheadText(visitor.language(), visitor.scale());
       List<Part> says = Part.of(ahead.told(), text);
       List<String> small =
-          Stream.concat(text.sources(ahead).stream(), text.cautions(ahead).stream()).toList();
+          Stream.concat(text.cautions(ahead).stream(), text.sources(ahead).stream()).toList();
       AheadView view =
           new AheadView(asked.key(), given, List.of(), says, small, questions(visitor));
       answer(context, HttpStatus.OK, visitor, view);

@@ -124,7 +124,11 @@ final class KeepsPage {
    * @param canAskHome whether the chart for homes has days where the rules of the kitchen have none
    */
   private record Asked(
-      Category category, KeepQuestion.Answer answer, KeepText text, boolean isMadeToday, boolean canAskHome) {
+      Category category,
+      KeepQuestion.Answer answer,
+      KeepText text,
+      boolean isMadeToday,
+      boolean canAskHome) {
     List<String> says(Visitor visitor) {
       List<String> says = new ArrayList<>(text.says(answer.rules()));
       if (text.saysOfSafety().isEmpty() && canAskHome) {

@@ -169,6 +169,13 @@ class HomeQuestionTest {
           TIME | 19 h 30 | 19.5
           TIME | 3:30 h | 3.5
           TIME | 3:30 | 3.5
+          TIME | 3 1/2 h | 3.5
+          TIME | 3½ hours | 3.5
+          TIME | 3.5 hours | 3.5
+          TIME | 3/4 hour | 0.75
+          LENGTH | 2 1/2 in | 63.5
+          MASS | 12 1/4 lb | 5.5565
+          MASS | ½ kg | 0.5
           TIME | 90 min | 1.5
           TIME | 90 minutos | 1.5
           TIME | 1 hour and 30 minutes | 1.5
@@ -179,9 +186,37 @@ class HomeQuestionTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"TIME, 3:75 h", "TIME, -1h", "MASS, 12 stones", "MASS, 12", "LENGTH, 1.000.000 cm"})
+  @CsvSource({
+    "TIME, 3:75 h",
+    "TIME, -1h",
+    "MASS, 12 stones",
+    "MASS, 12",
+    "TIME, 3 5/4 h",
+    "TIME, 1/0 h",
+    "LENGTH, 1.000.000 cm"
+  })
   void what_is_no_amount_is_not_guessed_at(Measured kind, String text) {
     assertThat(kind.read(text)).isEmpty();
+  }
+
+  /** Pounds or kilograms differ by more than two: nothing is guessed. */
+  @ParameterizedTest
+  @CsvSource({
+    "THAWING, weight=12, no-unit-weight, 12 lb or 12 kg?",
+    "COOLING, surroundings=38F depth=8, no-unit-length, 8 in or 8 cm?",
+    "ICE, volume=20 start=203F to=41F, no-unit-volume, 20 qt or 20 L?",
+    "FREEZER_LOAD, freezer=15 weight=60lb, no-unit-freezer, 15 ft3 or 15 L?",
+    "THAWING, weight=12lb cooking=3½, no-unit-time, 3½ h or 3½ min?"
+  })
+  void a_figure_without_its_unit_is_asked_about(
+      Question question, String pairs, String code, String asks) {
+    assertThat(QuestionTest.faults(question, pairs))
+        .singleElement()
+        .satisfies(
+            fault -> {
+              assertThat(fault.code()).isEqualTo(code);
+              assertThat(fault.says()).contains(asks, "with its unit");
+            });
   }
 
   @Test

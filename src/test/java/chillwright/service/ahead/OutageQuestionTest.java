@@ -39,8 +39,7 @@ class OutageQuestionTest {
   }
 
   private static Ahead asked(String appliance, String since, String time) throws BadQuestion {
-    return Question.OUTAGE.answer(
-        Map.of("appliance", appliance, "without-power", since), at(time));
+    return Question.OUTAGE.answer(Map.of("appliance", appliance, "without-power", since), at(time));
   }
 
   private static List<String> says(Ahead ahead) {
