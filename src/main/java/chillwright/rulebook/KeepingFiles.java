@@ -81,7 +81,8 @@ final class KeepingFiles {
         place.text("source"),
         place.text("status"),
         place.has("note") ? Optional.of(place.text("note")) : Optional.empty(),
-        texts(place.at("also")));
+        texts(place.at("also")),
+        texts(place.at("stands-in-for")));
   }
 
   private static boolean isTrue(Spot place, String key) {

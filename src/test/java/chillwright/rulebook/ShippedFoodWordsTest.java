@@ -64,6 +64,13 @@ class ShippedFoodWordsTest {
     }
   }
 
+  @Test
+  void what_a_kind_stands_in_for_is_among_its_words() {
+    for (Category category : LIST.categories()) {
+      assertThat(category.also()).containsAll(category.standsInFor());
+    }
+  }
+
   @ParameterizedTest
   @CsvSource({
     "mac and cheese, casserole_vegetable_or_pasta",

@@ -336,7 +336,9 @@ class KeepsPageTest {
   void a_word_for_several_kinds_is_asked_about_and_an_unknown_one_is_told_what_to_choose() {
     assertThat(page("/keeps?made=2026-03-02&dish=Lasagna"))
         .contains("which?", "Casserole or cooked dish with meat")
-        .contains("/keeps?category=casserole_vegetable_or_pasta&amp;made=2026-03-02#answer")
+        .contains(
+            "/keeps?category=casserole_vegetable_or_pasta&amp;made=2026-03-02"
+                + "&amp;dish=Lasagna#answer")
         .doesNotContain("id=\"answer\"");
     assertThat(page("/keeps?dish=chicken").indexOf("Raw chicken"))
         .isBetween(0, page("/keeps?dish=chicken").indexOf("Cooked poultry, plain</a>"));
@@ -367,7 +369,8 @@ class KeepsPageTest {
   @Test
   void a_blank_day_of_making_is_said_to_be_counted_as_today() {
     assertThat(page("/keeps?category=soup_or_stew&made="))
-        .containsSubsequence("id=\"answer\"", "Counted as made today", "Last day");
+        .containsSubsequence(
+            "id=\"answer\"", "Counted as made today", "until the end of Sat 7 Mar");
     assertThat(served.get("/keeps?category=soup_or_stew", "Accept-Language", "es").text())
         .contains("Contado como hecho hoy");
     assertThat(page(SOUP)).doesNotContain("Counted as made today");
@@ -384,6 +387,17 @@ class KeepsPageTest {
     assertThat(page(asked).contains("That starts no new days")).isEqualTo(isSaid);
     String spanish = served.get(asked, "Accept-Language", "es").text();
     assertThat(spanish.contains("no empiezan días nuevos")).isEqualTo(isSaid);
+  }
+
+  /** That no chart row for these was found stands in the notes of the keeping list. */
+  @Test
+  void a_kind_that_stands_in_for_a_food_is_said_to_before_all_else() {
+    String first = "id=\"answer\"><bdi>Gravy</bdi></h2>\n<p class=\"says\"><bdi>No figure for “";
+    assertThat(page("/keeps?dish=pesto&made=2026-03-02")).contains(first + "pesto” itself");
+    assertThat(page("/keeps?dish=Tomato%20sauce")).contains(first + "Tomato sauce” itself");
+    assertThat(page("/keeps?dish=gravy")).contains("Gravy</bdi>").doesNotContain("No figure for");
+    assertThat(served.get("/keeps?dish=pesto", "Accept-Language", "es").text())
+        .contains("No se halló una cifra para «pesto»");
   }
 
   /** The titles are those of the rule sets' own files. */

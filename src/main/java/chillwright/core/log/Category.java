@@ -23,6 +23,7 @@ import java.util.OptionalInt;
  * @param note a caution shown when the key is chosen
  * @param also other words people use for such food, in lower case; they lead to the key and are
  *     none
+ * @param standsInFor those of them for which no figure was found, told here for want of a kind
  */
 public record Category(
     String key,
@@ -39,7 +40,8 @@ public record Category(
     String source,
     String status,
     Optional<String> note,
-    List<String> also) {
+    List<String> also,
+    List<String> standsInFor) {
   /** How well such food freezes. */
   public enum Freezes {
     WELL,
@@ -61,6 +63,7 @@ public record Category(
   public Category {
     Objects.requireNonNull(key, "key");
     also = List.copyOf(also);
+    standsInFor = List.copyOf(standsInFor);
   }
 
   /** Date marks judge ready-to-eat TCS food only. */
@@ -86,6 +89,7 @@ public record Category(
         source,
         status,
         note,
-        also);
+        also,
+        standsInFor);
   }
 }

@@ -65,6 +65,12 @@ public final class FoodWords {
     return new Found(shortestFirst(like), false);
   }
 
+  /** Whether the kind is told of that food only for want of a figure of its own. */
+  public static boolean isStandIn(Category category, String given) {
+    String phrase = folded(given);
+    return category.standsInFor().stream().anyMatch(word -> folded(word).equals(phrase));
+  }
+
   /** "Chicken" may be raw chicken, which keeps shorter: nobody may guess the longer. */
   private List<Category> withShorter(List<Category> named, String word) {
     int days = named.stream().mapToInt(FoodWords::days).min().orElseThrow();

@@ -30,7 +30,8 @@ final class OutageQuestion implements Question.Answering {
         Parameter.needed(
             "without-power",
             "TIME",
-            "Since when, or how long: yesterday 14:00, 18:00, 6h or 90 min; H:MM is a time of day."),
+            "Since when, or how long: yesterday 14:00, 18:00, 6h or 90 min; H:MM is a time"
+                + " of day."),
         Parameter.optional("freezer", "VOLUME", "Of a full freezer, for dry ice."));
   }
 

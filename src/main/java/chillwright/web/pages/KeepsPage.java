@@ -56,8 +56,8 @@ final class KeepsPage {
           "read",
           "warm",
           "home");
-  private static final List<String> DATES =
-      List.of("made", "frozen", "thawed", "opened", "until", "home");
+  private static final List<String> CARRIED =
+      List.of("made", "frozen", "thawed", "opened", "until", "home", "dish");
   private static final Pattern KEY = Pattern.compile("[a-z]+(?:_[a-z]+)+");
 
   private final Desk desk;
@@ -101,7 +101,7 @@ final class KeepsPage {
         kinds.stream().map(kind -> link(kind, fields, visitor)).toList(),
         kinds.stream().anyMatch(kind -> !kind.tcs()),
         asked.map(a -> visitor.language().titled(a.category())).orElse(""),
-        asked.map(a -> a.says(visitor)).orElse(List.of()),
+        asked.map(a -> says(a, fields, visitor)).orElse(List.of()),
         asked.stream()
             .flatMap(a -> a.answer().keeping().because().stream())
             .map(line -> visitor.language().because(line).replace(" (--made)", ""))
@@ -115,6 +115,17 @@ final class KeepsPage {
         power(home, visitor),
         Part.afterOutage(visitor),
         home(fields).isHome());
+  }
+
+  /** A kind that stands in for the dish is said to do so before all else. */
+  private static List<String> says(Asked asked, Map<String, String> fields, Visitor visitor) {
+    String dish = fields.getOrDefault("dish", "");
+    List<String> says = new ArrayList<>(asked.says(visitor));
+    if (FoodWords.isStandIn(asked.category(), dish)) {
+      String kind = visitor.language().titled(asked.category());
+      says.add(0, visitor.say("keeps.stand-in", dish, kind));
+    }
+    return says;
   }
 
   /**
@@ -252,7 +263,7 @@ final class KeepsPage {
   /** The same question of that kind. */
   private static Choice link(Category kind, Map<String, String> fields, Visitor visitor) {
     StringBuilder address = new StringBuilder(ADDRESS).append("?category=").append(kind.key());
-    for (String name : DATES) {
+    for (String name : CARRIED) {
       String given = fields.getOrDefault(name, "");
       if (!given.isEmpty()) {
         address.append('&').append(name).append('=');

@@ -52,6 +52,7 @@ final class IntakeBench implements Stored {
         "made up for this test",
         "practice",
         Optional.empty(),
+        List.of(),
         List.of());
   }
 

@@ -8,9 +8,7 @@ import chillwright.core.ahead.Told;
 import chillwright.print.AheadText;
 import chillwright.print.Language;
 import chillwright.rulebook.BrokenRules;
-import chillwright.rulebook.Handbook;
 import chillwright.rulebook.RuleLibrary;
-import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.List;
@@ -28,10 +26,9 @@ class OutageQuestionTest {
   private static Setting at(String time) {
     try {
       RuleLibrary library = RuleLibrary.load(Optional.empty());
-      return new Setting(
-          library.ruleBook("us-home").orElseThrow().on(LocalDate.of(2026, 11, 26)),
-          library.keepingList(),
-          Handbook.shipped(),
+      return Setting.of(
+          library,
+          library.ruleBook("us-home").orElseThrow(),
           LocalDateTime.parse(time).atZone(ZoneId.of("America/Denver")));
     } catch (BrokenRules broken) {
       throw new AssertionError(broken.getMessage(), broken);
