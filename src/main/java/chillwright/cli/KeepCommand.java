@@ -33,12 +33,16 @@ import picocli.CommandLine.Parameters;
       "",
       "Examples:",
       "  chillwright keep soup_or_stew --made 2026-11-22 --frozen 2026-11-24",
+      "  chillwright keep chili --made 2026-11-22",
       "  chillwright keep stock_or_meat_broth --made 2026-11-22 --rule-set us-home",
       "",
       "Exit codes: 0 answered, 2 something in the question is wrong."
     })
 final class KeepCommand implements Callable<Integer> {
-  @Parameters(arity = "0..1", paramLabel = "CATEGORY", description = "Key of the keeping list.")
+  @Parameters(
+      arity = "0..1",
+      paramLabel = "CATEGORY",
+      description = "Key of the keeping list, or a word that leads to one, as chili.")
   private Optional<String> category = Optional.empty();
 
   @Option(
@@ -102,13 +106,34 @@ final class KeepCommand implements Callable<Integer> {
     }
   }
 
-  private static Category category(KeepingList list, String key) {
-    return list.category(key)
-        .orElseThrow(
-            () ->
-                new UsageFault(
-                    "There is no category \"%s\".%s `chillwright keep` lists them all."
-                        .formatted(key, list.question(key)),
-                    List.of()));
+  /** By its key, its title or another word for the food, where that leads to one kind alone. */
+  private static Category category(KeepingList list, String given) {
+    Optional<Category> known = list.category(given);
+    if (known.isPresent()) {
+      return known.get();
+    }
+    List<Category> kinds =
+        list.categories().stream()
+            .filter(kind -> kind.title().equalsIgnoreCase(given.strip()))
+            .toList();
+    kinds = kinds.isEmpty() ? list.named(given) : kinds;
+    if (kinds.size() == 1) {
+      return kinds.get(0);
+    }
+    throw new UsageFault(kinds.isEmpty() ? unknown(given) : several(given, kinds), List.of());
+  }
+
+  private static String unknown(String given) {
+    return "There is no category \"%s\". `chillwright keep` lists them all.".formatted(given);
+  }
+
+  /** What keeps shortest stands first. */
+  private static String several(String given, List<Category> kinds) {
+    String listed =
+        kinds.stream()
+            .map(kind -> System.lineSeparator() + "  " + kind.key() + ": " + kind.title())
+            .collect(Collectors.joining());
+    return "\"%s\" may be one of these; give its key, and unsure the first:%s"
+        .formatted(given, listed);
   }
 }

@@ -19,8 +19,10 @@ import java.util.logging.Level;
 import java.util.logging.Logger;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.IParameterExceptionHandler;
 import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 import picocli.CommandLine.TypeConversionException;
 
@@ -97,12 +99,25 @@ public final class Main implements Runnable {
   private static CommandLine commandLine(Collection<Supplier<Object>> commands, Console console) {
     CommandLine line = new CommandLine(new Main());
     commands.forEach(command -> line.addSubcommand(command.get()));
+    IParameterExceptionHandler usual = line.getParameterExceptionHandler();
     return line.registerConverter(LocalDate.class, Main::date)
+        .setParameterExceptionHandler((fault, words) -> unread(fault, words, usual))
         .setUsageHelpWidth(100)
         .setOut(console.out())
         .setErr(console.err())
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setExecutionExceptionHandler((fault, parsed, result) -> Faults.report(fault, console));
+  }
+
+  /** A value that cannot be read is told in a line; anything else with how the command is used. */
+  private static int unread(
+      ParameterException fault, String[] words, IParameterExceptionHandler usual) throws Exception {
+    boolean isValue = fault.getClass() == ParameterException.class && fault.getArgSpec() != null;
+    if (!isValue) {
+      return usual.handleParseException(fault, words);
+    }
+    fault.getCommandLine().getErr().println(fault.getMessage());
+    return Faults.WRONG;
   }
 
   private static LocalDate date(String text) {
