@@ -1,6 +1,7 @@
 package chillwright.cli;
 
 import chillwright.core.log.Category;
+import chillwright.core.log.FoodWords;
 import chillwright.core.log.KeepingList;
 import chillwright.print.KeepText;
 import chillwright.rulebook.RuleBook;
@@ -116,8 +117,10 @@ final class KeepCommand implements Callable<Integer> {
         list.categories().stream()
             .filter(kind -> kind.title().equalsIgnoreCase(given.strip()))
             .toList();
-    kinds = kinds.isEmpty() ? list.named(given) : kinds;
-    if (kinds.size() == 1) {
+    FoodWords.Found found =
+        kinds.isEmpty() ? new FoodWords(list).kinds(given) : new FoodWords.Found(kinds, true);
+    kinds = found.kinds();
+    if (found.isCertain() && kinds.size() == 1) {
       return kinds.get(0);
     }
     throw new UsageFault(kinds.isEmpty() ? unknown(given) : several(given, kinds), List.of());
