@@ -95,7 +95,36 @@ class PutBackTest {
     assertThat(served.get("/api/v1/lots/BARS-1").json().at("/onHand").asBoolean()).isFalse();
     assertThat(entries("BARS-1").findValuesAsText("entry")).containsExactly("cooling", "portions");
     assertThat(visit.open("/lots/BARS").text()).doesNotContain("/lots/BARS-1/put-back");
+    assertThat(visit.open("/lots/BARS-1").text()).contains("put back into BARS, none left");
     assertThat(visit.submit("/lots/BARS-1/put-back").status()).isEqualTo(422);
+  }
+
+  @Test
+  void the_whole_tells_that_it_was_divided_and_what_its_parts_gave_out() {
+    visit.open("/lots/BARS");
+    Reply rest = visit.submit("/lots/BARS/parts", "parts", "2", "portions", "24");
+    String page = visit.open(Visit.target(rest)).text();
+    assertThat(page)
+        .containsSubsequence("Divided:", "href=\"/lots/BARS-3\"", "href=\"/lots/BARS-4\"")
+        .contains("divided, none left", "href=\"/trace?lot=BARS\"")
+        .doesNotContain("served, 0 portions left");
+    visit.submit("/lots/BARS-2/entries", "entry", "portions", "portions", "3", "to", "Fair");
+    assertThat(visit.open("/lots/BARS").text())
+        .containsSubsequence("Given out:", "Fair, portions: 3 (of part BARS-2)")
+        .doesNotContain("BARS-2, portions: 24");
+  }
+
+  /** Our own design, no source: nobody got what was missing when somebody counted. */
+  @Test
+  void a_count_is_told_as_one_and_not_as_a_sale() {
+    visit.open("/lots/BARS-1");
+    assertThat(visit.submit("/lots/BARS-1/counts", "found", "0").status()).isEqualTo(303);
+    assertThat(visit.open("/lots/BARS-1").text())
+        .contains("<b>counted</b>", "counted, none left")
+        .doesNotContain("<b>portions taken</b>");
+    assertThat(entries("BARS-1").findValuesAsText("how")).contains("counted");
+    assertThat(served.get("/api/v1/trace?lot=BARS-1").json().at("/lots/0/handOuts/0/kind").asText())
+        .isEqualTo("counted");
   }
 
   @Test

@@ -218,6 +218,7 @@ public record LotPageView(
   /**
    * An entry as it stands.
    *
+   * @param title key of its word, or of what else it is called
    * @param text what it says besides its word
    * @param was what it said before a correction; blank for one that was not corrected
    * @param why who corrected it, when and why
@@ -228,7 +229,7 @@ public record LotPageView(
       String id,
       String iso,
       String clock,
-      String word,
+      String title,
       String text,
       String was,
       String why,

@@ -77,9 +77,7 @@ public final class PageRoutes {
     setUp(new SetUpPage(desk));
     get(AheadPage.ADDRESS, new AheadPage(desk)::show);
     plans(new PlansPage(desk));
-    PullPage pull = new PullPage(desk);
-    get(PullPage.ADDRESS, pull::show);
-    get(PullPage.CSV, pull::table);
+    followed(new PullPage(desk), new TracePage(desk));
     DayPage day = new DayPage(desk);
     get(DayPage.ADDRESS, day::show);
     routes.post(DayPage.READINGS, day::read);
@@ -113,6 +111,14 @@ public final class PageRoutes {
     routes.post(ReachForms.LABEL_ADDRESS, reach::address);
     routes.post(ReachForms.FEED, reach::makeFeed);
     routes.post(ReachForms.FEED_END, reach::endFeed);
+  }
+
+  /** What is to come of lots, and what became of them. */
+  private void followed(PullPage pull, TracePage trace) {
+    get(PullPage.ADDRESS, pull::show);
+    get(PullPage.CSV, pull::table);
+    get(TracePage.ADDRESS, trace::show);
+    get(TracePage.CSV, trace::table);
   }
 
   private void plans(PlansPage plans) {

@@ -2,6 +2,7 @@ package chillwright.web.pages;
 
 import chillwright.core.keeping.LotState;
 import chillwright.core.log.EntryId;
+import chillwright.core.log.How;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
@@ -112,9 +113,7 @@ final class ShareForms {
       try {
         Written written =
             desk.kitchen().logbook().log(told.rows, told.fresh, form.get().once(context.path()));
-        // Of several parts the page of their source tells: it lists them all.
-        String source = "/lots/" + view.get().state().lot();
-        context.redirect(told.fresh.size() > 1 ? source : begun(written), HttpStatus.SEE_OTHER);
+        context.redirect(after(view.get().state(), told, written), HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
         told.faults.addAll(EntryForm.faults(refused.problems(), visitor));
@@ -131,6 +130,13 @@ final class ShareForms {
     Optional<String> unfit = new NotForUse(desk, visitor).of(told.used);
     String category = form.text("category");
     return unfit.or(() -> CookedDoubt.of((Row) told.rows.get(0), category, desk, visitor));
+  }
+
+  /** Of several parts the page of their source tells: it lists them all. */
+  private static String after(LotState lot, Told told, Written written) {
+    String page = told.fresh.size() > 1 ? "/lots/" + lot.lot() : begun(written);
+    boolean isDivided = !told.fresh.isEmpty() && told.used.size() == 1;
+    return isDivided ? DividedNotice.on(page, told.fresh) : page;
   }
 
   /** The page of the first lot that began. */
@@ -218,6 +224,7 @@ final class ShareForms {
     long missing = lot.portions().left().orElse(0) - found.get();
     if (missing > 0) {
       own.put("entry", Word.PORTIONS.text());
+      own.put("how", How.COUNTED.text());
       own.put("portions", Long.toString(missing));
     } else {
       own.put("entry", Word.ACTION.text());
