@@ -1,9 +1,12 @@
 package chillwright.service;
 
 import chillwright.core.keeping.LotState;
+import chillwright.core.log.EntryId;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.PutBack;
+import chillwright.core.log.LotLog;
+import chillwright.core.log.Row;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
 import chillwright.service.FoundFindings.Found;
@@ -93,6 +96,32 @@ public final class Lots {
                   .filter(back -> session.log().madeFrom(List.of(back.part())).isEmpty())
                   .toList();
             });
+  }
+
+  /** What would be found of a lot if one more row of it was written; nothing is. */
+  public List<Finding> findingsWith(LotId lot, Row row) {
+    Instant now = kitchen.now();
+    LogEntry entry =
+        new LogEntry(
+            new EntryId("not-written"),
+            row.word(),
+            row.when(),
+            now,
+            row.by(),
+            row.note(),
+            Optional.empty(),
+            row.details());
+    return kitchen
+        .database()
+        .read(session -> FoundFindings.of(session, kitchen.judge(), List.of(lot)).of(lot))
+        .map(found -> kitchen.judge().judge(with(found.log(), entry)).findings())
+        .orElse(List.of());
+  }
+
+  private static LotLog with(LotLog log, LogEntry entry) {
+    List<LogEntry> entries = new ArrayList<>(log.entries());
+    entries.add(entry);
+    return new LotLog(log.lot(), entries, log.sources());
   }
 
   /** A code that no lot has yet. */

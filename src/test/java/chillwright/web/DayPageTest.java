@@ -325,4 +325,16 @@ class DayPageTest {
     read("Walk-in", "38");
     taken("/day/signatures", "word", "closed", "by", "MK");
   }
+
+  /**
+   * CSS Color Adjustment Module Level 1: on paper a browser may leave backgrounds out, so letters
+   * in the color of paper would be lost.
+   */
+  @Test
+  void what_is_beyond_its_limit_is_black_on_paper() {
+    String page = visit.open("/day").text();
+    String style = page.replaceAll("(?s).*rel=\"stylesheet\" href=\"([^\"]+)\".*", "$1");
+    assertThat(visit.open(style).text())
+        .contains("@media print{.mark.out{background:none;color:#000;border-color:#000}}");
+  }
 }

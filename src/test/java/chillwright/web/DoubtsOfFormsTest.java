@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chillwright.web.Served.Reply;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -79,12 +80,37 @@ class DoubtsOfFormsTest {
     Reply mute = visit.submit("/lots/S-1/entries", "entry", "action", "note", " ");
     assertThat(mute.status()).isEqualTo(422);
     assertThat(mute.text())
-        .contains("Write in the note what was done")
-        .containsPattern("<details open><summary>More");
+        .containsSubsequence("Write in the note", "id=\"note\"", "id=\"temperature\"", "More: how")
+        .doesNotContain("<details open><summary>More")
+        .containsOnlyOnce("id=\"note\"");
     Reply told = visit.submit("/lots/S-1/entries", "entry", "action", "note", "iced");
     assertThat(told.status()).isEqualTo(303);
     String api = "{'entry':'action','when':'2026-03-03T10:10:00-07:00'}";
     assertThat(served.post("/api/v1/lots/S-1/entries", api).status()).isEqualTo(201);
+  }
+
+  /** Our own: the one field that an act needs is not folded away; of others the note is. */
+  @Test
+  void the_note_of_an_act_stands_first() {
+    assertThat(visit.open("/lots/S-1?entry=action").text())
+        .containsSubsequence("value=\"action\" checked", "id=\"note\"", "id=\"temperature\"")
+        .containsOnlyOnce("id=\"note\"");
+    assertThat(visit.open("/lots/S-1").text())
+        .containsSubsequence("id=\"temperature\"", "More: how", "id=\"note\"")
+        .containsOnlyOnce("id=\"note\"");
+  }
+
+  /** What was wrong is in sight: the fold that holds a wrong count of containers is open. */
+  @Test
+  void a_fold_with_a_wrong_field_is_open() {
+    String[] fields = {"entry", "cooked", "food", "Soup", "category", "soup_or_stew"};
+    String[] wrong = Arrays.copyOf(fields, fields.length + 2);
+    wrong[fields.length] = "containers";
+    wrong[fields.length + 1] = "many";
+    Reply refused = visit.submit("/new-batch", wrong);
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.text()).containsPattern("(?s)<details open>.*value=\"many\"");
+    assertThat(visit.open("/new-batch").text()).doesNotContain("<details open>");
   }
 
   /** Common practice, no source: a point that was left out. */

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
@@ -158,6 +159,37 @@ class NotForUseTest {
             "WARM");
     assertThat(asked.status()).isEqualTo(422);
     assertThat(asked.text()).contains("WARM is not for use", "name=\"sure\"");
+  }
+
+  /**
+   * FDA Food Code 2022 3-501.14(A): 70 °F within two hours and 41 °F within four more. Cooked at 8
+   * h, nobody read it until the reading that is missing is logged with where it was put.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "chilled, 65, 09:50, 303",
+    "frozen, 65, 09:50, 303",
+    "chilled, 65, 10:30, 303",
+    "chilled, '', 09:50, 422",
+    "chilled, 71, 10:30, 422",
+    "served, 65, 09:50, 422",
+  })
+  void the_reading_that_was_missing_is_not_asked_about(
+      String word, String figure, String clock, int status) {
+    served.at("2026-03-06T17:45:00Z");
+    served.post("/api/v1/lots", "{'lot':'LATE','food':'Rice','category':'soup_or_stew'}");
+    String cooked = "{'entry':'cooked','when':'2026-03-06T08:00:00-07:00','temperature':'150F'}";
+    assertThat(served.post("/api/v1/lots/LATE/entries", cooked).status()).isEqualTo(201);
+    String began = "{'entry':'cooling','when':'2026-03-06T08:01:00-07:00','temperature':'134F'}";
+    assertThat(served.post("/api/v1/lots/LATE/entries", began).status()).isEqualTo(201);
+    assertThat(visit.open("/lots/LATE").text()).contains("?entry=action#entry");
+    String when = "2026-03-06T" + clock;
+    String[] fields = {"entry", word, "temperature", figure, "scale", "F", "when", when};
+    Reply reply = visit.submit("/lots/LATE/entries", fields);
+    assertThat(reply.status()).as(reply.text()).isEqualTo(status);
+    if (status == 422) {
+      assertThat(reply.text()).contains("LATE is not for use");
+    }
   }
 
   /** An act settles what is owed; the verdict stays, and with it the question. */

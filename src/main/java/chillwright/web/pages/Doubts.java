@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * What of an entry can hardly be, such as a figure in the wrong scale or with a digit missing:
@@ -57,9 +58,12 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
         .temperature()
         .flatMap(
             given ->
-                inOtherScale(given, row.when())
+                Optional.of(given)
+                    .filter(read -> !isHeated(read, row.word()))
+                    .flatMap(read -> inOtherScale(read, row.when()))
                     .or(() -> tooHot(given, visitor))
-                    .or(() -> farApart(given, row.when()))
+                    .or(() -> FrozenDoubt.of(row, view, visitor))
+                    .or(() -> farApart(given, row))
                     .or(() -> tooCold(given, row.word()))
                     .or(() -> warmAlready(given, row.word())))
         .or(() -> CookedDoubt.of(row, view.state().category(), desk, visitor))
@@ -77,6 +81,16 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
 
   private Optional<LogEntry> last() {
     return readings.isEmpty() ? Optional.empty() : Optional.of(readings.get(readings.size() - 1));
+  }
+
+  /** Whether food got warmer while it was reheated or cooked: that is what heating does. */
+  private boolean isHeated(Temperature given, Word word) {
+    boolean isOnHeat = word == Word.COOKED || isIn(EnumSet.of(Phase.REHEATING));
+    return isOnHeat
+        && last()
+            .flatMap(LogEntry::temperature)
+            .filter(before -> given.isWarmerThan(before))
+            .isPresent();
   }
 
   /** A figure that would follow the one before it if it was of the other scale. */
@@ -98,9 +112,10 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
   }
 
   /** A reading far from the one before it, soon after it. */
-  private Optional<String> farApart(Temperature given, Instant when) {
+  private Optional<String> farApart(Temperature given, Row row) {
     return last()
-        .filter(last -> Duration.between(last.happenedAt(), when).compareTo(SOON) <= 0)
+        .filter(last -> !isHeated(given, row.word()))
+        .filter(last -> Duration.between(last.happenedAt(), row.when()).compareTo(SOON) <= 0)
         .filter(
             last -> {
               double before = last.temperature().orElseThrow().celsiusDegrees();
@@ -133,7 +148,7 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
     return isAtOnceCold || isWarmer;
   }
 
-  /** A figure that food does not reach, and what it is with a point before its last digit. */
+  /** A figure that food does not reach, and what it is in °F, or with a point put into it. */
   static Optional<String> tooHot(Temperature given, Visitor visitor) {
     if (given.celsiusDegrees() <= HOTTEST_CELSIUS) {
       return Optional.empty();
@@ -141,8 +156,14 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
     String asks = visitor.say("entry.doubt.hot", given.text());
     boolean isWhole = given.hundredths() % 100 == 0;
     Temperature pointed = new Temperature(given.hundredths() / 10, given.scale());
-    return Optional.of(
-        isWhole ? visitor.say("entry.doubt.point", pointed.text()) + " " + asks : asks);
+    String meant =
+        Stream.concat(
+                RoundDoubt.inOtherScale(given)
+                    .filter(other -> other.celsiusDegrees() <= HOTTEST_CELSIUS),
+                isWhole ? Stream.of(pointed) : Stream.empty())
+            .map(each -> visitor.say("entry.doubt.point", each.text(visitor.scale())))
+            .collect(Collectors.joining(" "));
+    return Optional.of(meant.isEmpty() ? asks : meant + " " + asks);
   }
 
   private Optional<String> tooCold(Temperature given, Word word) {

@@ -2,6 +2,7 @@ package chillwright.web.pages;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * What a form shows when it is opened, or shown again because something in it was wrong.
@@ -11,6 +12,10 @@ import java.util.Map;
  * @param doubt a question that the person must answer with a tick; blank for none
  */
 public record Filled(Map<String, String> fields, List<String> faults, String doubt) {
+  /** What an act brings along without any of it being folded away. */
+  private static final Set<String> BESIDE_AN_ACT =
+      Set.of("note", "token", "once", "at", "kept", "sure");
+
   public Filled {
     fields = Map.copyOf(fields);
     faults = List.copyOf(faults);
@@ -32,12 +37,13 @@ public record Filled(Map<String, String> fields, List<String> faults, String dou
     return given("scale").equals(letter);
   }
 
-  /** Whether the part of the form that is folded away holds something, or must. */
-  public boolean isOpen() {
-    return given("entry").equals("action") || isFilled();
+  /** Whether it says what was done, in a note that is then the one field it needs. */
+  public boolean isAct() {
+    return given("entry").equals("action");
   }
 
-  private boolean isFilled() {
+  /** Whether the part of the form that is folded away holds something. */
+  public boolean isOpen() {
     return fields.entrySet().stream()
         .anyMatch(
             field ->
@@ -45,6 +51,7 @@ public record Filled(Map<String, String> fields, List<String> faults, String dou
                     && !field.getKey().equals("entry")
                     && !field.getKey().equals("temperature")
                     && !field.getKey().equals("by")
+                    && !(isAct() && BESIDE_AN_ACT.contains(field.getKey()))
                     && !field.getKey().equals("scale"));
   }
 }

@@ -187,7 +187,7 @@ final class LotPage {
     if (!(incoming instanceof Row row) || entry.isSure()) {
       return Optional.empty();
     }
-    Optional<String> unfit = new NotForUse(desk, visitor).before(row.word(), view);
+    Optional<String> unfit = new NotForUse(desk, visitor).before(row, view);
     Optional<String> odd =
         entry
             .twice()

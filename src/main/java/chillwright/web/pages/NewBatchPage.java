@@ -114,7 +114,11 @@ final class NewBatchPage {
     String category = fields.getOrDefault("category", "");
     return Stream.of(
             new NotForUse(desk, visitor).of(from),
-            batch.details().temperature().flatMap(given -> Doubts.tooHot(given, visitor)),
+            batch
+                .details()
+                .temperature()
+                .flatMap(given -> Doubts.tooHot(given, visitor))
+                .or(() -> FrozenDoubt.ofNew(batch, visitor)),
             CookedDoubt.of(batch, category, desk, visitor))
         .flatMap(Optional::stream)
         .collect(Collectors.joining(" "));

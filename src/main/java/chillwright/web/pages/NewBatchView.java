@@ -14,4 +14,13 @@ public record NewBatchView(
     List<String> words,
     List<String> places,
     List<String> pans,
-    String warning) {}
+    String warning) {
+  private static final List<String> FOLDED =
+      List.of("lot", "containers", "container", "depth", "from", "when", "note");
+
+  /** Whether the part that is folded away is shown: when the form is back with some of it. */
+  public boolean isOpen() {
+    boolean isBack = !form.faults().isEmpty() || !form.doubt().isEmpty();
+    return isBack && FOLDED.stream().anyMatch(form::has);
+  }
+}

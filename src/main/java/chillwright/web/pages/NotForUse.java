@@ -1,6 +1,7 @@
 package chillwright.web.pages;
 
 import chillwright.core.log.LotId;
+import chillwright.core.log.Row;
 import chillwright.core.log.Word;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
@@ -23,6 +24,9 @@ record NotForUse(Desk desk, Visitor visitor) {
   private static final Set<Word> NEVER_ASKED =
       EnumSet.of(
           Word.ACTION, Word.DISCARDED, Word.READING, Word.CORRECTION, Word.MOVED, Word.COOLING);
+
+  /** How food is put away, often with the reading that was missing. */
+  private static final Set<Word> PUT_AWAY = EnumSet.of(Word.CHILLED, Word.FROZEN);
 
   /** Why no date of a lot holds, in words; empty where they do. */
   static Optional<String> dates(LotView view, Instant now, Visitor visitor) {
@@ -51,8 +55,19 @@ record NotForUse(Desk desk, Visitor visitor) {
   }
 
   /** The question before an entry; empty where there is none. */
-  Optional<String> before(Word word, LotView view) {
-    return NEVER_ASKED.contains(word) ? Optional.empty() : of(view);
+  Optional<String> before(Row row, LotView view) {
+    boolean isNeverAsked = NEVER_ASKED.contains(row.word()) || isTheMissingReading(row, view);
+    return isNeverAsked ? Optional.empty() : of(view);
+  }
+
+  /** Whether all that was wrong is that nobody had read the food, which this entry does. */
+  private boolean isTheMissingReading(Row row, LotView view) {
+    Instant now = desk.kitchen().now();
+    return PUT_AWAY.contains(row.word())
+        && row.details().temperature().isPresent()
+        && reasons(view, now).stream().noneMatch(reason -> reason.at(now) == Verdict.OUT)
+        && desk.kitchen().lots().findingsWith(view.state().lot(), row).stream()
+            .noneMatch(finding -> finding.at(now) == Verdict.OUT);
   }
 
   /** The question before lots are handed on, by their codes; empty where there is none. */

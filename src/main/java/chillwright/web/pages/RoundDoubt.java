@@ -69,11 +69,9 @@ record RoundDoubt(Visitor visitor) {
   }
 
   private String meant(List<Temperature> temperatures) {
-    String figures =
-        temperatures.stream()
-            .map(meant -> meant.text(visitor.scale()))
-            .collect(Collectors.joining("? "));
-    return figures.isEmpty() ? "" : " " + visitor.say("entry.doubt.point", figures);
+    return temperatures.stream()
+        .map(each -> " " + visitor.say("entry.doubt.point", each.text(visitor.scale())))
+        .collect(Collectors.joining());
   }
 
   /** The same figure in the other scale; none where no probe reads it. */

@@ -1,0 +1,137 @@
+package chillwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.web.Served.Reply;
+import java.nio.file.Path;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Readings that can hardly be of food that is frozen, and those that only look so. */
+class ReadingDoubtsTest {
+  @TempDir private Path folder;
+  private Served served;
+  private Visit visit;
+
+  @BeforeEach
+  void open() {
+    served = Served.in(folder);
+    visit = new Visit(served);
+    visit.open("/new-batch");
+  }
+
+  @AfterEach
+  void close() {
+    served.close();
+  }
+
+  private void lot(String lot, String category) {
+    String made = "{'lot':'%s','food':'Our own','category':'%s'}".formatted(lot, category);
+    assertThat(served.post("/api/v1/lots", made).status()).isEqualTo(201);
+  }
+
+  private void log(String lot, String entry) {
+    Reply logged = served.post("/api/v1/lots/" + lot + "/entries", "{" + entry + "}");
+    assertThat(logged.status()).as(logged.text()).isEqualTo(201);
+  }
+
+  private Reply read(String lot, String word, String how, String figure, String scale) {
+    return visit.submit(
+        "/lots/" + lot + "/entries",
+        "entry",
+        word,
+        "how",
+        how,
+        "temperature",
+        figure,
+        "scale",
+        scale);
+  }
+
+  /** Water freezes at 32 °F (0 °C); 41 °F and 45 °F are common practice, no source. */
+  @ParameterizedTest
+  @CsvSource({
+    "reading, '', 180, F, 422",
+    "reading, '', 45.1, F, 422",
+    "reading, '', 45, F, 303",
+    "reading, '', 7.1, C, 422",
+    "frozen, hard, 64, F, 422",
+    "reading, hard, 41.1, F, 422",
+    "reading, hard, 41, F, 303",
+    "reading, crystals, 46, F, 422",
+    "reading, soft, 64, F, 303",
+    "thawing, refrigerator, 50, F, 303",
+  })
+  void what_is_too_warm_to_be_frozen_is_asked_about(
+      String word, String how, String figure, String scale, int status) {
+    lot("B-1", "yeast_bread_baked");
+    log("B-1", "'entry':'frozen','when':'2026-03-03T08:00:00-07:00'");
+    Reply reply = read("B-1", word, how, figure, scale);
+    assertThat(reply.status()).as(reply.text()).isEqualTo(status);
+    if (status == 422) {
+      assertThat(reply.text()).contains(figure + " °" + scale, "food that is frozen");
+    }
+  }
+
+  /** What was put into the freezer hot is not frozen yet: 3-501.15 asks only that it cools. */
+  @Test
+  void what_still_cools_in_a_freezer_may_be_warm() {
+    served.cookSoup("S-1");
+    log("S-1", "'entry':'frozen','when':'2026-03-03T10:05:00-07:00'");
+    assertThat(read("S-1", "reading", "", "165", "F").status()).isEqualTo(303);
+  }
+
+  @Test
+  void a_batch_that_begins_frozen_is_asked_about_too() {
+    String[] fields = {
+      "entry", "frozen", "food", "Rye", "category", "yeast_bread_baked", "temperature", "180"
+    };
+    assertThat(visit.submit("/new-batch", fields).status()).isEqualTo(422);
+    fields[7] = "5";
+    assertThat(visit.submit("/new-batch", fields).status()).isEqualTo(422);
+  }
+
+  /** FDA Food Code 2022 3-403.11: 165 °F within two hours; 40, 100, 150 °F on the way there. */
+  @ParameterizedTest
+  @CsvSource({"F, 40, 100, 150", "C, 4, 38, 66"})
+  void what_is_reheated_gets_warmer_and_nobody_asks(
+      String scale, String cold, String warm, String hot) {
+    lot("R-1", "soup_or_stew");
+    log("R-1", "'entry':'prepared','when':'2026-03-03T09:00:00-07:00','temperature':'40F'");
+    log(
+        "R-1",
+        "'entry':'reheating','when':'2026-03-03T09:25:00-07:00','temperature':'%s%s'"
+            .formatted(cold, scale));
+    served.at("2026-03-03T16:50:00Z");
+    assertThat(read("R-1", "reading", "", warm, scale).status()).isEqualTo(303);
+    served.at("2026-03-03T17:15:00Z");
+    assertThat(read("R-1", "reading", "", hot, scale).status()).isEqualTo(303);
+    assertThat(read("R-1", "reading", "", cold, scale).status()).as("it fell").isEqualTo(422);
+  }
+
+  /** By conversion, 180 °F is 82.2 °C; food with water in it gets no hotter than some 121 °C. */
+  @Test
+  void a_figure_of_the_other_scale_is_suggested_before_a_missing_point() {
+    assertThat(visit.submit("/ways", "scale", "C").status()).isEqualTo(303);
+    String[] fields = {
+      "entry",
+      "cooked",
+      "food",
+      "Soup",
+      "category",
+      "soup_or_stew",
+      "temperature",
+      "180",
+      "scale",
+      "C"
+    };
+    Reply asked = visit.submit("/new-batch", fields);
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text())
+        .containsSubsequence("Did you mean 180 °F (82.2 °C)?", "Did you mean 18 °C?");
+  }
+}
