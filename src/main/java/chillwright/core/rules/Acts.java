@@ -55,6 +55,11 @@ public final class Acts {
     return taken;
   }
 
+  /** The corrective actions logged of a lot itself, in order of time. */
+  static List<LogEntry> actions(Timeline timeline) {
+    return timeline.own().stream().filter(entry -> entry.word() == Word.ACTION).toList();
+  }
+
   private static boolean isAct(Word word, boolean isHeldHot) {
     return word == Word.ACTION || word == Word.DISCARDED || (word == Word.REHEATING && isHeldHot);
   }
