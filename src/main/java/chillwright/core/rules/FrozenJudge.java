@@ -55,10 +55,7 @@ final class FrozenJudge {
   private static List<Finding> judge(Rule rule, Timeline timeline, List<LogEntry> rows) {
     Optional<LogEntry> proof = rows.stream().filter(FrozenJudge::provesFrozen).findFirst();
     if (rule.shape() instanceof Hold hold) {
-      return (proof.isPresent() ? proof : thawedLater(timeline, rows))
-          .map(row -> rows.subList(rows.indexOf(row), rows.size()))
-          .map(since -> List.of(judgeAllowance(rule, hold, timeline, since)))
-          .orElse(List.of());
+      return judgeOutage(rule, hold, timeline, rows, proof).stream().toList();
     }
     List<Finding> found = new ArrayList<>();
     Limit limit = ((StaysFrozen) rule.shape()).atMost().orElse(FREEZING);
@@ -69,6 +66,41 @@ final class FrozenJudge {
       since = thawedAgain(limit, since);
     }
     return found;
+  }
+
+  /**
+   * Thawed food that nothing shows to have been frozen before was warm for nobody knows how long: a
+   * later proof speaks of what came after, so such food is never in.
+   */
+  private static Optional<Finding> judgeOutage(
+      Rule rule, Hold hold, Timeline timeline, List<LogEntry> rows, Optional<LogEntry> proof) {
+    Optional<LogEntry> thawed =
+        thawedLater(timeline, rows)
+            .filter(row -> proof.isEmpty() || rows.indexOf(row) < rows.indexOf(proof.get()));
+    return thawed
+        .or(() -> proof)
+        .map(row -> rows.subList(rows.indexOf(row), rows.size()))
+        .map(since -> judgeAllowance(rule, hold, timeline, since))
+        .map(
+            finding ->
+                finding.settled() == Verdict.IN
+                        && thawed.filter(row -> !HoldingJudge.isWithin(hold, row)).isPresent()
+                    ? notShown(finding)
+                    : finding);
+  }
+
+  private static Finding notShown(Finding finding) {
+    return new Finding(
+        finding.rule(),
+        finding.lot(),
+        finding.opensAt(),
+        finding.settlesAt(),
+        Verdict.NOT_SHOWN,
+        finding.deadline(),
+        finding.elapsed(),
+        finding.decisive(),
+        finding.evidence(),
+        finding.remarks());
   }
 
   private static Finding judgeState(Rule rule, LotId lot, Limit limit, List<LogEntry> since) {
