@@ -17,7 +17,8 @@ import java.util.Set;
 /**
  * What a kitchen did about its findings, and what it still owes: whatever went out of compliance,
  * every cooling or reheating that the record cannot show, and every thaw in a freezer that nobody
- * knows the length of, calls for a hand until a corrective action is logged. A forgotten pot must not vanish from sight because somebody read it too late.
+ * knows the length of, calls for a hand until a corrective action is logged. A forgotten pot must
+ * not vanish from sight because somebody read it too late.
  */
 public final class Acts {
   private static final Set<Occasion> HELD_HOT =
