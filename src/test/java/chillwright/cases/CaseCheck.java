@@ -5,6 +5,7 @@ import chillwright.cases.CaseKitchen.Outcome;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Problem;
 import chillwright.core.log.Problem.Where.InFile;
+import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.Remark;
 import chillwright.core.rules.Verdict;
@@ -112,6 +113,8 @@ public final class CaseCheck {
         "deadline",
         "remarks",
         "without",
+        "settles",
+        "owed",
         "citation");
     String where = lot + " " + node.text("rule");
     Optional<Finding> found = found(where, node, judged);
@@ -125,6 +128,14 @@ public final class CaseCheck {
     time(where, node, "estimate", finding.elapsed().estimate());
     if (node.has("deadline")) {
       same(where + " deadline", node, "deadline", text(finding.deadline()));
+    }
+    if (node.has("settles")) {
+      same(where + " settles", node, "settles", finding.settlesAt().toString());
+    }
+    if (node.has("owed")) {
+      boolean isOwed =
+          !example.at().isBefore(finding.settlesAt()) && Acts.isOwed(finding, judged.timeline());
+      same(where + " owed", node, "owed", String.valueOf(isOwed));
     }
     if (node.has("citation")) {
       same(where + " citation", node, "citation", finding.rule().citation().text());

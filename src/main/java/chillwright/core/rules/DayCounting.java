@@ -64,6 +64,9 @@ public final class DayCounting {
 
   private static final Set<Word> MAKING = EnumSet.of(Word.COOKED, Word.PREPARED, Word.OPENED);
 
+  /** More days than any kitchen counts. */
+  private static final int NO_DAYS_OF_ITS_OWN = 36_500;
+
   private final DayCount count;
   private final RuleSet.Settings settings;
 
@@ -156,9 +159,26 @@ public final class DayCounting {
     for (Timeline source : timeline.sources()) {
       DayCounting.of(source, rules)
           .map(days -> new SourceDays(source.lot(), lastDayIfUsed(days, rules, usedOn)))
+          .or(() -> throughUndated(source, rules, usedOn))
           .ifPresent(found::add);
     }
     return found;
+  }
+
+  /** Food without days of its own hands on the fewest days left among what it was made of. */
+  private static Optional<SourceDays> throughUndated(
+      Timeline source, RuleSet rules, LocalDate usedOn) {
+    Optional<Rule> rule = rules.rule(Occasion.DATE_MARK).filter(r -> !source.sources().isEmpty());
+    if (rule.isEmpty()) {
+      return Optional.empty();
+    }
+    LogEntry first = dayOneRow(source).orElse(source.entries().get(0));
+    Days days =
+        new DayCounting((DayCount) rule.get().shape(), rules.settings())
+            .count(source, rules, first, NO_DAYS_OF_ITS_OWN);
+    return days.sources().stream()
+        .min(Comparator.comparing(SourceDays::lastDay))
+        .map(least -> new SourceDays(least.lot(), lastDayIfUsed(days, rules, usedOn)));
   }
 
   /** A frozen source thaws on the day it is used. */

@@ -5,6 +5,7 @@ import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
 import chillwright.core.log.Timeline;
+import chillwright.core.log.Word;
 import chillwright.core.measure.Limit;
 import chillwright.core.rules.Shape.Hold;
 import chillwright.core.rules.Shape.StaysFrozen;
@@ -30,7 +31,7 @@ final class FrozenJudge {
     List<Finding> findings = new ArrayList<>();
     for (Rule rule : rules.rules(Occasion.FROZEN)) {
       for (List<LogEntry> rows : stretches(timeline)) {
-        judge(rule, timeline, rows).ifPresent(findings::add);
+        findings.addAll(judge(rule, timeline, rows));
       }
     }
     return findings;
@@ -51,30 +52,82 @@ final class FrozenJudge {
     return stretches;
   }
 
-  private static Optional<Finding> judge(Rule rule, Timeline timeline, List<LogEntry> rows) {
+  private static List<Finding> judge(Rule rule, Timeline timeline, List<LogEntry> rows) {
     Optional<LogEntry> proof = rows.stream().filter(FrozenJudge::provesFrozen).findFirst();
-    if (proof.isEmpty()) {
-      return rule.shape() instanceof Hold allowance
-          ? thawedLater(timeline, rows)
-              .map(row -> rows.subList(rows.indexOf(row), rows.size()))
-              .map(later -> judgeAllowance(rule, allowance, timeline, later))
-          : Optional.empty();
-    }
-    List<LogEntry> since = rows.subList(rows.indexOf(proof.get()), rows.size());
     if (rule.shape() instanceof Hold hold) {
-      return Optional.of(judgeAllowance(rule, hold, timeline, since));
+      return judgeOutage(rule, hold, timeline, rows, proof).stream().toList();
     }
-    Optional<Limit> printed = ((StaysFrozen) rule.shape()).atMost();
+    List<Finding> found = new ArrayList<>();
+    Limit limit = ((StaysFrozen) rule.shape()).atMost().orElse(FREEZING);
+    List<LogEntry> since =
+        proof.map(row -> rows.subList(rows.indexOf(row), rows.size())).orElse(List.of());
+    while (!since.isEmpty()) {
+      found.add(judgeState(rule, timeline.lot(), limit, since));
+      since = thawedAgain(limit, since);
+    }
+    return found;
+  }
+
+  /**
+   * Thawed food that nothing shows to have been frozen before was warm for nobody knows how long: a
+   * later proof speaks of what came after, so such food is never in.
+   */
+  private static Optional<Finding> judgeOutage(
+      Rule rule, Hold hold, Timeline timeline, List<LogEntry> rows, Optional<LogEntry> proof) {
     Optional<LogEntry> thawed =
-        since.stream().filter(row -> isThawed(row, printed.orElse(FREEZING))).findFirst();
+        thawedLater(timeline, rows)
+            .filter(row -> proof.isEmpty() || rows.indexOf(row) < rows.indexOf(proof.get()));
+    return thawed
+        .or(() -> proof)
+        .map(row -> rows.subList(rows.indexOf(row), rows.size()))
+        .map(since -> judgeAllowance(rule, hold, timeline, since))
+        .map(
+            finding ->
+                finding.settled() == Verdict.IN
+                        && thawed.filter(row -> !HoldingJudge.isWithin(hold, row)).isPresent()
+                    ? notShown(finding)
+                    : finding);
+  }
+
+  private static Finding notShown(Finding finding) {
+    return new Finding(
+        finding.rule(),
+        finding.lot(),
+        finding.opensAt(),
+        finding.settlesAt(),
+        Verdict.NOT_SHOWN,
+        finding.deadline(),
+        finding.elapsed(),
+        finding.decisive(),
+        finding.evidence(),
+        finding.remarks());
+  }
+
+  private static Finding judgeState(Rule rule, LotId lot, Limit limit, List<LogEntry> since) {
+    LogEntry first = since.get(0);
+    Optional<LogEntry> thawed = since.stream().filter(row -> isThawed(row, limit)).findFirst();
     Draft draft =
-        new Draft(rule, timeline.lot(), proof.get().happenedAt())
-            .evidence(proof)
+        new Draft(rule, lot, first.happenedAt())
+            .evidence(Optional.of(first))
             .remark(Remark.FOUND_SOFT, thawed.filter(row -> row.is(How.SOFT)).isPresent());
-    return Optional.of(
-        thawed.isPresent()
-            ? draft.decisive(thawed).settled(Verdict.OUT, thawed.get().happenedAt())
-            : draft.decisive(proof).settled(Verdict.IN, proof.get().happenedAt()));
+    return thawed.isPresent()
+        ? draft.decisive(thawed).settled(Verdict.OUT, thawed.get().happenedAt())
+        : draft.decisive(Optional.of(first)).settled(Verdict.IN, first.happenedAt());
+  }
+
+  /**
+   * Food found thawed again, after it was shown to be frozen or after the action that answered it,
+   * is a finding of its own: the rows from that proof or action on.
+   */
+  private static List<LogEntry> thawedAgain(Limit limit, List<LogEntry> since) {
+    List<LogEntry> answered =
+        since.stream()
+            .dropWhile(row -> !isThawed(row, limit))
+            .skip(1)
+            .dropWhile(row -> !provesFrozen(row) && row.word() != Word.ACTION)
+            .dropWhile(row -> row.word() == Word.ACTION)
+            .toList();
+    return answered.stream().anyMatch(row -> isThawed(row, limit)) ? answered : List.of();
   }
 
   private static Optional<LogEntry> thawedLater(Timeline timeline, List<LogEntry> rows) {

@@ -56,6 +56,60 @@ final class HoldingJudge {
     return judgeAllowance(draft, hold, from, readings);
   }
 
+  /**
+   * The findings of one stretch: a later excursion beyond the limit, after a good reading or after
+   * the action that answered the one before, is one of its own.
+   *
+   * @param actions what was done about the lot, in order of time
+   */
+  List<Finding> judgeEach(
+      Rule rule, Instant from, List<LogEntry> readings, boolean goesOn, List<LogEntry> actions) {
+    List<Finding> found = new ArrayList<>();
+    Instant start = from;
+    List<LogEntry> left = readings;
+    int next = nextExcursion((Hold) rule.shape(), left, actions);
+    while (next > 0) {
+      found.add(judge(rule, start, left.subList(0, next), false));
+      left = left.subList(next, left.size());
+      start = left.get(0).happenedAt();
+      next = nextExcursion((Hold) rule.shape(), left, actions);
+    }
+    found.add(judge(rule, start, left, goesOn));
+    return found;
+  }
+
+  /** Where the readings before a second excursion begin; 0 where there is no second one. */
+  private static int nextExcursion(Hold hold, List<LogEntry> readings, List<LogEntry> actions) {
+    if (!hold.allowed().isZero()) {
+      return 0;
+    }
+    int over = firstBeyond(hold, readings, 0);
+    if (over < 0) {
+      return 0;
+    }
+    Instant found = readings.get(over).happenedAt();
+    Optional<Instant> answered =
+        actions.stream().map(LogEntry::happenedAt).filter(at -> !at.isBefore(found)).findFirst();
+    int next = over + 1;
+    while (next < readings.size()) {
+      LogEntry reading = readings.get(next);
+      if (isWithin(hold, reading) || answered.filter(reading.happenedAt()::isAfter).isPresent()) {
+        return firstBeyond(hold, readings, next) < 0 ? 0 : next;
+      }
+      next++;
+    }
+    return 0;
+  }
+
+  private static int firstBeyond(Hold hold, List<LogEntry> readings, int from) {
+    for (int i = from; i < readings.size(); i++) {
+      if (!isWithin(hold, readings.get(i))) {
+        return i;
+      }
+    }
+    return -1;
+  }
+
   /** The finding where the authority sets no figure for what the row says was done. */
   Finding noFigure(Rule rule, LogEntry row) {
     return new Draft(rule, lot, row.happenedAt())

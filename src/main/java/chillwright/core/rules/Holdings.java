@@ -33,6 +33,7 @@ final class Holdings {
   private final List<Span> spans;
   private final List<LogEntry> warmest;
   private final List<CooledDown> coolings;
+  private final List<LogEntry> actions;
   private final boolean isReadyToEat;
   private final boolean isOnHand;
   private final List<Finding> findings = new ArrayList<>();
@@ -44,6 +45,7 @@ final class Holdings {
     this.spans = untilTimeControl(Span.of(timeline));
     this.warmest = Readings.warmest(timeline.entries());
     this.coolings = cooledDown(rules, course, warmest);
+    this.actions = Acts.actions(timeline);
     this.isReadyToEat = timeline.food().category().readyToEat();
     this.isOnHand = timeline.closedAt().isEmpty();
   }
@@ -100,7 +102,7 @@ final class Holdings {
     List<LogEntry> readings =
         Readings.coolest(rows).stream().filter(r -> !r.happenedAt().isBefore(held.get())).toList();
     boolean goesOn = isOnHand && rows.contains(spans.get(spans.size() - 1).opening());
-    findings.add(judge.judge(rule.get(), held.get(), readings, goesOn));
+    findings.addAll(judge.judgeEach(rule.get(), held.get(), readings, goesOn, actions));
   }
 
   /** Food put cold into hot holding is reheating until it reached the reheating limit. */
@@ -148,7 +150,8 @@ final class Holdings {
   }
 
   private void close(Rule rule, Optional<Instant> from, List<LogEntry> readings, boolean goesOn) {
-    from.ifPresent(start -> findings.add(judge.judge(rule, start, readings, goesOn)));
+    from.ifPresent(
+        start -> findings.addAll(judge.judgeEach(rule, start, readings, goesOn, actions)));
   }
 
   /** A refrigerated stretch, of food that no cooling clock waits for. */
