@@ -21,6 +21,7 @@ final class FreezeAgain {
   private static final double HOTTEST_CELSIUS = 121;
 
   private static final double COLDEST_CELSIUS = -60;
+
   /** Where water freezes at the pressure of the air; below that no food is soft all through. */
   private static final double FREEZING_CELSIUS = 0;
 
