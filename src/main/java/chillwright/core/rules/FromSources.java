@@ -13,7 +13,8 @@ import java.util.Set;
  * What the lots that a lot was made of hand on to it. A limit that a source had missed when it was
  * used shows on this lot too, cooked or not; so does one that calls for a hand because the record
  * does not show it, unless something was done about it. So does one that was still being waited
- * for, unless all was cooked anew: topping up must not forget a running clock.
+ * for, unless all was cooked anew: topping up must not forget a running clock. Time as a public
+ * health control binds whatever is made of the food, cooked or not, to its end.
  */
 final class FromSources {
   private final Timeline made;
@@ -39,6 +40,8 @@ final class FromSources {
     for (Finding finding : Assessment.of(source, rules)) {
       if (finding.at(used) == Verdict.OUT || isOpen(finding, source)) {
         findings.add(carried(finding, finding.settled(), Remark.FROM_SOURCE));
+      } else if (TimeControlJudge.isDiscard(finding.rule())) {
+        findings.add(TimeControlJudge.untilDiscarded(finding, made));
       } else if (first.word() == Word.PREPARED && isStillCooling(finding, source)) {
         findings.add(carried(finding, Verdict.NOT_SHOWN, Remark.USED_COOLING));
       }
@@ -48,7 +51,7 @@ final class FromSources {
   /** Not shown, with nothing done about it before it was used. */
   private boolean isOpen(Finding finding, Timeline source) {
     return finding.at(used) == Verdict.NOT_SHOWN
-        && Acts.calls(finding)
+        && (Acts.calls(finding) || TimeControlJudge.isStart(finding.rule()))
         && Acts.taken(finding, source).isEmpty();
   }
 
