@@ -217,6 +217,11 @@ public final class Kitchen implements AutoCloseable {
     return new Plans(this);
   }
 
+  /** Who got some of a food or of a lot. */
+  public Tracing tracing() {
+    return new Tracing(this);
+  }
+
   /** What to take out of the freezer in the next days. */
   public Pulls pulls() {
     return new Pulls(this);

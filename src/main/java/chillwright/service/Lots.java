@@ -3,6 +3,7 @@ package chillwright.service;
 import chillwright.core.keeping.LotState;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
+import chillwright.core.log.PutBack;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
 import chillwright.service.FoundFindings.Found;
@@ -10,12 +11,16 @@ import chillwright.service.Places.PlaceReading;
 import chillwright.storage.LotFilter;
 import chillwright.storage.Session;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 
 /** What can be asked about lots. */
 public final class Lots {
+  /** So many parts of a lot are looked at. */
+  private static final int MOST_PARTS = 200;
+
   private final Kitchen kitchen;
 
   Lots(Kitchen kitchen) {
@@ -69,6 +74,25 @@ public final class Lots {
         findings,
         Acts.next(found.timeline(), findings, now),
         Forecasts.of(found.timeline(), found.ruleSet(), around, now));
+  }
+
+  /** This lot, and parts of it, where they can be put back into what they were divided from. */
+  public List<PutBack> putBacks(LotId lot) {
+    return kitchen
+        .database()
+        .read(
+            session -> {
+              List<LotId> asked = new ArrayList<>(List.of(lot));
+              asked.addAll(session.log().madeFrom(List.of(lot)));
+              return session
+                  .log()
+                  .logs(asked.subList(0, Math.min(MOST_PARTS, asked.size())))
+                  .values()
+                  .stream()
+                  .flatMap(log -> PutBack.of(log).stream())
+                  .filter(back -> session.log().madeFrom(List.of(back.part())).isEmpty())
+                  .toList();
+            });
   }
 
   /** A code that no lot has yet. */

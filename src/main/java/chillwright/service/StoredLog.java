@@ -35,6 +35,7 @@ final class StoredLog implements Stored {
       if (incoming instanceof Row row) {
         row.lot().ifPresent(named::add);
         named.addAll(row.details().from());
+        row.details().to().filter(LotId::isCode).map(LotId::new).ifPresent(named::add);
       }
     }
     StoredLog stored = new StoredLog(session, last);

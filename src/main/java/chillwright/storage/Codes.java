@@ -87,7 +87,8 @@ final class Codes<E extends Enum<E>> {
               How.LAW_ALLOWS,
               How.HARD,
               How.CRYSTALS,
-              How.SOFT));
+              How.SOFT,
+              How.COUNTED));
 
   static final Codes<Governs> GOVERNING =
       new Codes<>(

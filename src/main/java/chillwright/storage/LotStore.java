@@ -67,6 +67,20 @@ public final class LotStore {
         rows, limit, row -> new LotId(row.getCode()), row -> new Position(0, row.getId(), 0));
   }
 
+  /** The lots that came last, the newest first, each with its food. */
+  public Map<LotId, String> newestFoods(int most) {
+    Map<LotId, String> foods = new LinkedHashMap<>();
+    session
+        .sql()
+        .select(LOT.CODE, LOT.FOOD)
+        .from(LOT)
+        .where(LOT.ID.gt(0L))
+        .orderBy(LOT.ID.desc())
+        .limit(most)
+        .forEach(row -> foods.put(new LotId(row.value1()), row.value2()));
+    return foods;
+  }
+
   /** The codes in use that begin with that text. */
   public Set<String> codesBeginning(String text) {
     // A code holds ASCII characters only, and none of them comes after '~'.

@@ -27,6 +27,7 @@ final class Routes {
     Freshness freshness = new Freshness(kitchen);
     Routes all = new Routes(routes);
     all.get(API + "/pull", new PullHandlers(kitchen)::list);
+    all.get(API + "/trace", new TraceHandlers(kitchen)::trace);
     all.plans(new PlanHandlers(kitchen));
     all.ahead(new AheadHandlers(kitchen));
     all.setUp(new SetUpHandlers(kitchen));

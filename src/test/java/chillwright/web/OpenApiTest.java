@@ -274,6 +274,7 @@ class OpenApiTest {
     fits("plan", putPlan(10), "Plan");
     fits("no plan", putPlan(130), "Plan");
     fits("plans", served.get("/api/v1/plans"), "PlanList");
+    fits("trace", served.get("/api/v1/trace?food=Rice"), "Trace");
     fits("pull", served.get("/api/v1/pull?days=7"), "Pull");
     fits("problem", served.postCsv("/api/v1/imports", rows), "Problem");
     fits("problem", served.post("/api/v1/lots", "{'food':}"), "Problem");

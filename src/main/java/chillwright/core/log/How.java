@@ -28,7 +28,9 @@ public enum How {
   /** Partly thawed, with ice crystals left: neither thawed nor out. */
   CRYSTALS("crystals", Word.FROZEN, Word.READING),
   /** Thawed, soft to the touch. */
-  SOFT("soft", Word.FROZEN, Word.READING);
+  SOFT("soft", Word.FROZEN, Word.READING),
+  /** Portions that were found missing when somebody counted: nobody got them. */
+  COUNTED("counted", Word.PORTIONS);
 
   private final String text;
   private final Set<Word> words;

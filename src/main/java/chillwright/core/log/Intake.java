@@ -8,8 +8,9 @@ import java.util.Map;
 /**
  * Takes rows into the log, if they fit what is stored: every id once, a first row that says what
  * the lot is, sources that are known and do not lead back to the lot, corrections of entries that
- * are there, nothing after the end of a lot and no more portions than were left. Every fault is
- * found at once, and each lot stands or falls by itself with the lots it came from.
+ * are there, nothing after the end of a lot, no more portions than were left and none counted
+ * twice. Every fault is found at once, and each lot stands or falls by itself with the lots it came
+ * from.
  *
  * <p>A row that says the same as a stored entry, or as an earlier row of the same input, is a
  * repeat: skipped and counted, so a file that grew can be taken in again. A row without an id is
@@ -55,6 +56,8 @@ public final class Intake {
     lots.values()
         .forEach(lot -> EndOfLot.check(lot, lineage.descents().get(lot.id()).entries(), faults));
     lineage.check();
+    DividedLots divided = new DividedLots(stored, lots, lineage.descents(), faults);
+    lots.values().forEach(divided::check);
     LateDiscards lateDiscards = new LateDiscards(stored, lineage.descents(), faults);
     lots.values().forEach(lateDiscards::check);
     return new Admission(

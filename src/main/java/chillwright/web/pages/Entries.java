@@ -2,6 +2,7 @@ package chillwright.web.pages;
 
 import chillwright.core.log.Corrections;
 import chillwright.core.log.Details;
+import chillwright.core.log.How;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Mark;
 import chillwright.core.log.Word;
@@ -13,6 +14,8 @@ import java.util.stream.Collectors;
 
 /** Entries in words, the corrected ones with what they said before. */
 final class Entries {
+  private static final String COUNTED = "word.counted";
+
   private final Desk desk;
   private final Visitor visitor;
   private final List<LogEntry> all;
@@ -48,7 +51,7 @@ final class Entries {
         entry.id().text(),
         entry.happenedAt().toString(),
         desk.moment(entry.happenedAt(), visitor),
-        entry.word().text(),
+        title(standing.orElse(entry)),
         now,
         corrections.isEmpty() ? "" : visitor.say("lot.was", text(entry)),
         corrections.stream().map(this::why).collect(Collectors.joining("; ")),
@@ -56,25 +59,9 @@ final class Entries {
         standing.isPresent());
   }
 
-  /** Who got some of it, the last first: one step down, where it left the kitchen. */
-  List<String> givenOut() {
-    List<String> given = new ArrayList<>();
-    for (LogEntry entry : all) {
-      Optional<LogEntry> standing =
-          Corrections.standing(entry, all).filter(kept -> entry.word() != Word.CORRECTION);
-      standing
-          .filter(kept -> kept.details().to().isPresent())
-          .ifPresent(
-              kept -> given.add(0, desk.moment(kept.happenedAt(), visitor) + ": " + to(kept)));
-    }
-    return given;
-  }
-
-  private String to(LogEntry entry) {
-    String who = entry.details().to().orElseThrow();
-    return entry.details().portions().isPresent()
-        ? visitor.say("lot.given.portions", who, entry.details().portions().getAsInt())
-        : who;
+  /** The key of what an entry is called: a count is no sale. */
+  static String title(LogEntry entry) {
+    return entry.is(How.COUNTED) ? COUNTED : "word." + entry.word().text();
   }
 
   String why(LogEntry correction) {

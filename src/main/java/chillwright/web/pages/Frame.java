@@ -32,11 +32,16 @@ public record Frame(
   /**
    * What came of what the person just did.
    *
+   * @param lots whose pages it leads to
    * @param mend where a slip in it is corrected, if it may be
    */
-  public record Notice(String says, Optional<String> mend) {
+  public record Notice(String says, List<String> lots, Optional<String> mend) {
+    public Notice {
+      lots = List.copyOf(lots);
+    }
+
     static List<Notice> plain(List<String> says) {
-      return says.stream().map(line -> new Notice(line, Optional.empty())).toList();
+      return says.stream().map(line -> new Notice(line, List.of(), Optional.empty())).toList();
     }
   }
 

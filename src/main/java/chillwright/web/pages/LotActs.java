@@ -183,6 +183,9 @@ final class LotActs {
             : List.of(),
         canCombine,
         left(lot),
+        kitchen.lots().putBacks(lot.lot()).stream()
+            .map(back -> new LotPageView.Back(back.part().text(), back.whole().text()))
+            .toList(),
         new Known(kitchen).categories(visitor.language()),
         new Filled(fields, form.faults(), form.doubt()));
   }

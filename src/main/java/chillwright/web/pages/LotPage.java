@@ -26,6 +26,8 @@ import chillwright.print.SpeedupText;
 import chillwright.print.Times;
 import chillwright.service.LotView;
 import chillwright.service.Refused;
+import chillwright.service.Tracing.Trace;
+import chillwright.service.Tracing.Traced;
 import chillwright.service.Written;
 import chillwright.web.pages.LotPageView.Found;
 import chillwright.web.pages.LotPageView.Next;
@@ -44,6 +46,9 @@ final class LotPage {
   static final String ADDRESS = "/lots/{lot}";
   static final String ENTRIES = "/lots/{lot}/entries";
 
+  /** So many lots made of one are followed on its page. */
+  private static final int FOLLOWED = 500;
+
   /** How long an address on a label is does not change what fits beside its code. */
   private static final String LABEL_ADDRESS = "http://kitchen";
 
@@ -61,9 +66,11 @@ final class LotPage {
     if (view.isPresent()) {
       String done = Optional.ofNullable(context.queryParam("done")).orElse("");
       List<Frame.Notice> notices =
-          view.get().entries().stream()
-              .filter(entry -> entry.id().text().equals(done))
-              .map(entry -> done(entry, view.get(), visitor))
+          Stream.concat(
+                  DividedNotice.of(context, view.get(), visitor).stream(),
+                  view.get().entries().stream()
+                      .filter(entry -> entry.id().text().equals(done))
+                      .map(entry -> done(entry, view.get(), visitor)))
               .toList();
       LotPageView page =
           page(
@@ -79,10 +86,11 @@ final class LotPage {
   }
 
   private Frame.Notice done(LogEntry entry, LotView view, Visitor visitor) {
-    String word = visitor.say("word." + entry.word().text());
+    String word = visitor.say(Entries.title(entry));
     String text = new Entries(desk, visitor, view.entries()).text(entry);
     return new Frame.Notice(
         visitor.say("entry.done", text.isEmpty() ? word : word + ", " + text),
+        List.of(),
         Optional.of("/lots/" + view.state().lot() + "/correct?entry=" + entry.id()));
   }
 
@@ -220,6 +228,8 @@ final class LotPage {
     Instant now = desk.kitchen().now();
     LotState state = view.state();
     Entries entries = new Entries(desk, visitor, view.entries());
+    List<Traced> traced =
+        desk.kitchen().tracing().lot(state.lot(), FOLLOWED).map(Trace::lots).orElse(List.of());
     Optional<Verdict> verdict = state.standing().flatMap(s -> s.verdicts().at(now));
     Scale scale = visitor.scale();
     Sentences sentences = new Sentences(desk.zone(), scale, now, visitor.language());
@@ -228,7 +238,7 @@ final class LotPage {
     return new LotPageView(
         state.lot().text(),
         Sign.of(verdict),
-        LotLines.where(state, visitor),
+        LotLines.where(state, OutWords.own(traced), visitor),
         next(view, sentences, visitor),
         LotActs.isOwed(state, now),
         isFrozen(state),
@@ -247,7 +257,7 @@ final class LotPage {
         isUnfit ? List.of() : because(state, visitor),
         view.sources().stream().map(LotId::text).toList(),
         view.descendants().stream().map(LotId::text).toList(),
-        entries.givenOut(),
+        new OutWords(desk, visitor).given(traced),
         new ContentsText(state.food(), view.contents(), visitor).shown(),
         new LotActs(desk.kitchen()).shown(state, stillCools(view), share, visitor),
         entries.shown(),

@@ -129,6 +129,9 @@ public record LotPageView(
    */
   public record Contents(String gap, List<String> says, String warning) {}
 
+  /** A part that can go back into the lot it was divided from. */
+  public record Back(String part, String whole) {}
+
   /**
    * What can be done with the whole lot.
    *
@@ -137,6 +140,7 @@ public record LotPageView(
    * @param canPart whether it can be divided
    * @param partners lots it may be put together with
    * @param left how many portions are left; blank where they are not counted
+   * @param putBacks parts, or the lot itself, that can go back into what they were divided from
    * @param form what was filled in; "form" names which of them it was
    */
   public record Acts(
@@ -146,6 +150,7 @@ public record LotPageView(
       List<Partner> partners,
       boolean canCombine,
       String left,
+      List<Back> putBacks,
       List<Choice> categories,
       Filled form) {
     /** Whether that form is shown again with what is wrong. */
@@ -213,6 +218,7 @@ public record LotPageView(
   /**
    * An entry as it stands.
    *
+   * @param title key of its word, or of what else it is called
    * @param text what it says besides its word
    * @param was what it said before a correction; blank for one that was not corrected
    * @param why who corrected it, when and why
@@ -223,7 +229,7 @@ public record LotPageView(
       String id,
       String iso,
       String clock,
-      String word,
+      String title,
       String text,
       String was,
       String why,

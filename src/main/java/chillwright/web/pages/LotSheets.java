@@ -167,7 +167,7 @@ final class LotSheets {
         entry.isLate() ? " (" + visitor.say("paper.late", moment(entry.writtenAt())) + ")" : "";
     return new LotSheet.Row(
         moment(entry.happenedAt()),
-        visitor.say("word." + entry.word().text()),
+        visitor.say(Entries.title(entry)),
         standing.map(entries::unsigned).orElse(visitor.say("lot.void")) + late,
         entry.by().orElse(""),
         corrections.isEmpty() ? "" : visitor.say("lot.was", entries.unsigned(entry)),

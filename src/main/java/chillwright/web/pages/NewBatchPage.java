@@ -203,6 +203,7 @@ final class NewBatchPage {
   private List<Incoming> split(
       Map<String, String> fields, String code, int containers, Instant now) {
     List<Incoming> rows = new ArrayList<>();
+    List<Incoming> left = new ArrayList<>();
     int portions = Integer.parseInt(fields.get("portions"));
     String word = fields.get("entry");
     boolean isWarm = word.equals(Word.COOKED.text()) || word.equals(Word.PREPARED.text());
@@ -216,11 +217,15 @@ final class NewBatchPage {
         own.put(same, fields.getOrDefault(same, ""));
       }
       rows.add(form(own, now).row(code + "-" + i));
+      if (share > 0) {
+        Map<String, String> taken = common(fields);
+        taken.put("entry", Word.PORTIONS.text());
+        taken.put("portions", Integer.toString(share));
+        taken.put("to", code + "-" + i);
+        left.add(form(taken, now).row(code));
+      }
     }
-    Map<String, String> taken = common(fields);
-    taken.put("entry", Word.PORTIONS.text());
-    taken.put("portions", Integer.toString(portions));
-    rows.add(form(taken, now).row(code));
+    rows.addAll(left);
     return rows;
   }
 

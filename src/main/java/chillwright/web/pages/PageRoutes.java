@@ -53,6 +53,7 @@ public final class PageRoutes {
     routes.post(ShareForms.PARTS, share::divide);
     routes.post(ShareForms.COUNTS, share::count);
     routes.post(ShareForms.COMBINED, share::combine);
+    routes.post(ShareForms.BACK, share::putBack);
     get(LabelsPdf.ADDRESS, new LabelsPdf(desk)::answer);
     RecordPdf record = new RecordPdf(desk);
     get(RecordPdf.ADDRESS, record::period);
@@ -76,9 +77,7 @@ public final class PageRoutes {
     setUp(new SetUpPage(desk));
     get(AheadPage.ADDRESS, new AheadPage(desk)::show);
     plans(new PlansPage(desk));
-    PullPage pull = new PullPage(desk);
-    get(PullPage.ADDRESS, pull::show);
-    get(PullPage.CSV, pull::table);
+    followed(new PullPage(desk), new TracePage(desk));
     DayPage day = new DayPage(desk);
     get(DayPage.ADDRESS, day::show);
     routes.post(DayPage.READINGS, day::read);
@@ -112,6 +111,14 @@ public final class PageRoutes {
     routes.post(ReachForms.LABEL_ADDRESS, reach::address);
     routes.post(ReachForms.FEED, reach::makeFeed);
     routes.post(ReachForms.FEED_END, reach::endFeed);
+  }
+
+  /** What is to come of lots, and what became of them. */
+  private void followed(PullPage pull, TracePage trace) {
+    get(PullPage.ADDRESS, pull::show);
+    get(PullPage.CSV, pull::table);
+    get(TracePage.ADDRESS, trace::show);
+    get(TracePage.CSV, trace::table);
   }
 
   private void plans(PlansPage plans) {

@@ -1,10 +1,13 @@
 package chillwright.web.pages;
 
 import chillwright.core.keeping.LotState;
+import chillwright.core.log.EntryId;
+import chillwright.core.log.How;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
+import chillwright.core.log.PutBack;
 import chillwright.core.log.Row;
 import chillwright.core.log.Word;
 import chillwright.core.rules.OpenCooling;
@@ -32,6 +35,7 @@ final class ShareForms {
   static final String PARTS = "/lots/{lot}/parts";
   static final String COMBINED = "/lots/{lot}/combined";
   static final String COUNTS = "/lots/{lot}/counts";
+  static final String BACK = "/lots/{lot}/put-back";
 
   private static final int MOST_PARTS = 50;
   private static final Set<String> MADE = Set.of(Word.COOKED.text(), Word.PREPARED.text());
@@ -85,6 +89,11 @@ final class ShareForms {
     take(context, "counts", this::counts);
   }
 
+  /** A part that was made by mistake goes back into the lot it was divided from. */
+  void putBack(Context context) {
+    take(context, "back", this::back);
+  }
+
   private void take(Context context, String which, Reading reading) {
     Optional<Form> form = desk.form(context);
     if (form.isEmpty()) {
@@ -104,9 +113,7 @@ final class ShareForms {
       try {
         Written written =
             desk.kitchen().logbook().log(told.rows, told.fresh, form.get().once(context.path()));
-        // Of several parts the page of their source tells: it lists them all.
-        String source = "/lots/" + view.get().state().lot();
-        context.redirect(told.fresh.size() > 1 ? source : begun(written), HttpStatus.SEE_OTHER);
+        context.redirect(after(view.get().state(), told, written), HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
         told.faults.addAll(EntryForm.faults(refused.problems(), visitor));
@@ -123,6 +130,13 @@ final class ShareForms {
     Optional<String> unfit = new NotForUse(desk, visitor).of(told.used);
     String category = form.text("category");
     return unfit.or(() -> CookedDoubt.of((Row) told.rows.get(0), category, desk, visitor));
+  }
+
+  /** Of several parts the page of their source tells: it lists them all. */
+  private static String after(LotState lot, Told told, Written written) {
+    String page = told.fresh.size() > 1 ? "/lots/" + lot.lot() : begun(written);
+    boolean isDivided = !told.fresh.isEmpty() && told.used.size() == 1;
+    return isDivided ? DividedNotice.on(page, told.fresh) : page;
   }
 
   /** The page of the first lot that began. */
@@ -154,6 +168,7 @@ final class ShareForms {
     if (!told.faults.isEmpty()) {
       return told;
     }
+    List<Incoming> left = new ArrayList<>();
     for (LotId part : desk.kitchen().lots().freeCodes(lot.lot(), count.getAsInt())) {
       Map<String, String> own = common(form);
       own.put("entry", word.get().word());
@@ -165,10 +180,33 @@ final class ShareForms {
       }
       told.fresh.add(part);
       told.add(row(own, part.text()));
+      if (each.isPresent()) {
+        left.add(taken(form, lot.lot().text(), form.text("portions"), part));
+      }
     }
-    if (each.isPresent()) {
-      long all = (long) each.getAsInt() * count.getAsInt();
-      told.add(taken(form, lot.lot().text(), Long.toString(all)));
+    left.forEach(told::add);
+    return told;
+  }
+
+  /** The part, and nothing else, is put back into the lot it was divided from. */
+  private Told back(Form form, LotState lot, Visitor visitor) {
+    Told told = new Told(visitor);
+    Optional<PutBack> back =
+        desk.kitchen().lots().putBacks(lot.lot()).stream()
+            .filter(found -> found.part().equals(lot.lot()))
+            .findFirst();
+    if (back.isEmpty()) {
+      told.faults.add(visitor.say("share.back.not-now"));
+      return told;
+    }
+    String part = lot.lot().text();
+    told.add(taken(form, part, Integer.toString(back.get().portions()), back.get().whole()));
+    for (EntryId wrong : back.get().rows()) {
+      Map<String, String> voided = common(form);
+      voided.put("entry", Word.CORRECTION.text());
+      voided.put("corrects", wrong.text());
+      voided.put("note", visitor.say("share.back.note", part));
+      told.add(row(voided, back.get().whole().text()));
     }
     return told;
   }
@@ -186,6 +224,7 @@ final class ShareForms {
     long missing = lot.portions().left().orElse(0) - found.get();
     if (missing > 0) {
       own.put("entry", Word.PORTIONS.text());
+      own.put("how", How.COUNTED.text());
       own.put("portions", Long.toString(missing));
     } else {
       own.put("entry", Word.ACTION.text());
@@ -213,14 +252,14 @@ final class ShareForms {
     codes.stream()
         .filter(code -> !isCookedAgain(form) && isCooling(code))
         .forEach(code -> told.faults.add(visitor.say("share.combined.cooling", code)));
+    LotId made = desk.kitchen().lots().freeCode();
     List<Incoming> left = new ArrayList<>();
     long sum = 0;
     for (String code : codes) {
       Optional<String> portions = portions(form, code);
-      portions.ifPresent(count -> left.add(taken(form, code, count)));
+      portions.ifPresent(count -> left.add(taken(form, code, count, made)));
       sum += portions.flatMap(ShareForms::counted).orElse(0L);
     }
-    LotId made = desk.kitchen().lots().freeCode();
     Map<String, String> own = common(form);
     own.put("entry", form.text("entry"));
     own.put("temperature", form.text("temperature"));
@@ -273,8 +312,9 @@ final class ShareForms {
             .isPresent();
   }
 
-  private Incoming taken(Form form, String lot, String portions) {
+  private Incoming taken(Form form, String lot, String portions, LotId into) {
     Map<String, String> taken = common(form);
+    taken.put("to", into.text());
     taken.put("entry", Word.PORTIONS.text());
     taken.put("portions", portions);
     return row(taken, lot);

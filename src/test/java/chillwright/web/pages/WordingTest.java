@@ -7,6 +7,7 @@ import chillwright.core.kitchen.Allergen;
 import chillwright.core.kitchen.KnownPlace.Kind;
 import chillwright.core.kitchen.KnownProbe.Scales;
 import chillwright.core.kitchen.ProbeCheck.Method;
+import chillwright.core.log.HandOut;
 import chillwright.core.log.How;
 import chillwright.core.log.Word;
 import chillwright.core.plan.Dish.Route;
@@ -57,6 +58,8 @@ class WordingTest {
   /** Keys put together from a prefix and what the core calls a thing. */
   private static Set<String> composed() {
     Stream<String> words = Arrays.stream(Word.values()).map(word -> "word." + word.text());
+    Stream<String> outs =
+        Arrays.stream(HandOut.Kind.values()).map(kind -> "trace.kind." + kind.key());
     Stream<String> hows = Arrays.stream(How.values()).map(how -> "how." + how.text());
     Stream<String> verdicts =
         Stream.concat(Arrays.stream(Verdict.values()).map(Verdict::text), Stream.of("none"))
@@ -92,7 +95,7 @@ class WordingTest {
     Stream<String> faults = AheadPage.FAULTS.stream().map(fault -> "ahead.fault." + fault);
     return Stream.of(
             choices, faults, words, hows, verdicts, sheets, kinds, allergens, scales, methods,
-            questions, plans)
+            questions, plans, outs)
         .flatMap(keys -> keys)
         .collect(Collectors.toCollection(TreeSet::new));
   }

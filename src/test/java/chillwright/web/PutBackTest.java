@@ -1,0 +1,141 @@
+package chillwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.web.Served.Reply;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Path;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A lot that was divided by mistake. That the portions of a lot and of its parts add up is a rule
+ * of this project, no source.
+ */
+class PutBackTest {
+  @TempDir private Path folder;
+  private Served served;
+  private Visit visit;
+
+  @BeforeEach
+  void open() {
+    served = Served.in(folder);
+    served.at("2026-03-06T20:00:00Z");
+    visit = new Visit(served);
+    visit.open("/");
+    String begun = "/lots/BARS";
+    visit.submit(
+        "/new-batch",
+        "lot",
+        "BARS",
+        "entry",
+        "cooked",
+        "food",
+        "Oat bars",
+        "category",
+        "bar_cookies_cut_and_wrapped",
+        "portions",
+        "96");
+    visit.open(begun);
+    Reply divided = visit.submit(begun + "/parts", "parts", "2", "portions", "24");
+    assertThat(divided.status()).as(divided.text()).isEqualTo(303);
+    served.at("2026-03-06T21:00:00Z");
+  }
+
+  @AfterEach
+  void close() {
+    served.close();
+  }
+
+  private int left(String lot) {
+    return served.get("/api/v1/lots/" + lot).json().at("/portions/left").asInt();
+  }
+
+  private JsonNode entries(String lot) {
+    return served.get("/api/v1/lots/" + lot + "/entries").json().at("/items");
+  }
+
+  private String rowFor(String part) {
+    for (JsonNode entry : entries("BARS")) {
+      if (entry.at("/to").asText().equals(part)) {
+        return entry.at("/id").asText();
+      }
+    }
+    throw new AssertionError("no row for " + part + ": " + entries("BARS"));
+  }
+
+  @Test
+  void the_row_of_a_part_is_not_voided_while_the_part_has_the_portions() {
+    String row = rowFor("BARS-1");
+    visit.open("/lots/BARS/correct?entry=" + row);
+    Reply page = visit.submit("/lots/BARS/correct", "corrects", row, "void", "yes", "reason", "x");
+    assertThat(page.status()).isEqualTo(422);
+    assertThat(page.text()).contains("Lot BARS-1 has 24 portions of lot BARS", "put it back first");
+    Reply api =
+        served.post(
+            "/api/v1/lots/BARS/entries",
+            ("{'when':'2026-03-06T20:30:00Z','entry':'correction','corrects':'%s','portions':2,"
+                    + "'note':'slip'}")
+                .formatted(row));
+    assertThat(api.status()).isEqualTo(422);
+    assertThat(api.text()).contains("parts-do-not-add-up");
+    assertThat(left("BARS")).isEqualTo(48);
+  }
+
+  @Test
+  void a_part_is_put_back_with_one_form_from_its_page_or_that_of_the_whole() {
+    assertThat(visit.open("/lots/BARS").text())
+        .contains("action=\"/lots/BARS-1/put-back\"", "action=\"/lots/BARS-2/put-back\"");
+    assertThat(visit.open("/lots/BARS-1").text()).contains("Put BARS-1 back into BARS");
+    Reply back = visit.submit("/lots/BARS-1/put-back", "by", "RO");
+    assertThat(back.status()).as(back.text()).isEqualTo(303);
+    assertThat(left("BARS")).isEqualTo(72);
+    assertThat(served.get("/api/v1/lots/BARS-1").json().at("/onHand").asBoolean()).isFalse();
+    assertThat(entries("BARS-1").findValuesAsText("entry")).containsExactly("cooling", "portions");
+    assertThat(visit.open("/lots/BARS").text()).doesNotContain("/lots/BARS-1/put-back");
+    assertThat(visit.open("/lots/BARS-1").text()).contains("put back into BARS, none left");
+    assertThat(visit.submit("/lots/BARS-1/put-back").status()).isEqualTo(422);
+  }
+
+  @Test
+  void the_whole_tells_that_it_was_divided_and_what_its_parts_gave_out() {
+    visit.open("/lots/BARS");
+    Reply rest = visit.submit("/lots/BARS/parts", "parts", "2", "portions", "24");
+    String page = visit.open(Visit.target(rest)).text();
+    assertThat(page)
+        .containsSubsequence("Divided:", "href=\"/lots/BARS-3\"", "href=\"/lots/BARS-4\"")
+        .contains("divided, none left", "href=\"/trace?lot=BARS\"")
+        .doesNotContain("served, 0 portions left");
+    visit.submit("/lots/BARS-2/entries", "entry", "portions", "portions", "3", "to", "Fair");
+    assertThat(visit.open("/lots/BARS").text())
+        .containsSubsequence("Given out:", "Fair, portions: 3 (of part BARS-2)")
+        .doesNotContain("BARS-2, portions: 24");
+  }
+
+  /** Our own design, no source: nobody got what was missing when somebody counted. */
+  @Test
+  void a_count_is_told_as_one_and_not_as_a_sale() {
+    visit.open("/lots/BARS-1");
+    assertThat(visit.submit("/lots/BARS-1/counts", "found", "0").status()).isEqualTo(303);
+    assertThat(visit.open("/lots/BARS-1").text())
+        .contains("<b>counted</b>", "counted, none left")
+        .doesNotContain("<b>portions taken</b>");
+    assertThat(entries("BARS-1").findValuesAsText("how")).contains("counted");
+    assertThat(served.get("/api/v1/trace?lot=BARS-1").json().at("/lots/0/handOuts/0/kind").asText())
+        .isEqualTo("counted");
+  }
+
+  @Test
+  void a_part_to_which_something_happened_is_not_put_back() {
+    visit.open("/lots/BARS-2");
+    visit.submit("/lots/BARS-2/entries", "entry", "portions", "portions", "3", "to", "Fair");
+    assertThat(visit.open("/lots/BARS-2").text()).doesNotContain("put-back");
+    Reply refused = visit.submit("/lots/BARS-2/put-back");
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.text()).contains("or something happened to it since");
+    assertThat(left("BARS")).isEqualTo(48);
+    assertThat(visit.submit("/lots/BARS/put-back").status()).as("no part").isEqualTo(422);
+  }
+}
