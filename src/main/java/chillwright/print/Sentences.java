@@ -131,7 +131,7 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
     if (finding.has(Remark.FOUND_SOFT)) {
       return say("not-shown.soft");
     }
-    if (finding.has(Remark.READING_OVERDUE)) {
+    if (finding.has(Remark.READING_OVERDUE) && !finding.has(Remark.FROM_SOURCE)) {
       return overdue(finding);
     }
     String bounded = bounded(limit, finding);

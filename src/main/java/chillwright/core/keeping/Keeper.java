@@ -14,6 +14,7 @@ import chillwright.core.rules.Shape.DayCount;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -85,7 +86,7 @@ public final class Keeper {
     return findings.stream()
         .filter(finding -> finding.rule().occasions().stream().anyMatch(DISCARD::contains))
         .flatMap(finding -> finding.deadline().stream())
-        .findFirst();
+        .min(Comparator.naturalOrder());
   }
 
   private Optional<Governs> governs(Keeping dates) {

@@ -1,15 +1,11 @@
 package chillwright.core.rules;
 
-import chillwright.core.log.LogEntry;
 import chillwright.core.log.Timeline;
-import chillwright.core.log.Word;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 
 /**
  * Lays the rules of a set over a timeline. Pure and total: it knows no clock and no storage, and
@@ -39,7 +35,7 @@ public final class Assessment {
     } else {
       assessment.judgeOtherFood();
     }
-    assessment.addMissedBySources();
+    assessment.findings.addAll(FromSources.findings(timeline, rules));
     assessment.findings.sort(Comparator.comparing(Finding::opensAt));
     return List.copyOf(assessment.findings);
   }
@@ -75,45 +71,5 @@ public final class Assessment {
         .rule(Occasion.NO_TEMPERATURE_LIMIT)
         .map(rule -> new Draft(rule, timeline.lot(), timeline.beganAt()))
         .ifPresent(draft -> findings.add(draft.settled(Verdict.NO_RULE, timeline.beganAt())));
-  }
-
-  /**
-   * A limit that a source had missed when it was used shows on this lot too; so does one it was
-   * still waiting for, unless all was cooked anew: topping up must not forget a running clock.
-   */
-  private void addMissedBySources() {
-    for (Timeline source : timeline.sources()) {
-      LogEntry first = timeline.entries().get(0);
-      Instant used = first.happenedAt();
-      for (Finding finding : Assessment.of(source, rules)) {
-        if (finding.at(used) == Verdict.OUT) {
-          findings.add(fromSource(finding, finding.settled(), used, Remark.FROM_SOURCE));
-        } else if (first.word() == Word.PREPARED && isStillCooling(finding, source, used)) {
-          findings.add(fromSource(finding, Verdict.NOT_SHOWN, used, Remark.USED_COOLING));
-        }
-      }
-    }
-  }
-
-  private boolean isStillCooling(Finding finding, Timeline source, Instant used) {
-    return finding.at(used) == Verdict.PENDING
-        && finding.rule().occasions().stream().anyMatch(Occasion::isCooling)
-        && Course.of(source, rules).hasCooledBelowHot();
-  }
-
-  private static Finding fromSource(Finding missed, Verdict verdict, Instant used, Remark why) {
-    Set<Remark> remarks = EnumSet.of(Remark.FROM_SOURCE, why);
-    remarks.addAll(missed.remarks());
-    return new Finding(
-        missed.rule(),
-        missed.lot(),
-        missed.opensAt(),
-        used,
-        verdict,
-        missed.deadline(),
-        missed.elapsed(),
-        missed.decisive(),
-        missed.evidence(),
-        List.copyOf(remarks));
   }
 }

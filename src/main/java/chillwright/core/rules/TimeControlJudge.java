@@ -4,6 +4,7 @@ import chillwright.core.log.How;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Phase;
 import chillwright.core.log.Timeline;
+import chillwright.core.measure.Elapsed;
 import chillwright.core.measure.Limit;
 import chillwright.core.rules.Shape.Hold;
 import chillwright.core.rules.Shape.TimeAlone;
@@ -30,6 +31,12 @@ final class TimeControlJudge {
           Phase.RECEIVED,
           Phase.OPENED,
           Phase.SET_OUT);
+
+  private static final Set<Occasion> START =
+      EnumSet.of(Occasion.TIME_CONTROL_START_4H, Occasion.TIME_CONTROL_START_6H);
+
+  private static final Set<Occasion> DISCARD =
+      EnumSet.of(Occasion.TIME_CONTROL_DISCARD_4H, Occasion.TIME_CONTROL_DISCARD_6H);
 
   private final Timeline timeline;
   private final RuleSet rules;
@@ -117,7 +124,7 @@ final class TimeControlJudge {
           .decisive(tooWarm)
           .settled(Verdict.OUT, tooWarm.get().happenedAt());
     }
-    return untilDiscarded(draft, last);
+    return untilDiscarded(draft, last, timeline.closedAt());
   }
 
   private Optional<LogEntry> firstAbove(Limit ceiling, LogEntry row, Instant last) {
@@ -127,11 +134,37 @@ final class TimeControlJudge {
         .findFirst();
   }
 
-  private Finding untilDiscarded(Draft draft, Instant last) {
-    Optional<Instant> closed = timeline.closedAt();
+  private static Finding untilDiscarded(Draft draft, Instant last, Optional<Instant> closed) {
     if (closed.filter(end -> !end.isAfter(last)).isPresent()) {
       return draft.remark(Remark.CLOSED_IN_TIME, true).settled(Verdict.IN, closed.get());
     }
     return draft.pendingUntil(last, Verdict.OUT);
+  }
+
+  static boolean isStart(Rule rule) {
+    return rule.occasions().stream().anyMatch(START::contains);
+  }
+
+  static boolean isDiscard(Rule rule) {
+    return rule.occasions().stream().anyMatch(DISCARD::contains);
+  }
+
+  /** The end of a source's time as it binds what was made of it, for as long as that is on hand. */
+  static Finding untilDiscarded(Finding ofSource, Timeline made) {
+    Instant last = ofSource.deadline().orElseThrow();
+    Optional<Instant> inTime = made.closedAt().filter(end -> !end.isAfter(last));
+    return new Finding(
+        ofSource.rule(),
+        ofSource.lot(),
+        ofSource.opensAt(),
+        inTime.orElse(last.plusMillis(1)),
+        inTime.isPresent() ? Verdict.IN : Verdict.OUT,
+        ofSource.deadline(),
+        Elapsed.UNKNOWN,
+        Optional.empty(),
+        ofSource.evidence(),
+        inTime.isPresent()
+            ? List.of(Remark.CLOSED_IN_TIME, Remark.FROM_SOURCE)
+            : List.of(Remark.FROM_SOURCE));
   }
 }

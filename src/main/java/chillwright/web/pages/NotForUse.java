@@ -5,6 +5,7 @@ import chillwright.core.log.Row;
 import chillwright.core.log.Word;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
+import chillwright.core.rules.Verdict;
 import chillwright.print.Sentences;
 import chillwright.service.LotView;
 import java.time.Instant;
