@@ -48,7 +48,7 @@ final class FrozenDoubt {
     boolean isHard = row.details().how().filter(How.HARD::equals).isPresent();
     return row.details()
         .temperature()
-        .filter(given -> isHard && isAbove(HARD, given) || isFrozen && isAbove(FROZEN, given))
+        .filter(given -> (isHard && isAbove(HARD, given)) || (isFrozen && isAbove(FROZEN, given)))
         .map(given -> visitor.say("entry.doubt.not-frozen", given.text()));
   }
 
