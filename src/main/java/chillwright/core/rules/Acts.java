@@ -16,8 +16,9 @@ import java.util.Set;
 
 /**
  * What a kitchen did about its findings, and what it still owes: whatever went out of compliance,
- * and every cooling or reheating that the record cannot show, calls for a hand until a corrective
- * action is logged. A forgotten pot must not vanish from sight because somebody read it too late.
+ * every cooling or reheating that the record cannot show, and every thaw in a freezer that nobody
+ * knows the length of, calls for a hand until a corrective action is logged. A forgotten pot must
+ * not vanish from sight because somebody read it too late.
  */
 public final class Acts {
   private static final Set<Occasion> HELD_HOT =
@@ -32,7 +33,8 @@ public final class Acts {
       case NOT_SHOWN ->
           finding.has(Remark.READING_OVERDUE)
               || finding.has(Remark.FOUND_SOFT)
-              || finding.rule().shape() instanceof Reach;
+              || finding.rule().shape() instanceof Reach
+              || finding.rule().occasions().contains(Occasion.FROZEN);
       case PENDING, IN, NO_RULE -> false;
     };
   }
