@@ -11,9 +11,9 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * Which rows have to be looked at together: those of one lot, of lots that come from one another,
- * and those that name one another by an id. Groups stand in the order of their first rows, and the
- * rows of a group in the order of the files.
+ * Which rows have to be looked at together: those of one lot, of lots that come from one another or
+ * took portions of one another, and those that name one another by an id. Groups stand in the order
+ * of their first rows, and the rows of a group in the order of the files.
  */
 final class RowGroups {
   private final int[] order;
@@ -97,6 +97,9 @@ final class RowGroups {
         for (String source : from.split("\\s+", -1)) {
           join(lot, lots.computeIfAbsent(source, k -> newLot()));
         }
+      }
+      if (!code.isEmpty() && !cells.given(Column.TO).isEmpty()) {
+        named.add(new String[] {cells.given(Column.TO), key});
       }
       noteId(cells.given(Column.ID), lot, key);
       noteId(cells.given(Column.CORRECTS), lot, key);

@@ -85,6 +85,24 @@ class ImportBlocksTest {
     assertThat(changedByRecomputing()).isZero();
   }
 
+  /** A rule of this project, no source. */
+  @Test
+  void portions_into_a_lot_of_another_block_are_seen() throws IOException {
+    String rows =
+        """
+        lot,food,category,when,entry,temperature,portions,to
+        A,Soup,soup_or_stew,2026-03-02T10:00:00Z,cooked,180F,20,
+        A,,,2026-03-02T12:00:00Z,portions,,5,B
+        %s
+        B,Soup,soup_or_stew,2026-03-02T10:00:00Z,cooked,180F,10,
+        """
+            .formatted(filler().replace("0F,,,,,", "0F,,"));
+    Path file = Files.writeString(folder.resolve("log.csv"), rows);
+    Imported imported =
+        kitchen.kitchen().imports().files(LogFile.of(List.of(file)), false, Progress.NONE);
+    assertThat(imported.problems()).extracting(Problem::code).containsExactly("not-made-of");
+  }
+
   @Test
   void ids_made_of_long_codes_never_meet() throws IOException {
     String code = "X".repeat(64);

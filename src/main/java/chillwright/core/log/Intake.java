@@ -58,6 +58,8 @@ public final class Intake {
     lineage.check();
     DividedLots divided = new DividedLots(stored, lots, lineage.descents(), faults);
     lots.values().forEach(divided::check);
+    TopUps topUps = new TopUps(stored, lots, lineage.descents(), faults);
+    lots.values().forEach(topUps::check);
     LateDiscards lateDiscards = new LateDiscards(stored, lineage.descents(), faults);
     lots.values().forEach(lateDiscards::check);
     return new Admission(

@@ -123,6 +123,13 @@ final class Holdings {
     List<LogEntry> readings = new ArrayList<>();
     Optional<Instant> from = Optional.empty();
     for (Span span : spans) {
+      if (isUncontrolled(span)) {
+        close(rule, from, readings, false);
+        close(rule, Optional.of(span.from()), whileOut(rule, span), false);
+        from = Optional.empty();
+        readings.clear();
+        continue;
+      }
       boolean isFreezing = span.is(Phase.FROZEN);
       boolean canBeCold = span.isIn(COLD) || span.phase().isEmpty();
       if (!canBeCold && !isFreezing) {
@@ -147,6 +154,25 @@ final class Holdings {
       }
     }
     close(rule, from, readings, isOnHand);
+  }
+
+  /**
+   * Out without time control, in a set that allows no time for that: only readings show it cold.
+   */
+  private boolean isUncontrolled(Span span) {
+    return span.is(Phase.SET_OUT)
+        && rules.rule(Occasion.SET_OUT).isEmpty()
+        && !isStillCooling(span.from());
+  }
+
+  /** What was read cold as it was set out shows nothing of the time after. */
+  private static List<LogEntry> whileOut(Rule rule, Span span) {
+    return Readings.warmest(span.rows()).stream()
+        .filter(
+            reading ->
+                reading.happenedAt().isAfter(span.from())
+                    || !HoldingJudge.isWithin((Hold) rule.shape(), reading))
+        .toList();
   }
 
   private void close(Rule rule, Optional<Instant> from, List<LogEntry> readings, boolean goesOn) {
