@@ -237,6 +237,8 @@ class KeepsPageTest {
     served.at("2026-11-01T10:00:00Z");
     assertThat(page("/keeps?left=yes&since=1:30"))
         .contains("Outside for 2 h 30 min. Discard", "showed 01:30 twice");
+    assertThat(page("/keeps?left=yes&since=2026-10-31+23:45&till=2026-11-01+01:30"))
+        .contains("Outside for 2 h 45 min. Discard");
   }
 
   /**
@@ -251,6 +253,7 @@ class KeepsPageTest {
     "soup_or_stew&read=41, Do not refreeze it",
     "soup_or_stew&read=41F&warm=2 h, freeze it now",
     "soup_or_stew&read=41F&warm=121 min, Do not refreeze it",
+    "soup_or_stew&ice=soft&read=38F&warm=5 h, Do not refreeze it",
     "raw_poultry_whole&ice=crystals, It may be frozen again",
     "raw_poultry_whole&ice=crystals&read=50F, Do not refreeze it",
     "casserole_meat&ice=soft, Read its temperature",

@@ -70,15 +70,19 @@ final class FreezeAgain {
     if (read.isEmpty() && warm.isEmpty() && !fields.containsKey("ice")) {
       return Optional.empty();
     }
+    // Cold again is cold too late: what it was in between stays.
+    boolean isLong = warm.filter(time -> time.compareTo(hold.allowed()) > 0).isPresent();
+    if (isLong) {
+      return Optional.of(visitor.say("again.no"));
+    }
     if (read.isPresent() ? isCold : hasCrystals) {
       return Optional.of(visitor.say("again.may") + " " + visitor.say("again.days"));
     }
     if (read.isEmpty() && warm.isEmpty()) {
       return Optional.of(visitor.say("again.read"));
     }
-    boolean isShort = warm.filter(time -> time.compareTo(hold.allowed()) <= 0).isPresent();
     return Optional.of(
-        isShort
+        warm.isPresent()
             ? visitor.say("again.still") + " " + visitor.say("again.days")
             : visitor.say("again.no"));
   }

@@ -111,6 +111,12 @@ final class LeftOut {
     if (at.moment().isAfter(now)) {
       return refuse(name, "left.ahead", desk.moment(at.moment(), visitor));
     }
+    if (at.isTwice() && name.equals("till")) {
+      // The later of two is the careful end.
+      return Optional.of(at.moment().atZone(desk.zone()).withLaterOffsetAtOverlap().toInstant())
+          .filter(later -> !later.isAfter(now))
+          .or(() -> Optional.of(at.moment()));
+    }
     if (at.isTwice()) {
       LocalDateTime shown = LocalDateTime.ofInstant(at.moment(), desk.zone());
       counted.add(visitor.say("clock.twice", shown.toLocalTime()));
