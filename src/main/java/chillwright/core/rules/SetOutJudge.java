@@ -16,16 +16,19 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Judges food out on a table by times alone: from the end of cooking, from the end of hot holding
- * or from being set out, until it is chilled or frozen (or held hot or reheated). Several times out
- * add up; surroundings above the hot-air limit shorten the time. Food that still read hot enough to
- * be held hot was not at risk until then.
+ * Judges food out on a table by times alone: from the end of cooking or hot holding, from when
+ * reheated food was last shown hot, from being made warm or from being set out, until it is chilled
+ * or frozen (or held hot or reheated). Several times out add up; surroundings above the hot-air
+ * limit shorten the time. Food that still read hot enough to be held hot was not at risk until
+ * then.
  */
 final class SetOutJudge {
   private static final Set<Phase> STARTS = EnumSet.of(Phase.COOKED, Phase.SET_OUT, Phase.COOLING);
 
   private static final Set<Phase> ENDS =
       EnumSet.of(Phase.CHILLED, Phase.FROZEN, Phase.HOT_HOLDING, Phase.REHEATING);
+
+  private static final Set<Word> HEATED = EnumSet.of(Word.COOKED, Word.REHEATING);
 
   /** One time out; the end is empty while the food is still out. */
   private record Out(
@@ -56,6 +59,11 @@ final class SetOutJudge {
   /** The last row of a time out, from its first on, at which the food is shown to be still hot. */
   private static LogEntry start(LogEntry opening, List<LogEntry> rows, Thresholds thresholds) {
     LogEntry start = opening;
+    if (opening.word() == Word.REHEATING) {
+      return rows.stream()
+          .filter(row -> row.temperature().isPresent() && thresholds.isHot(row, false))
+          .reduce(start, (earlier, later) -> later);
+    }
     for (LogEntry row : Readings.coolest(rows)) {
       if (!thresholds.isHot(row, false)) {
         break;
@@ -63,6 +71,12 @@ final class SetOutJudge {
       start = row;
     }
     return start;
+  }
+
+  /** Food made cold comes from the refrigerator and is no further out than any other. */
+  private static boolean isMadeWarm(Span span, Thresholds thresholds) {
+    LogEntry row = span.opening();
+    return span.is(Phase.PREPARED) && !(row.temperature().isPresent() && thresholds.isCold(row));
   }
 
   private static List<Out> timesOut(Timeline timeline, Thresholds thresholds) {
@@ -73,14 +87,16 @@ final class SetOutJudge {
     for (Span span : Span.of(timeline)) {
       boolean ends = span.isIn(ENDS);
       if (opening.isPresent() && ends) {
-        boolean isCookedToHold = opening.get().word() == Word.COOKED && span.is(Phase.HOT_HOLDING);
+        boolean isCookedToHold =
+            HEATED.contains(opening.get().word()) && span.is(Phase.HOT_HOLDING);
         LogEntry start = start(opening.get(), rows, thresholds);
         Optional<Instant> end = Optional.of(span.from());
         outs.add(new Out(opening.get(), start, end, List.copyOf(rows), isCookedToHold));
         opening = Optional.empty();
         rows.clear();
       }
-      boolean starts = !ends && (span.isIn(STARTS) || wasHeldHot);
+      boolean isWarm = span.isIn(STARTS) || wasHeldHot || isMadeWarm(span, thresholds);
+      boolean starts = span.is(Phase.REHEATING) || (!ends && isWarm);
       if (opening.isEmpty() && starts) {
         opening = Optional.of(span.opening());
       }
