@@ -77,7 +77,7 @@ final class RowCutter {
   }
 
   private String undoubled(String text, int index) {
-    return hasDoubled[index] ? text.replace("\"\"", "\"") : text;
+    return CsvWriter.unguarded(hasDoubled[index] ? text.replace("\"\"", "\"") : text);
   }
 
   private String decoded(byte[] bytes, int offset, int length) {

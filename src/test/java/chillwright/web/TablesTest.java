@@ -91,6 +91,23 @@ class TablesTest {
     assertThat(report).hasSizeGreaterThan(3).isEqualTo(other.get(REPORT).json().at("/items"));
   }
 
+  /** Cells that a spreadsheet would run, as OWASP lists them under CSV injection (from memory). */
+  @Test
+  void a_log_with_cells_like_formulas_is_known_when_it_comes_back() throws IOException {
+    String log =
+        """
+        lot,food,category,when,entry,temperature,note
+        RT-1,=A1,soup_or_stew,2026-03-01T10:00:00-07:00,cooked,180F,@SUM(1)
+        RT-1,,,2026-03-01T11:00:00-07:00,reading,100F,-2 more
+        """;
+    assertThat(served.postCsv("/api/v1/imports", log).status()).isEqualTo(200);
+    String taken = served.get("/lots/RT-1/log.csv").text();
+    assertThat(taken).contains("'=A1", "'@SUM(1)", "'-2 more");
+    Reply again = served.postCsv("/api/v1/imports", taken);
+    assertThat(again.status()).as(again.text()).isEqualTo(200);
+    assertThat(served.get("/lots/RT-1/log.csv").text()).isEqualTo(taken);
+  }
+
   @Test
   void readings_of_places_are_a_log_file_too() throws IOException {
     importSamples();
