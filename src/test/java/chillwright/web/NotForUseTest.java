@@ -91,6 +91,17 @@ class NotForUseTest {
     assertThat(visit.submit("/lots/WARM/entries", fields).status()).isEqualTo(303);
   }
 
+  /** Our own design, no source: counting is none of the acts of FDA Food Code 2022 3-501.14. */
+  @ParameterizedTest
+  @ValueSource(strings = {"0", "8", "9", "12"})
+  void a_count_neither_closes_it_nor_settles_what_is_owed(String found) {
+    Reply counted = visit.submit("/lots/WARM/counts", "found", found);
+    assertThat(counted.status()).isEqualTo(422);
+    assertThat(counted.text()).contains("log first what was done about it, then count it");
+    log("'when':'2026-03-06T12:30:00-07:00','entry':'action','note':'kept apart'");
+    assertThat(visit.submit("/lots/WARM/counts", "found", found).status()).isEqualTo(303);
+  }
+
   @Test
   void a_program_is_never_asked() {
     log("'when':'2026-03-06T12:30:00-07:00','entry':'portions','portions':1");

@@ -218,6 +218,11 @@ final class ShareForms {
       told.faults.add(visitor.say("share.count.wrong"));
       return told;
     }
+    // A count is no act: it would close such a lot, or settle what is owed to it.
+    if (LotActs.isOwed(lot, desk.kitchen().now())) {
+      told.faults.add(visitor.say("share.count.owed"));
+      return told;
+    }
     String left = lot.portions().left().stream().mapToObj(Integer::toString).findFirst().orElse("");
     Map<String, String> own = common(form);
     own.put("note", visitor.say("share.count.note", found.get(), left.isEmpty() ? "-" : left));
