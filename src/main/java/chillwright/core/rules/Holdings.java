@@ -7,6 +7,7 @@ import chillwright.core.log.Timeline;
 import chillwright.core.measure.Limit;
 import chillwright.core.rules.Shape.Hold;
 import chillwright.core.rules.Shape.Reach;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -26,6 +27,11 @@ final class Holdings {
           Phase.COOLING,
           Phase.COOKED,
           Phase.SET_OUT);
+
+  /**
+   * As long as a reheat may take: FDA Food Code 2022 3-403.11(D). For "at once" none is printed.
+   */
+  private static final Duration SERVED_WITHIN = Duration.ofHours(2);
 
   private final RuleSet rules;
   private final Course course;
@@ -122,7 +128,11 @@ final class Holdings {
   private void judgeCold(Rule rule) {
     List<LogEntry> readings = new ArrayList<>();
     Optional<Instant> from = Optional.empty();
-    for (Span span : spans) {
+    for (int i = 0; i < spans.size(); i++) {
+      Span span = spans.get(i);
+      if (isToBeServed(span)) {
+        judgeLeftover(rule, span, i + 1 < spans.size() ? spans.get(i + 1) : span);
+      }
       if (isUncontrolled(span)) {
         close(rule, from, readings, false);
         close(rule, Optional.of(span.from()), whileOut(rule, span), false);
@@ -154,6 +164,34 @@ final class Holdings {
       }
     }
     close(rule, from, readings, isOnHand);
+  }
+
+  /** Made hot, or thawed, to be eaten at once: no limit waits for such food. */
+  private static boolean isToBeServed(Span span) {
+    LogEntry row = span.opening();
+    return (span.is(Phase.REHEATING) && row.is(How.SERVE_NOW))
+        || (span.is(Phase.THAWING) && row.is(How.WHILE_COOKING));
+  }
+
+  /** What of such food is there later and neither hot nor shown cold was out of control. */
+  private void judgeLeftover(Rule rule, Span span, Span next) {
+    Instant served = span.from().plus(SERVED_WITHIN);
+    List<LogEntry> late =
+        Readings.warmest(span.rows()).stream()
+            .filter(reading -> reading.happenedAt().isAfter(served) && !isHeldHot(reading))
+            .toList();
+    boolean isPutAway = next.from().isAfter(served) && (next.isIn(COLD) || next.is(Phase.FROZEN));
+    if (!late.isEmpty() || isPutAway) {
+      close(rule, Optional.of(span.from()), late, false);
+    }
+  }
+
+  private boolean isHeldHot(LogEntry reading) {
+    return rules
+        .rule(Occasion.HOT_HOLDING)
+        .filter(rule -> rule.shape() instanceof Hold)
+        .filter(rule -> HoldingJudge.isWithin((Hold) rule.shape(), reading))
+        .isPresent();
   }
 
   /**
