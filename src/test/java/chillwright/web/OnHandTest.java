@@ -108,6 +108,18 @@ class OnHandTest {
         .doesNotContain("Use or discard by the end");
   }
 
+  /** Job 50: how many meals there are to be eaten up, here and by a day. */
+  @Test
+  void the_page_counts_what_is_left() {
+    stock();
+    served.post(
+        "/api/v1/lots", "{'lot':'P-1','food':'Pie','category':'soup_or_stew','portions':9}");
+    assertThat(served.get("/on-hand").text())
+        .contains("Lots: 5. Portions left: 9; lots whose portions are not counted: 4.");
+    assertThat(served.get("/on-hand?place=Freezer").text()).contains("Lots: 2. Portions left: 0;");
+    assertThat(served.get("/lots").text()).doesNotContain("Portions left:");
+  }
+
   /** Job 32: which lot is still good when it arrives, the oldest first. */
   @Test
   void the_page_is_narrowed_to_what_is_good_on_a_day() {

@@ -135,6 +135,7 @@ final class LotsPages {
     CallingPlaces calling = new CallingPlaces(desk, visitor);
     return new LotsView(
         isOnHand ? visitor.say("lots.on-hand.says") : "",
+        isOnHand && next.isEmpty() && cursor.isEmpty() ? total(lots.items(), visitor) : "",
         isOnHand ? places(visitor, query) : List.of(),
         query.place().orElse(""),
         query.goodOn().map(LocalDate::toString).orElse(""),
@@ -142,6 +143,13 @@ final class LotsPages {
         next,
         here + ".csv" + asked,
         here + asked);
+  }
+
+  /** How many meals there are, of lots that fit one page; more are counted by no glance. */
+  private static String total(List<LotState> lots, Visitor visitor) {
+    int portions = lots.stream().mapToInt(lot -> lot.portions().left().orElse(0)).sum();
+    long uncounted = lots.stream().filter(lot -> lot.portions().left().isEmpty()).count();
+    return lots.isEmpty() ? "" : visitor.say("lots.total", lots.size(), portions, uncounted);
   }
 
   private LotsView.Item item(

@@ -6,6 +6,7 @@ import java.util.List;
  * Lots in a list.
  *
  * @param says what the order means; blank where it needs no words
+ * @param total lots and portions in all; blank where the list goes on
  * @param place to which it is narrowed; blank for all
  * @param goodOn the day on which all of it must have life left, as a form field writes it; blank
  *     for none
@@ -15,6 +16,7 @@ import java.util.List;
  */
 public record LotsView(
     String says,
+    String total,
     List<Place> places,
     String place,
     String goodOn,
