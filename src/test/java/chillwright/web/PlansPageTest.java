@@ -188,7 +188,8 @@ class PlansPageTest {
         dish("route", "frozen", "make/0/minutes", "soon", "portions", "0", "category", "");
     assertThat(refused.status()).isEqualTo(422);
     assertThat(refused.text())
-        .contains("Whole minutes, from 1 to 4320.", "A whole number of portions")
+        .contains("Not saved: mend what is marked below")
+        .contains("Whole minutes, from 1 to 10080.", "A whole number of portions")
         .contains("value=\"soon\"");
     Reply nameless = dish("dish", "", "make/0/step", "", "make/0/minutes", "");
     assertThat(nameless.text()).contains("What the dish is called.", "At least one step");

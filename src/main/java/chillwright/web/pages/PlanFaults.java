@@ -68,6 +68,10 @@ record PlanFaults(Map<String, String> at, List<String> others) {
         others.add(visitor.language().fault(problem.says()));
       }
     }
+    if (!at.isEmpty()) {
+      // The marks stand far down; what was not saved must not be missed.
+      others.add(0, visitor.say("plans.not-saved"));
+    }
     return new PlanFaults(at, others);
   }
 
