@@ -10,6 +10,7 @@ import chillwright.core.rules.Shape.TimeAlone;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -18,9 +19,9 @@ import java.util.Set;
 /**
  * Judges food out on a table by times alone: from the end of cooking or hot holding, from when
  * reheated food was last shown hot, from being made warm or from being set out, until it is chilled
- * or frozen (or held hot or reheated). Several times out add up; surroundings above the hot-air
- * limit shorten the time. Food that still read hot enough to be held hot was not at risk until
- * then.
+ * or frozen (or held hot or reheated). Several times out add up, through what is prepared of it;
+ * surroundings above the hot-air limit shorten the time. Food that still read hot enough to be held
+ * hot was not at risk until then.
  */
 final class SetOutJudge {
   private static final Set<Phase> STARTS = EnumSet.of(Phase.COOKED, Phase.SET_OUT, Phase.COOLING);
@@ -41,6 +42,10 @@ final class SetOutJudge {
       return start.happenedAt();
     }
 
+    Out endedBy(Instant used) {
+      return to.isPresent() ? this : new Out(opening, start, Optional.of(used), rows, false);
+    }
+
     /** Food that goes from cooking into hot holding in time was not on a table. */
     boolean counts(Duration within) {
       return !isCookedToHold || to.orElseThrow().isAfter(from().plus(within));
@@ -50,10 +55,46 @@ final class SetOutJudge {
   private SetOutJudge() {}
 
   static Optional<Finding> finding(Timeline timeline, RuleSet rules) {
-    Thresholds thresholds = Thresholds.of(rules);
     return rules
         .rule(Occasion.SET_OUT)
-        .flatMap(rule -> judge(rule, timeline, timesOut(timeline, thresholds)));
+        .flatMap(rule -> judge(rule, timeline, counted(rule, timeline, Thresholds.of(rules))));
+  }
+
+  /**
+   * The times out that count: those of the lot itself, and before them those of the source that had
+   * the least time left, unless all was cooked anew. A source whose time was up already shows that
+   * by itself.
+   */
+  private static List<Out> counted(Rule rule, Timeline timeline, Thresholds thresholds) {
+    TimeAlone limit = (TimeAlone) rule.shape();
+    LogEntry first = timeline.entries().get(0);
+    List<Out> outs = new ArrayList<>();
+    if (first.word() == Word.PREPARED) {
+      timeline.sources().stream()
+          .map(source -> counted(rule, source, thresholds))
+          .map(times -> times.stream().map(out -> out.endedBy(first.happenedAt())).toList())
+          .filter(times -> !left(limit, times).isNegative())
+          .min(Comparator.comparing(times -> left(limit, times)))
+          .ifPresent(outs::addAll);
+    }
+    timesOut(timeline, thresholds).stream()
+        .filter(out -> out.counts(limit.within()))
+        .forEach(outs::add);
+    return outs;
+  }
+
+  private static Duration left(TimeAlone limit, List<Out> ended) {
+    return ended.stream()
+        .map(out -> Duration.between(out.from(), out.to().orElseThrow()))
+        .reduce(within(limit, ended), Duration::minus);
+  }
+
+  private static Duration within(TimeAlone limit, List<Out> outs) {
+    return isInHotAir(limit, outs) ? limit.withinHotAir().orElseThrow() : limit.within();
+  }
+
+  private static boolean isInHotAir(TimeAlone limit, List<Out> outs) {
+    return outs.stream().flatMap(out -> out.rows().stream()).anyMatch(row -> isHot(limit, row));
   }
 
   /** The last row of a time out, from its first on, at which the food is shown to be still hot. */
@@ -117,19 +158,16 @@ final class SetOutJudge {
     return outs;
   }
 
-  private static Optional<Finding> judge(Rule rule, Timeline timeline, List<Out> all) {
+  private static Optional<Finding> judge(Rule rule, Timeline timeline, List<Out> outs) {
     TimeAlone limit = (TimeAlone) rule.shape();
-    List<Out> outs = all.stream().filter(out -> out.counts(limit.within())).toList();
     return outs.isEmpty() ? Optional.empty() : Optional.of(judge(rule, limit, timeline, outs));
   }
 
   private static Finding judge(Rule rule, TimeAlone limit, Timeline timeline, List<Out> outs) {
-    boolean isHot =
-        outs.stream().flatMap(out -> out.rows().stream()).anyMatch(r -> isHot(limit, r));
-    Duration within = isHot ? limit.withinHotAir().orElseThrow() : limit.within();
+    Duration within = within(limit, outs);
     Draft draft =
         new Draft(rule, timeline.lot(), outs.get(0).from())
-            .remark(Remark.HOT_AIR, isHot)
+            .remark(Remark.HOT_AIR, isInHotAir(limit, outs))
             .evidence(outs.stream().map(Out::opening).toList())
             .evidence(outs.stream().map(Out::start).toList());
     Duration sum = Duration.ZERO;
