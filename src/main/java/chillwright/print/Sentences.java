@@ -69,7 +69,10 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
           case NO_RULE -> language.saidByRules(finding.rule().says());
         };
     String all =
-        sentences(fact, Refreezing.answer(finding.rule(), finding.at(now), scale, language));
+        sentences(
+            fact,
+            finding.has(Remark.COUNTS_SOURCE) ? say("counts-source") : "",
+            Refreezing.answer(finding.rule(), finding.at(now), scale, language));
     return finding.has(Remark.FROM_SOURCE) ? say("from-source", finding.lot(), all) : all;
   }
 

@@ -49,7 +49,9 @@ public enum Remark {
   /** The limit was missed by a lot this one came from. */
   FROM_SOURCE,
   /** The lot this one came from was used while it still waited for this limit. */
-  USED_COOLING;
+  USED_COOLING,
+  /** The time that a lot this one came from was out counts here too. */
+  COUNTS_SOURCE;
 
   /** As stored and answered: lower case with hyphens. */
   public String key() {

@@ -168,6 +168,7 @@ final class SetOutJudge {
     Draft draft =
         new Draft(rule, timeline.lot(), outs.get(0).from())
             .remark(Remark.HOT_AIR, isInHotAir(limit, outs))
+            .remark(Remark.COUNTS_SOURCE, !timeline.entries().contains(outs.get(0).opening()))
             .evidence(outs.stream().map(Out::opening).toList())
             .evidence(outs.stream().map(Out::start).toList());
     Duration sum = Duration.ZERO;
