@@ -6,6 +6,7 @@ import chillwright.core.measure.Temperature;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.Rule;
+import chillwright.core.rules.Shape.Hold;
 import chillwright.core.rules.Shape.Reach;
 import java.time.Duration;
 import java.time.Instant;
@@ -17,10 +18,10 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * A lot's temperatures over time, against the limits that were to be reached, as strokes, dots and
- * words on a plane of {@link #WIDTH} by {@link #HEIGHT}, y downwards: the same picture for a page
- * and for paper; {@link #NARROW} fits a phone, with words as large. It tells everything by shape,
- * so it prints in black and white.
+ * A lot's temperatures over time, against the limits that were to be reached or kept, as strokes,
+ * dots and words on a plane of {@link #WIDTH} by {@link #HEIGHT}, y downwards: the same picture for
+ * a page and for paper; {@link #NARROW} fits a phone, with words as large. It tells everything by
+ * shape, so it prints in black and white.
  */
 public final class CurveChart {
   public static final double WIDTH = 720;
@@ -37,6 +38,9 @@ public final class CurveChart {
   private static final int MOST_TICKS = 7;
   private static final List<Duration> STEPS =
       List.of(
+          Duration.ofMinutes(1),
+          Duration.ofMinutes(2),
+          Duration.ofMinutes(5),
           Duration.ofMinutes(10),
           Duration.ofMinutes(30),
           Duration.ofHours(1),
@@ -85,8 +89,8 @@ public final class CurveChart {
     END
   }
 
-  /** A temperature to be reached by a moment. */
-  private record Goal(Limit limit, Instant opens, Instant last) {}
+  /** A temperature to be reached by a moment, or with a sign before it, to be kept until then. */
+  private record Goal(Limit limit, Instant opens, Instant last, Optional<String> sign) {}
 
   private CurveChart(
       List<LogEntry> readings, List<Goal> goals, Times times, Scale scale, double width) {
@@ -165,11 +169,30 @@ public final class CurveChart {
       if (rule.shape() instanceof Reach reach && finding.deadline().isPresent()) {
         Instant due = finding.deadline().get();
         if (!finding.opensAt().isAfter(last) && !due.isBefore(first)) {
-          goals.add(new Goal(reach.to(), finding.opensAt(), due));
+          goals.add(new Goal(reach.to(), finding.opensAt(), due, Optional.empty()));
         }
+      } else if (rule.shape() instanceof Hold hold) {
+        kept(finding, hold, shown).ifPresent(goals::add);
       }
     }
     return goals;
+  }
+
+  /** The limit of holding over the readings that a finding rests on. */
+  private static Optional<Goal> kept(Finding finding, Hold hold, List<LogEntry> shown) {
+    List<Instant> told =
+        shown.stream()
+            .filter(reading -> finding.evidence().contains(reading.id()))
+            .map(LogEntry::happenedAt)
+            .toList();
+    if (told.size() < 2) {
+      return Optional.empty();
+    }
+    Instant from = told.get(0);
+    Instant to = told.get(told.size() - 1);
+    return hold.atMost()
+        .map(limit -> new Goal(limit, from, to, Optional.of("\u2264 ")))
+        .or(() -> hold.atLeast().map(l -> new Goal(l, from, to, Optional.of("\u2265 "))));
   }
 
   private void draw(double step) {
@@ -228,8 +251,13 @@ public final class CurveChart {
     double y = y(degrees(goal.limit().in(scale)));
     double end = x(goal.last());
     strokes.add(new Stroke(Line.LIMIT, x(goal.opens()), y, end, y));
+    String limit = goal.limit().text(scale);
+    if (goal.sign().isPresent()) {
+      labels.add(new Label(goal.sign().get() + limit, end - 4, y - 6, Anchor.END));
+      return;
+    }
     strokes.add(new Stroke(Line.LIMIT, end, y - 14, end, y + 6));
-    String by = goal.limit().text(scale) + " \u2264 " + times.hour(goal.last());
+    String by = limit + " \u2264 " + times.hour(goal.last());
     boolean isRight = end > (LEFT + right) / 2;
     labels.add(
         new Label(by, isRight ? end - 4 : end + 4, y - 6, isRight ? Anchor.END : Anchor.START));

@@ -5,16 +5,26 @@ import static org.assertj.core.api.Assertions.within;
 
 import chillwright.core.log.EntryId;
 import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
 import chillwright.core.log.Row;
 import chillwright.core.log.Word;
+import chillwright.core.measure.Elapsed;
 import chillwright.core.measure.Temperature.Scale;
+import chillwright.core.rules.Finding;
+import chillwright.core.rules.Occasion;
+import chillwright.core.rules.Rule;
+import chillwright.core.rules.Verdict;
 import chillwright.logfile.Cells;
 import chillwright.logfile.Place;
 import chillwright.print.CurveChart.Line;
+import chillwright.rulebook.BrokenRules;
+import chillwright.rulebook.RuleLibrary;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 /** The picture of a curve, held against proportion alone: a plane has no other source. */
@@ -107,6 +117,49 @@ class CurveChartTest {
               assertThat(dot.x()).isBetween(0.0, CurveChart.WIDTH);
               assertThat(dot.y()).isBetween(0.0, CurveChart.HEIGHT);
             });
+  }
+
+  @Test
+  void a_short_picture_has_times_too() {
+    assertThat(chart(reading(3, "38F"), reading(12, "38F")).labels())
+        .filteredOn(label -> label.anchor() == CurveChart.Anchor.MIDDLE)
+        .extracting(CurveChart.Label::text)
+        .contains("10:04", "10:12");
+  }
+
+  /** FDA Food Code 2022, 3-501.16(A)(2): held at 5 °C (41 °F) or below. */
+  @Test
+  void what_is_held_stands_against_its_limit() throws BrokenRules {
+    Rule rule =
+        RuleLibrary.load(Optional.empty())
+            .ruleBook("us-food-code-2022")
+            .orElseThrow()
+            .on(LocalDate.of(2026, 11, 25))
+            .rule(Occasion.COLD_HOLDING)
+            .orElseThrow();
+    List<LogEntry> read = List.of(reading(0, "38F"), reading(30, "39F"), reading(60, "38F"));
+    Finding held =
+        new Finding(
+            rule,
+            new LotId("A"),
+            START,
+            START,
+            Verdict.IN,
+            Optional.empty(),
+            Elapsed.UNKNOWN,
+            Optional.empty(),
+            List.of(read.get(0).id(), read.get(2).id()),
+            List.of());
+    CurveChart chart =
+        CurveChart.of(read, List.of(held), Times.kept(ZONE, Language.ENGLISH), Scale.FAHRENHEIT)
+            .orElseThrow();
+    assertThat(chart.labels()).extracting(CurveChart.Label::text).contains("\u2264 41 \u00b0F");
+    List<CurveChart.Stroke> limit =
+        chart.strokes().stream().filter(s -> s.line() == Line.LIMIT).toList();
+    assertThat(limit).hasSize(1);
+    assertThat(limit.get(0).x1()).isCloseTo(chart.dots().get(0).x(), within(0.01));
+    assertThat(limit.get(0).x2()).isCloseTo(chart.dots().get(2).x(), within(0.01));
+    assertThat(limit.get(0).y1()).isLessThan(chart.dots().get(1).y());
   }
 
   /**
