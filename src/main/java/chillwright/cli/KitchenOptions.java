@@ -33,15 +33,15 @@ final class KitchenOptions {
             file, zone.named(), rules.id(), ZoneId.systemDefault(), rules.library(), clock));
   }
 
-  /** Opens it, and judges its lots again where the rules or the categories have changed. */
+  /** Opens it, and judges its lots again where rules, categories or the program have changed. */
   Kitchen openCurrent(Clock clock, Console console) {
     Kitchen kitchen = open(clock);
     Optional<String> older = kitchen.settings().olderVersion();
     older.ifPresent(
         version ->
             console.word(
-                ("The rules or storage categories have changed since lots were judged (version %s)."
-                        + " All lots are judged again now.")
+                ("The rules, the storage categories or this program have changed since lots were"
+                        + " judged (version %s). All lots are judged again now.")
                     .formatted(version)));
     kitchen
         .logbook()

@@ -13,7 +13,7 @@ import picocli.CommandLine.Mixin;
     mixinStandardHelpOptions = true,
     description = {
       "Judges every lot again by the rules as they are now and stores what came out.",
-      "\"serve\" and \"import\" do so by themselves after a rule or a storage category changed."
+      "\"serve\" and \"import\" do so by themselves after rules, categories or the program changed."
     },
     footer = {"", "Exit codes: 0 done, 2 the database or the rules are at fault."})
 final class RecomputeCommand implements Callable<Integer> {

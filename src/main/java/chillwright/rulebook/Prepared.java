@@ -50,9 +50,11 @@ final class Prepared {
     return OfThisJar.FILES;
   }
 
-  /** Run by the build: prepares the files in that folder of compiled classes. */
+  /** Run by the build: prepares the files in that folder of compiled classes, and marks those. */
   public static void main(String[] args) throws IOException {
-    Path target = Path.of(args[0]).resolve(RESOURCE);
+    Path classes = Path.of(args[0]);
+    JudgingMark.write(classes);
+    Path target = classes.resolve(RESOURCE);
     // What an earlier build prepared must not be read here.
     Files.deleteIfExists(target);
     Files.write(target, write(Shipped.files()));

@@ -84,9 +84,9 @@ public final class RuleLibrary {
     return Optional.ofNullable(books.get(id));
   }
 
-  /** Names all figures that a lot is judged by under that set: its rules and the categories. */
+  /** Names what a lot is judged by under that set: its rules, the categories and this program. */
   public String figures(RuleBook book) {
-    return book.version() + ", categories " + keepingMark;
+    return book.version() + ", categories " + keepingMark + ", program " + JudgingMark.ofThisJar();
   }
 
   /** The storage categories, local ones in place of shipped ones of the same key. */
