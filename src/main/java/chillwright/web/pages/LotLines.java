@@ -35,7 +35,10 @@ final class LotLines {
         .map(standing -> visitor.say("word." + standing.phase().word()))
         .ifPresent(parts::add);
     lot.standing().flatMap(Standing::place).ifPresent(parts::add);
-    lot.portions().left().ifPresent(left -> parts.add(visitor.say("lot.portions", left)));
+    lot.portions()
+        .left()
+        .ifPresent(
+            left -> parts.add(visitor.say(left == 1 ? "lot.portions.one" : "lot.portions", left)));
     return String.join(", ", parts);
   }
 }
