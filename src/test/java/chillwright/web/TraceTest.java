@@ -90,7 +90,7 @@ class TraceTest {
     assertThat(texts(trace.at("/matched"))).containsExactly("Fair on the green");
     assertThat(codes(served.get("/api/v1/trace?to=table").json())).containsExactly("M");
     assertThat(new Visit(served).open("/trace?to=fair").text())
-        .contains("What went to: fair", "Names found: Fair on the green")
+        .contains("What went to: fair", "Names found: Fair on the green", "counted: 5.")
         .doesNotContain("Table 2", "found missing");
     assertThat(served.get("/trace.csv?to=fair").text().lines().toList()).hasSize(2);
   }

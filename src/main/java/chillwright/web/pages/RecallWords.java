@@ -18,16 +18,21 @@ final class RecallWords {
     this.visitor = visitor;
   }
 
-  /** What the answer goes by, food by food. */
-  List<String> says(Recall recall) {
+  /** What the answer goes by. */
+  List<String> basis() {
+    return List.of(visitor.say("recall.basis"), visitor.say("recall.what-to-do"));
+  }
+
+  /** The foods that bear it for certain, or those that may, each with the reason. */
+  List<String> foods(Recall recall, boolean bear) {
+    List<AllergenNaming> foods =
+        recall.foods().stream().filter(naming -> naming.isNamed() == bear).toList();
     List<String> says = new ArrayList<>();
-    says.add(visitor.say("recall.basis"));
-    says.add(visitor.say("recall.what-to-do"));
-    recall.foods().stream()
+    foods.stream()
         .filter(naming -> naming.why() != Why.NOT_ON_FILE)
         .forEach(naming -> says.add(says(naming)));
     List<String> unknown =
-        recall.foods().stream()
+        foods.stream()
             .filter(naming -> naming.why() == Why.NOT_ON_FILE)
             .map(AllergenNaming::food)
             .toList();

@@ -98,7 +98,7 @@ final class TracePage {
 
   private List<String> says(TraceAsked asked, Visitor visitor) {
     if (asked.recall().isPresent()) {
-      return new RecallWords(desk, visitor).says(asked.recall().get());
+      return new RecallWords(desk, visitor).basis();
     }
     return asked
         .trace()
@@ -115,31 +115,47 @@ final class TracePage {
         .trace()
         .ifPresent(
             trace -> {
+              boolean isOfSomebody = asked.given().containsKey(TraceAsked.TO);
+              String says =
+                  isOfSomebody ? got(trace.lots(), visitor) : count(trace.lots(), visitor);
               List<TraceView.Line> lines =
                   trace.lots().stream()
                       .limit(SHOWN)
                       .map(lot -> line(lot, Optional.empty(), visitor))
                       .toList();
-              groups.add(new TraceView.Group("", count(trace.lots(), visitor), lines));
+              groups.add(new TraceView.Group("", List.of(says), lines));
             });
     asked
         .recall()
         .ifPresent(
             recall -> {
-              groups.add(group("trace.bearing", recall.bearing(), visitor));
-              groups.add(group("trace.unsure", recall.unsure(), visitor));
+              RecallWords words = new RecallWords(desk, visitor);
+              groups.add(
+                  group(
+                      visitor.say("trace.bearing"),
+                      words.foods(recall, true),
+                      recall.bearing(),
+                      visitor));
+              groups.add(
+                  group(
+                      visitor.say("trace.unsure"),
+                      words.foods(recall, false),
+                      recall.unsure(),
+                      visitor));
             });
     return groups;
   }
 
-  private TraceView.Group group(String title, List<Recalled> lots, Visitor visitor) {
+  private TraceView.Group group(
+      String title, List<String> foods, List<Recalled> lots, Visitor visitor) {
     List<TraceView.Line> lines =
         lots.stream()
             .limit(SHOWN)
             .map(lot -> line(lot.traced(), Optional.of(lot), visitor))
             .toList();
-    String says = count(lots.stream().map(Recalled::traced).toList(), visitor);
-    return new TraceView.Group(visitor.say(title), says, lines);
+    List<String> says = new ArrayList<>(foods);
+    says.add(count(lots.stream().map(Recalled::traced).toList(), visitor));
+    return new TraceView.Group(title, says, lines);
   }
 
   private static String count(List<Traced> lots, Visitor visitor) {
@@ -152,6 +168,18 @@ final class TracePage {
     return lots.isEmpty()
         ? visitor.say("trace.none")
         : visitor.say("trace.says", lots.size(), left);
+  }
+
+  /** How much went to those who were asked about. */
+  private static String got(List<Traced> lots, Visitor visitor) {
+    int portions =
+        lots.stream()
+            .flatMap(lot -> lot.handOuts().stream())
+            .mapToInt(out -> out.entry().details().portions().orElse(0))
+            .sum();
+    return lots.isEmpty()
+        ? visitor.say("trace.none")
+        : visitor.say("trace.got", lots.size(), portions);
   }
 
   private TraceView.Line line(Traced traced, Optional<Recalled> recalled, Visitor visitor) {

@@ -26,10 +26,11 @@ public record TraceView(
    * Lots that were found for the same reason.
    *
    * @param title blank where there is only one such group
-   * @param says how much was found
+   * @param says how much was found, and why
    */
-  public record Group(String title, String says, List<Line> lots) {
+  public record Group(String title, List<String> says, List<Line> lots) {
     public Group {
+      says = List.copyOf(says);
       lots = List.copyOf(lots);
     }
   }
