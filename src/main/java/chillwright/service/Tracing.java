@@ -24,6 +24,9 @@ public final class Tracing {
   /** So many lots are looked at; where there are more, the newest. */
   public static final int MOST_LOTS = 20_000;
 
+  /** What these were handed out to is offered again. */
+  private static final int LOTS_OF_LATE = 500;
+
   private final Kitchen kitchen;
 
   Tracing(Kitchen kitchen) {
@@ -130,6 +133,20 @@ public final class Tracing {
               }
               boolean isCut = session.lots().newestFoods(MOST_LOTS + 1).size() > MOST_LOTS;
               return new Trace(lots, isCut, List.copyOf(got));
+            });
+  }
+
+  /** Who got portions of the newest lots, by name; lots that portions went into are nobody. */
+  public List<String> recipients() {
+    return kitchen
+        .database()
+        .read(
+            session -> {
+              Set<String> names =
+                  new TreeSet<>(joined(session.log().recipients(LOTS_OF_LATE).values()));
+              List<LotId> codes = names.stream().filter(LotId::isCode).map(LotId::new).toList();
+              session.lots().find(codes).keySet().forEach(lot -> names.remove(lot.text()));
+              return List.copyOf(names);
             });
   }
 
