@@ -1,11 +1,11 @@
 package chillwright.service;
 
 import chillwright.core.keeping.LotState;
+import chillwright.core.log.Folded;
 import chillwright.core.log.HandOut;
 import chillwright.core.log.LotId;
 import chillwright.core.log.LotLog;
 import chillwright.storage.Session;
-import java.text.Normalizer;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -17,11 +17,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 
 /** Follows a food or a lot to every lot made of it and to everybody who got some of it. */
 public final class Tracing {
   /** So many lots are looked at; where there are more, the newest. */
   public static final int MOST_LOTS = 20_000;
+
+  /** What these were handed out to is offered again. */
+  private static final int LOTS_OF_LATE = 500;
 
   private final Kitchen kitchen;
 
@@ -34,10 +38,12 @@ public final class Tracing {
    *
    * @param lots those asked for and all that came from them, in the order they began
    * @param isCut whether there may be more than was looked at
+   * @param matched the foods, or those who got portions, whose names were meant; in order
    */
-  public record Trace(List<Traced> lots, boolean isCut) {
+  public record Trace(List<Traced> lots, boolean isCut, List<String> matched) {
     public Trace {
       lots = List.copyOf(lots);
+      matched = List.copyOf(matched);
     }
   }
 
@@ -57,6 +63,11 @@ public final class Tracing {
       List<LotState> from,
       List<LotId> into,
       List<HandOut> handOuts) {
+    /** The same with nothing but what left it so. */
+    Traced with(List<HandOut> some) {
+      return new Traced(lot, isAsked, isPart, from, into, some);
+    }
+
     public Traced {
       from = List.copyOf(from);
       into = List.copyOf(into);
@@ -75,26 +86,97 @@ public final class Tracing {
                     : Optional.of(trace(session, Set.of(lot), most, false)));
   }
 
-  /** Every lot of a food, however it is capitalised, and all that came from those. */
-  public Trace food(String food) {
-    String name = Normalizer.normalize(food.strip(), Normalizer.Form.NFC);
+  /**
+   * Every lot of the foods in whose name that stands, and all that came from those. Capitals and
+   * accents make no difference.
+   */
+  public Trace food(String part) {
     return kitchen
         .database()
         .read(
             session -> {
               Map<LotId, String> newest = session.lots().newestFoods(MOST_LOTS + 1);
+              Set<String> matched = matching(part, newest.values());
               Set<LotId> asked = new LinkedHashSet<>();
               newest.forEach(
-                  (lot, of) -> {
-                    if (of.equalsIgnoreCase(name)) {
+                  (lot, food) -> {
+                    if (matched.contains(food)) {
                       asked.add(lot);
                     }
                   });
-              return trace(session, asked, MOST_LOTS, newest.size() > MOST_LOTS);
+              Trace found = trace(session, asked, MOST_LOTS, newest.size() > MOST_LOTS);
+              return new Trace(found.lots(), found.isCut(), List.copyOf(matched));
             });
   }
 
-  private static Trace trace(Session session, Set<LotId> asked, int most, boolean isCutBefore) {
+  /**
+   * What those got in whose name that stands, of all lots; capitals and accents make no difference.
+   * Each lot is told with nothing but what they got of it.
+   */
+  public Trace recipient(String part) {
+    return kitchen
+        .database()
+        .read(
+            session -> {
+              Map<LotId, Set<String>> named = session.log().recipients(MOST_LOTS);
+              Set<String> matched = matching(part, joined(named.values()));
+              named.values().removeIf(names -> names.stream().noneMatch(matched::contains));
+              Trace found = trace(session, named.keySet(), MOST_LOTS, false);
+              Set<String> got = new TreeSet<>();
+              List<Traced> lots = new ArrayList<>();
+              for (Traced lot : found.lots()) {
+                List<HandOut> outs = lot.handOuts().stream().filter(o -> isTo(o, matched)).toList();
+                outs.forEach(out -> got.add(out.entry().details().to().orElseThrow()));
+                if (!outs.isEmpty()) {
+                  lots.add(lot.with(outs));
+                }
+              }
+              boolean isCut = session.lots().newestFoods(MOST_LOTS + 1).size() > MOST_LOTS;
+              return new Trace(lots, isCut, List.copyOf(got));
+            });
+  }
+
+  /** Who got portions of the newest lots, by name; lots that portions went into are nobody. */
+  public List<String> recipients() {
+    return kitchen
+        .database()
+        .read(
+            session -> {
+              Set<String> names =
+                  new TreeSet<>(joined(session.log().recipients(LOTS_OF_LATE).values()));
+              List<LotId> codes = names.stream().filter(LotId::isCode).map(LotId::new).toList();
+              session.lots().find(codes).keySet().forEach(lot -> names.remove(lot.text()));
+              return List.copyOf(names);
+            });
+  }
+
+  /** What bears an allergen, or may. */
+  public Recall allergen(AllergenAsked asked) {
+    return kitchen.database().read(session -> Recalling.of(session, asked));
+  }
+
+  private static boolean isTo(HandOut out, Set<String> names) {
+    return out.isGiven() && out.entry().details().to().filter(names::contains).isPresent();
+  }
+
+  private static Set<String> joined(Collection<Set<String>> all) {
+    Set<String> joined = new HashSet<>();
+    all.forEach(joined::addAll);
+    return joined;
+  }
+
+  /** The names in which that stands, in order. */
+  private static Set<String> matching(String part, Collection<String> names) {
+    Set<String> matching = new TreeSet<>();
+    for (String name : new HashSet<>(names)) {
+      if (Folded.isIn(part, name)) {
+        matching.add(name);
+      }
+    }
+    return matching;
+  }
+
+  static Trace trace(Session session, Set<LotId> asked, int most, boolean isCutBefore) {
     Set<LotId> all = new LinkedHashSet<>(asked);
     Set<LotId> next = asked;
     while (!next.isEmpty() && all.size() <= most) {
@@ -134,7 +216,7 @@ public final class Tracing {
               log.map(found -> handOuts(found, made)).orElse(List.of())));
     }
     traced.sort(Comparator.comparing(Tracing::began).thenComparing(one -> one.lot().lot()));
-    return new Trace(traced, isCut);
+    return new Trace(traced, isCut, List.of());
   }
 
   /** Those asked for, and what is nothing but a part of them; sources stand before their parts. */

@@ -230,6 +230,25 @@ public final class LogStore {
     return found;
   }
 
+  /** Of the newest lots those of which a row names who got portions, with all such names. */
+  public Map<LotId, Set<String>> recipients(int most) {
+    Map<LotId, Set<String>> recipients = new LinkedHashMap<>();
+    session
+        .sql()
+        .select(LOT.CODE, LOG_ENTRY.RECIPIENT)
+        .from(LOT)
+        .join(LOG_ENTRY)
+        .on(LOG_ENTRY.LOT_ID.eq(LOT.ID))
+        .where(LOT.ID.gt(DSL.select(DSL.max(LOT.ID).minus(most)).from(LOT).asField()))
+        .and(LOG_ENTRY.RECIPIENT.isNotNull())
+        .forEach(
+            row ->
+                recipients
+                    .computeIfAbsent(new LotId(row.value1()), lot -> new HashSet<>())
+                    .add(row.value2()));
+    return recipients;
+  }
+
   /** The lots that came from these, and those that came from them in turn, without these. */
   public Set<LotId> descendants(Collection<LotId> lots) {
     Set<LotId> seen = new HashSet<>(lots);

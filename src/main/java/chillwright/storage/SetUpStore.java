@@ -1,18 +1,23 @@
 package chillwright.storage;
 
+import static chillwright.storage.schema.Tables.ALLERGENS_SAID;
 import static chillwright.storage.schema.Tables.FOOD;
 import static chillwright.storage.schema.Tables.PERSON;
 import static chillwright.storage.schema.Tables.PLACE;
 
 import chillwright.core.kitchen.Allergen;
+import chillwright.core.kitchen.AllergensSaid;
 import chillwright.core.kitchen.KnownFood;
 import chillwright.core.kitchen.KnownPlace;
 import chillwright.core.kitchen.Person;
+import chillwright.storage.schema.tables.records.AllergensSaidRecord;
 import chillwright.storage.schema.tables.records.FoodRecord;
 import chillwright.storage.schema.tables.records.PersonRecord;
 import chillwright.storage.schema.tables.records.PlaceRecord;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.jooq.DSLContext;
 
@@ -30,6 +35,11 @@ public final class SetUpStore {
         .where(FOOD.RETIRED_AT.isNull())
         .orderBy(FOOD.NAME)
         .fetch(SetUpStore::food);
+  }
+
+  /** Retired or not, by name. */
+  public List<KnownFood> everyFood() {
+    return sql.selectFrom(FOOD).orderBy(FOOD.NAME).fetch(SetUpStore::food);
   }
 
   /** Retired or not: what was made of it is still explained by it. */
@@ -52,6 +62,55 @@ public final class SetUpStore {
     row.setSaidAt(now);
     row.setRetiredAt(null);
     sql.insertInto(FOOD).set(row).onConflict(FOOD.NAME).doUpdate().set(row).execute();
+    noteAllergens(row);
+  }
+
+  /** What is said again as it was is no change. */
+  private void noteAllergens(FoodRecord food) {
+    Optional<AllergensSaidRecord> last =
+        sql.selectFrom(ALLERGENS_SAID)
+            .where(ALLERGENS_SAID.FOOD.eq(food.getName()))
+            .orderBy(ALLERGENS_SAID.SAID_AT.desc())
+            .limit(1)
+            .fetchOptional();
+    boolean isSame =
+        last.filter(said -> said.getAllergens().equals(food.getAllergens()))
+            .filter(said -> Objects.equals(said.getOtherAllergens(), food.getOtherAllergens()))
+            .isPresent();
+    if (!isSame) {
+      AllergensSaidRecord row = new AllergensSaidRecord();
+      row.setFood(food.getName());
+      row.setSaidAt(food.getSaidAt());
+      row.setAllergens(food.getAllergens());
+      row.setOtherAllergens(food.getOtherAllergens());
+      row.setKnowsBefore(1);
+      sql.insertInto(ALLERGENS_SAID)
+          .set(row)
+          .onConflict(ALLERGENS_SAID.FOOD, ALLERGENS_SAID.SAID_AT)
+          .doUpdate()
+          .set(row)
+          .execute();
+    }
+  }
+
+  /** All that was said of the allergens of foods, the earliest first, by the name of the food. */
+  public Map<String, List<AllergensSaid>> allergensSaid() {
+    return sql.selectFrom(ALLERGENS_SAID)
+        .where(ALLERGENS_SAID.FOOD.ge(""))
+        .orderBy(ALLERGENS_SAID.FOOD, ALLERGENS_SAID.SAID_AT)
+        .fetchGroups(ALLERGENS_SAID.FOOD, SetUpStore::said);
+  }
+
+  private static AllergensSaid said(AllergensSaidRecord row) {
+    return new AllergensSaid(
+        row.getSaidAt(),
+        allergens(row.getAllergens()),
+        Optional.ofNullable(row.getOtherAllergens()),
+        row.getKnowsBefore() == 1);
+  }
+
+  private static List<Allergen> allergens(String keys) {
+    return Values.split(keys, key -> Allergen.ofKey(key).orElseThrow());
   }
 
   private static KnownFood food(FoodRecord row) {
@@ -63,7 +122,7 @@ public final class SetUpStore {
         Optional.ofNullable(row.getPlace()),
         Optional.ofNullable(row.getReheating()),
         Optional.ofNullable(row.getThawing()),
-        Values.split(row.getAllergens(), key -> Allergen.ofKey(key).orElseThrow()),
+        allergens(row.getAllergens()),
         Optional.ofNullable(row.getOtherAllergens()),
         Optional.ofNullable(row.getIngredients()));
   }

@@ -3,6 +3,7 @@ package chillwright.storage;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chillwright.core.kitchen.Allergen;
+import chillwright.core.kitchen.AllergensSaid;
 import chillwright.core.kitchen.KnownFood;
 import chillwright.core.kitchen.KnownPlace;
 import chillwright.core.kitchen.Person;
@@ -11,6 +12,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Consumer;
@@ -95,6 +97,28 @@ class SetUpStoreTest {
     write(store -> store.save(full("Soup"), NOW));
     write(store -> store.save(bare("Soup"), NOW.plusSeconds(1)));
     assertThat(read(SetUpStore::foods)).containsExactly(bare("Soup"));
+  }
+
+  /** Our own design, no source: what a label named at a time has to be known long after. */
+  @Test
+  void what_was_said_of_allergens_is_kept_each_time_it_changed() {
+    write(store -> store.save(bare("Soup"), NOW));
+    write(store -> store.save(bare("Soup"), NOW.plusSeconds(1)));
+    write(store -> store.save(full("Soup"), NOW.plusSeconds(2)));
+    write(store -> store.save(full("Beans"), NOW.plusSeconds(2)));
+    write(store -> store.save(full("Soup"), NOW.plusSeconds(3)));
+    write(store -> store.save(bare("Soup"), NOW.plusSeconds(4)));
+    AllergensSaid named =
+        new AllergensSaid(
+            NOW.plusSeconds(2),
+            List.of(Allergen.MILK, Allergen.WHEAT),
+            Optional.of("celery"),
+            true);
+    AllergensSaid before = new AllergensSaid(NOW, List.of(), Optional.empty(), true);
+    AllergensSaid after = new AllergensSaid(NOW.plusSeconds(4), List.of(), Optional.empty(), true);
+    assertThat(read(SetUpStore::allergensSaid))
+        .containsOnly(
+            Map.entry("Beans", List.of(named)), Map.entry("Soup", List.of(before, named, after)));
   }
 
   @Test

@@ -3,6 +3,8 @@ package chillwright.storage;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chillwright.core.forecast.Forecast;
+import chillwright.core.kitchen.Allergen;
+import chillwright.core.kitchen.AllergensSaid;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LotId;
 import chillwright.logfile.Cells;
@@ -28,6 +30,7 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -117,7 +120,7 @@ class UpgradeTest {
 
   /** No source: what was stored before must be there after. */
   @ParameterizedTest
-  @ValueSource(ints = {1, 2, 3, 4, 5, 6})
+  @ValueSource(ints = {1, 2, 3, 4, 5, 6, 7})
   void a_file_of_an_older_schema_is_read_and_written_as_before(int schema) throws Exception {
     Path newest = folder.resolve("newest.db");
     List<Forecast> before;
@@ -136,6 +139,25 @@ class UpgradeTest {
           """;
       kitchen.logbook().log(rows(reading), Optional.empty());
       assertThat(judged(kitchen, "OLD-2").timeline().entries()).hasSize(4);
+    }
+  }
+
+  /** No source: an older file kept the last word on a food alone, so no more may be claimed. */
+  @Test
+  void of_an_older_file_it_is_known_that_earlier_words_on_allergens_are_not() throws Exception {
+    Path newest = folder.resolve("newest.db");
+    try (Kitchen kitchen = Kitchen.open(opening(newest))) {
+      kitchen
+          .setUp()
+          .food(Map.of("name", "Rolls", "category", "soup_or_stew", "allergens", "wheat"));
+    }
+    try (Database database = Database.open(old(7, newest))) {
+      assertThat(database.<Map<?, ?>>read(session -> session.setUp().allergensSaid()))
+          .isEqualTo(
+              Map.of(
+                  "Rolls",
+                  List.of(
+                      new AllergensSaid(NOW, List.of(Allergen.WHEAT), Optional.empty(), false))));
     }
   }
 

@@ -275,6 +275,7 @@ class OpenApiTest {
     fits("no plan", putPlan(130), "Plan");
     fits("plans", served.get("/api/v1/plans"), "PlanList");
     fits("trace", served.get("/api/v1/trace?food=Rice"), "Trace");
+    fits("recall", served.get("/api/v1/trace?allergen=wheat"), "Trace");
     fits("pull", served.get("/api/v1/pull?days=7"), "Pull");
     fits("problem", served.postCsv("/api/v1/imports", rows), "Problem");
     fits("problem", served.post("/api/v1/lots", "{'food':}"), "Problem");

@@ -70,6 +70,59 @@ class TraceTest {
     assertThat(trace.at("/isCut").asBoolean()).isFalse();
   }
 
+  /** Our own design, no source: who recalls food must not miss it for a spelling. */
+  @Test
+  void a_part_of_a_name_finds_every_food_that_it_stands_in() {
+    JsonNode trace = served.get("/api/v1/trace?food=BAR").json();
+    assertThat(codes(trace)).containsExactly("B", "C", "P", "M");
+    assertThat(texts(trace.at("/matched"))).containsExactly("Bar crumble", "OAT BARS", "Oat bars");
+    assertThat(codes(served.get("/api/v1/trace?food=s%C3%BDrup").json())).containsExactly("X", "M");
+    assertThat(new Visit(served).open("/trace?food=b%C3%A0r").text())
+        .contains("Names found: Bar crumble · OAT BARS · Oat bars");
+    assertThat(codes(served.get("/api/v1/trace?food=zzz").json())).isEmpty();
+  }
+
+  @Test
+  void what_somebody_got_is_listed_over_all_foods() {
+    JsonNode trace = served.get("/api/v1/trace?to=FAIR").json();
+    assertThat(codes(trace)).containsExactly("P");
+    assertThat(trace.at("/lots/0/handOuts").findValuesAsText("portions")).containsExactly("5");
+    assertThat(texts(trace.at("/matched"))).containsExactly("Fair on the green");
+    assertThat(codes(served.get("/api/v1/trace?to=table").json())).containsExactly("M");
+    assertThat(new Visit(served).open("/trace?to=fair").text())
+        .contains("What went to: fair", "Names found: Fair on the green", "counted: 5.")
+        .doesNotContain("Table 2", "found missing");
+    assertThat(served.get("/trace.csv?to=fair").text().lines().toList()).hasSize(2);
+  }
+
+  /** "P" is a lot to which portions were divided, and nobody who got some. */
+  @Test
+  void a_lot_is_nobody_who_got_portions() {
+    JsonNode trace = served.get("/api/v1/trace?to=P").json();
+    assertThat(codes(trace)).isEmpty();
+    assertThat(texts(trace.at("/matched"))).isEmpty();
+  }
+
+  /** The last word counts: a correction that names somebody else takes the first one out. */
+  @Test
+  void who_got_it_by_mistake_got_nothing() {
+    Reply stored =
+        served.postCsv(
+            "/api/v1/imports",
+            """
+            lot,when,entry,portions,to,id,corrects,note
+            C,2026-03-02T12:00:00Z,portions,2,Ana,c-1,,
+            C,2026-03-02T12:30:00Z,correction,,Bea,,c-1,wrong name
+            """);
+    assertThat(stored.status()).as(stored.text()).isLessThan(300);
+    assertThat(codes(served.get("/api/v1/trace?to=ana").json())).isEmpty();
+    assertThat(codes(served.get("/api/v1/trace?to=bea").json())).containsExactly("C");
+  }
+
+  private static List<String> texts(JsonNode list) {
+    return StreamSupport.stream(list.spliterator(), false).map(JsonNode::asText).toList();
+  }
+
   @Test
   void a_lot_is_followed_alone() {
     assertThat(codes(served.get("/api/v1/trace?lot=X").json())).containsExactly("X", "M");
@@ -106,6 +159,8 @@ class TraceTest {
     Reply stored = served.postCsv("/api/v1/imports", rows.toString());
     assertThat(stored.status()).as(stored.text()).isLessThan(300);
     assertThat(codes(served.get("/api/v1/trace?food=Tray").json())).hasSize(10_000);
+    JsonNode recall = served.get("/api/v1/trace?allergen=milk").json();
+    assertThat(recall.at("/recall/unsure")).hasSize(10_000 + 6);
     assertThat(new Visit(served).open("/trace?food=Tray").text())
         .contains("Only the first 500 lots are shown");
   }

@@ -31,6 +31,11 @@ public record HandOut(LogEntry entry, Kind kind) {
     }
   }
 
+  /** Whether it left the kitchen, or was thrown away; else it is still there or nobody got it. */
+  public boolean isGiven() {
+    return kind == Kind.TAKEN || kind == Kind.SERVED || kind == Kind.DISCARDED;
+  }
+
   /**
    * All that left a lot, in order of time.
    *

@@ -5,6 +5,8 @@ import chillwright.core.keeping.LotState.Standing;
 import chillwright.core.log.HandOut;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
+import chillwright.service.Recall;
+import chillwright.service.Recall.Recalled;
 import chillwright.service.Tracing;
 import chillwright.service.Tracing.Trace;
 import chillwright.service.Tracing.Traced;
@@ -21,12 +23,45 @@ import java.util.OptionalInt;
  * @param now the moment of the answer
  */
 public record TraceAnswers(ZoneId zone, Instant now) {
+  private static final String BASIS =
+      "By the foods as the kitchen describes them today. Nothing tells what was printed elsewhere.";
+
   /**
    * What was found.
    *
    * @param isCut whether there may be more than was looked at
+   * @param matched the foods, or those who got portions, whose names were meant
+   * @param recall null unless an allergen was asked for
    */
-  public record Answer(OffsetDateTime asOf, boolean isCut, int mostLots, List<Line> lots) {}
+  public record Answer(
+      OffsetDateTime asOf,
+      boolean isCut,
+      int mostLots,
+      List<String> matched,
+      List<Line> lots,
+      Optional<RecallAnswer> recall) {}
+
+  /**
+   * What is told of an allergen besides the lots that bear it.
+   *
+   * @param unsure lots that may bear it
+   */
+  public record RecallAnswer(String allergen, String basis, List<Food> foods, List<Line> unsure) {}
+
+  /** How a food stands to the allergen. */
+  public record Food(
+      String food,
+      String why,
+      Optional<OffsetDateTime> since,
+      Optional<String> word,
+      boolean isCertain) {}
+
+  /** What a lot has to do with the allergen: null where none was asked for. */
+  public record Naming(
+      List<String> foods,
+      Optional<OffsetDateTime> namedFrom,
+      boolean isCertain,
+      boolean beganBefore) {}
 
   /** A lot that one came from. */
   public record Source(String lot, String food) {}
@@ -49,26 +84,55 @@ public record TraceAnswers(ZoneId zone, Instant now) {
       OptionalInt portionsMade,
       OptionalInt portionsLeft,
       boolean onHand,
-      List<Out> handOuts) {}
+      List<Out> handOuts,
+      Optional<Naming> naming) {}
 
-  /** Portions that left a lot. */
+  /** Portions that left a lot; before its labels named the allergen that was asked for. */
   public record Out(
       OffsetDateTime when,
       String kind,
       OptionalInt portions,
       Optional<String> to,
       Optional<String> by,
-      Optional<String> note) {}
+      Optional<String> note,
+      boolean beforeNaming) {}
 
   public Answer answer(Trace trace) {
     return new Answer(
         time(now),
         trace.isCut(),
         Tracing.MOST_LOTS,
-        trace.lots().stream().map(this::line).toList());
+        trace.matched(),
+        trace.lots().stream().map(traced -> line(traced, Optional.empty())).toList(),
+        Optional.empty());
   }
 
-  private Line line(Traced traced) {
+  public Answer answer(Recall recall) {
+    List<Food> foods =
+        recall.foods().stream()
+            .map(
+                naming ->
+                    new Food(
+                        naming.food(),
+                        naming.why().key(),
+                        naming.since().map(this::time),
+                        naming.word(),
+                        naming.isCertain()))
+            .toList();
+    return new Answer(
+        time(now),
+        recall.isCut(),
+        Tracing.MOST_LOTS,
+        List.of(),
+        lines(recall.bearing()),
+        Optional.of(new RecallAnswer(recall.asked().text(), BASIS, foods, lines(recall.unsure()))));
+  }
+
+  private List<Line> lines(List<Recalled> lots) {
+    return lots.stream().map(lot -> line(lot.traced(), Optional.of(lot))).toList();
+  }
+
+  private Line line(Traced traced, Optional<Recalled> recalled) {
     LotState lot = traced.lot();
     return new Line(
         lot.lot().text(),
@@ -82,10 +146,16 @@ public record TraceAnswers(ZoneId zone, Instant now) {
         lot.portions().made(),
         lot.portions().left(),
         lot.isOnHand(),
-        traced.handOuts().stream().map(this::out).toList());
+        traced.handOuts().stream().map(out -> out(out, recalled)).toList(),
+        recalled.map(this::naming));
   }
 
-  private Out out(HandOut out) {
+  private Naming naming(Recalled lot) {
+    return new Naming(
+        lot.foods(), lot.namedFrom().map(this::time), lot.isCertain(), lot.beganBeforeNaming());
+  }
+
+  private Out out(HandOut out, Optional<Recalled> recalled) {
     LogEntry entry = out.entry();
     return new Out(
         time(entry.happenedAt()),
@@ -93,7 +163,8 @@ public record TraceAnswers(ZoneId zone, Instant now) {
         entry.details().portions(),
         entry.details().to(),
         entry.by(),
-        entry.note());
+        entry.note(),
+        recalled.filter(lot -> lot.isBeforeNaming(entry.happenedAt())).isPresent());
   }
 
   private OffsetDateTime time(Instant moment) {

@@ -199,7 +199,7 @@ final class LotPage {
   /** Back to the list where a portion was taken in passing, else to the lot. */
   private static String after(Form form, String code, Written written) {
     return LotsPages.isList(form.text("back"))
-        ? form.text("back")
+        ? TakenNotice.on(form.text("back"), code, written.entries().get(0))
         : "/lots/" + code + "?done=" + written.entries().get(0).id();
   }
 

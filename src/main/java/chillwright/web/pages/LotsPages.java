@@ -33,7 +33,15 @@ final class LotsPages {
   private static final String PLACE = "place";
   private static final String GOOD_ON = "good-on";
   private static final Map<String, String> NAMES =
-      Map.of(PLACE, "entry.place", GOOD_ON, "lots.good-on", "cursor", "list.next");
+      Map.of(
+          PLACE,
+          "entry.place",
+          GOOD_ON,
+          "lots.good-on",
+          "cursor",
+          "list.next",
+          TakenNotice.TAKEN,
+          "lots.take.save");
   private static final String DAY = "good-on=[0-9-]+";
   private static final Pattern LISTS =
       Pattern.compile(
@@ -118,7 +126,8 @@ final class LotsPages {
       context.redirect(here, HttpStatus.SEE_OTHER);
       return;
     }
-    Frame frame = desk.frame(visitor, title, here, List.of());
+    List<Frame.Notice> taken = TakenNotice.of(context, desk, visitor).stream().toList();
+    Frame frame = desk.frame(visitor, title, here, taken);
     desk.answer(context, Templates.PAGES.lots(frame, view));
   }
 
@@ -140,6 +149,7 @@ final class LotsPages {
         query.place().orElse(""),
         query.goodOn().map(LocalDate::toString).orElse(""),
         lots.items().stream().map(lot -> item(lot, acts, calling, visitor, now)).toList(),
+        isOnHand ? desk.kitchen().tracing().recipients() : List.of(),
         next,
         here + ".csv" + asked,
         here + asked);

@@ -10,6 +10,7 @@ import java.util.List;
  * @param place to which it is narrowed; blank for all
  * @param goodOn the day on which all of it must have life left, as a form field writes it; blank
  *     for none
+ * @param recipients who got portions lately; then every lot asks for whom they are taken
  * @param next address of the part after this one; blank at the end
  * @param csv address of the same list as CSV
  * @param here address of the list, narrowed as it is shown
@@ -21,6 +22,7 @@ public record LotsView(
     String place,
     String goodOn,
     List<Item> items,
+    List<String> recipients,
     String next,
     String csv,
     String here) {
@@ -47,5 +49,6 @@ public record LotsView(
   public LotsView {
     places = List.copyOf(places);
     items = List.copyOf(items);
+    recipients = List.copyOf(recipients);
   }
 }

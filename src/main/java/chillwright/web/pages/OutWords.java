@@ -11,7 +11,6 @@ import java.util.Set;
 
 /** What left a lot, in words. */
 final class OutWords {
-  private static final Set<Kind> GIVEN = EnumSet.of(Kind.TAKEN, Kind.SERVED, Kind.DISCARDED);
   private static final Set<Kind> TO_LOTS = EnumSet.of(Kind.OTHER_LOT, Kind.PUT_BACK);
 
   private final Desk desk;
@@ -54,7 +53,7 @@ final class OutWords {
     return lots.stream()
         .filter(lot -> lot.isAsked() || lot.isPart())
         .flatMap(lot -> lot.handOuts().stream().map(out -> new Given(out, lot)))
-        .filter(given -> GIVEN.contains(given.out().kind()))
+        .filter(given -> given.out().isGiven())
         .filter(given -> given.out().entry().details().to().isPresent())
         .sorted((a, b) -> b.out().entry().happenedAt().compareTo(a.out().entry().happenedAt()))
         .map(

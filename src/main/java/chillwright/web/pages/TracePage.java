@@ -1,56 +1,29 @@
 package chillwright.web.pages;
 
 import chillwright.core.keeping.LotState;
-import chillwright.core.keeping.LotState.Standing;
-import chillwright.core.log.HandOut;
-import chillwright.core.log.LogEntry;
+import chillwright.core.kitchen.Allergen;
+import chillwright.core.log.Folded;
 import chillwright.core.log.LotId;
+import chillwright.service.Recall.Recalled;
 import chillwright.service.Tracing;
-import chillwright.service.Tracing.Trace;
 import chillwright.service.Tracing.Traced;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.io.IOException;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
-import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
-import java.util.stream.Collectors;
 
-/** Tracing: every lot made of a food or of a lot, and everybody who got some of it. */
+/** Tracing: every lot made of a food or of a lot, who got some, and what bears an allergen. */
 final class TracePage {
   static final String ADDRESS = "/trace";
   static final String CSV = "/trace.csv";
 
-  private static final String FOOD = "food";
-  private static final String LOT = "lot";
-  private static final Map<String, String> NAMES = Map.of(FOOD, "batch.food", LOT, "trace.lot");
-
   /** More lots are no page that anybody reads; the table has them all. */
   private static final int SHOWN = 500;
-
-  private static final int LONGEST = 500;
-  private static final List<String> HEADER =
-      List.of(
-          "lot",
-          "food",
-          "began",
-          "from",
-          "phase",
-          "place",
-          "portions_made",
-          "portions_left",
-          "when",
-          "what",
-          "portions",
-          "to",
-          "by",
-          "note");
 
   private final Desk desk;
 
@@ -59,64 +32,133 @@ final class TracePage {
   }
 
   static String of(LotId lot) {
-    return ADDRESS + "?lot=" + lot;
-  }
-
-  /** What was asked for, and what was found of it; nothing where nothing was asked. */
-  private record Asked(String food, String lot, Optional<Trace> trace) {}
-
-  private Asked asked(Parameters parameters, Visitor visitor) {
-    Optional<String> food = parameters.text(FOOD, LONGEST);
-    Optional<String> code = parameters.text(LOT, LONGEST);
-    Optional<Trace> trace = Optional.empty();
-    if (parameters.faults().isEmpty() && code.isPresent()) {
-      trace =
-          code.filter(LotId::isCode)
-              .flatMap(lot -> desk.kitchen().tracing().lot(new LotId(lot), Tracing.MOST_LOTS));
-      if (trace.isEmpty()) {
-        parameters.refuse(visitor.say("fault.no-lot", code.get()));
-      }
-    } else if (parameters.faults().isEmpty()) {
-      trace = food.map(desk.kitchen().tracing()::food);
-    }
-    return new Asked(code.isPresent() ? "" : food.orElse(""), code.orElse(""), trace);
+    return ADDRESS + "?" + TraceAsked.LOT + "=" + lot;
   }
 
   void show(Context context) {
     Visitor visitor = desk.visitor(context);
-    Parameters parameters = new Parameters(context, visitor, NAMES);
-    Asked asked = asked(parameters, visitor);
-    List<Traced> lots = asked.trace().map(Trace::lots).orElse(List.of());
+    TraceAsked asked = TraceAsked.of(context, visitor, desk.kitchen());
+    List<TraceView.Group> groups = groups(asked, visitor);
     List<String> notices = new ArrayList<>();
-    if (asked.trace().filter(Trace::isCut).isPresent()) {
+    if (asked.isCut()) {
       notices.add(visitor.say("trace.cut", Tracing.MOST_LOTS));
     }
-    if (lots.size() > SHOWN) {
+    if (groups.stream().anyMatch(group -> group.lots().size() == SHOWN)) {
       notices.add(visitor.say("trace.shown", SHOWN));
     }
-    OutWords words = new OutWords(desk, visitor);
     TraceView view =
         new TraceView(
-            asked.food(),
-            asked.lot(),
+            Filled.with(asked.isAnswered() ? Map.of() : asked.given()),
             new Known(desk.kitchen()).foods(),
-            asked.trace().isPresent() ? says(lots, visitor) : "",
+            allergens(visitor),
+            asked.isAnswered() ? title(asked, visitor) : "",
+            says(asked, visitor),
             notices,
-            lots.stream().limit(SHOWN).map(lot -> line(lot, words, visitor)).toList(),
-            asked.trace().isPresent() ? CSV + query(asked) : "");
-    Frame frame =
-        desk.frame(visitor, "page.trace", ADDRESS, Frame.Notice.plain(parameters.faults()));
-    HttpStatus status = parameters.faults().isEmpty() ? HttpStatus.OK : HttpStatus.BAD_REQUEST;
+            groups,
+            asked.isAnswered() ? CSV + asked.query() : "");
+    Frame frame = desk.frame(visitor, "page.trace", ADDRESS, Frame.Notice.plain(asked.faults()));
+    HttpStatus status = asked.faults().isEmpty() ? HttpStatus.OK : HttpStatus.BAD_REQUEST;
     desk.answer(context, status, Templates.PAGES.trace(frame, view));
   }
 
-  private static String query(Asked asked) {
-    return asked.lot().isEmpty()
-        ? "?food=" + URLEncoder.encode(asked.food(), StandardCharsets.UTF_8)
-        : "?lot=" + asked.lot();
+  /** Those of the law, then those that the kitchen named in words of its own. */
+  private List<Choice> allergens(Visitor visitor) {
+    Map<String, Choice> choices = new LinkedHashMap<>();
+    for (Allergen allergen : Allergen.values()) {
+      String name = visitor.say("allergen." + allergen.key());
+      choices.put(Folded.of(name), new Choice(allergen.key(), name));
+    }
+    desk.kitchen().setUp().foods().stream()
+        .flatMap(food -> food.otherAllergens().stream())
+        .flatMap(others -> Arrays.stream(others.split("[,;\n]", -1)))
+        .map(String::strip)
+        .filter(name -> !name.isEmpty())
+        .sorted()
+        .forEach(name -> choices.putIfAbsent(Folded.of(name), new Choice(name, name)));
+    return List.copyOf(choices.values());
   }
 
-  private static String says(List<Traced> lots, Visitor visitor) {
+  private static String title(TraceAsked asked, Visitor visitor) {
+    String value = asked.answered().getValue();
+    return switch (asked.answered().getKey()) {
+      case TraceAsked.FOOD -> visitor.say("trace.asked.food", value);
+      case TraceAsked.TO -> visitor.say("trace.asked.recipient", value);
+      case TraceAsked.ALLERGEN -> visitor.say("trace.asked.allergen", name(asked, visitor));
+      default -> visitor.say("trace.asked.lot", value);
+    };
+  }
+
+  private static String name(TraceAsked asked, Visitor visitor) {
+    return asked
+        .recall()
+        .flatMap(recall -> recall.asked().ofLaw())
+        .map(allergen -> visitor.say("allergen." + allergen.key()))
+        .orElse(asked.answered().getValue());
+  }
+
+  private List<String> says(TraceAsked asked, Visitor visitor) {
+    if (asked.recall().isPresent()) {
+      return new RecallWords(desk, visitor).basis();
+    }
+    return asked
+        .trace()
+        .filter(trace -> !trace.matched().isEmpty())
+        .map(
+            trace ->
+                List.of(visitor.say("trace.matched", String.join(" \u00b7 ", trace.matched()))))
+        .orElse(List.of());
+  }
+
+  private List<TraceView.Group> groups(TraceAsked asked, Visitor visitor) {
+    List<TraceView.Group> groups = new ArrayList<>();
+    asked
+        .trace()
+        .ifPresent(
+            trace -> {
+              boolean isOfSomebody = asked.given().containsKey(TraceAsked.TO);
+              String says =
+                  isOfSomebody ? got(trace.lots(), visitor) : count(trace.lots(), visitor);
+              List<TraceView.Line> lines =
+                  trace.lots().stream()
+                      .limit(SHOWN)
+                      .map(lot -> line(lot, Optional.empty(), visitor))
+                      .toList();
+              groups.add(new TraceView.Group("", List.of(says), lines));
+            });
+    asked
+        .recall()
+        .ifPresent(
+            recall -> {
+              RecallWords words = new RecallWords(desk, visitor);
+              groups.add(
+                  group(
+                      visitor.say("trace.bearing"),
+                      words.foods(recall, true),
+                      recall.bearing(),
+                      visitor));
+              groups.add(
+                  group(
+                      visitor.say("trace.unsure"),
+                      words.foods(recall, false),
+                      recall.unsure(),
+                      visitor));
+            });
+    return groups;
+  }
+
+  private TraceView.Group group(
+      String title, List<String> foods, List<Recalled> lots, Visitor visitor) {
+    List<TraceView.Line> lines =
+        lots.stream()
+            .limit(SHOWN)
+            .map(lot -> line(lot.traced(), Optional.of(lot), visitor))
+            .toList();
+    List<String> says = new ArrayList<>(foods);
+    says.add(count(lots.stream().map(Recalled::traced).toList(), visitor));
+    return new TraceView.Group(title, says, lines);
+  }
+
+  private static String count(List<Traced> lots, Visitor visitor) {
     int left =
         lots.stream()
             .map(Traced::lot)
@@ -128,8 +170,22 @@ final class TracePage {
         : visitor.say("trace.says", lots.size(), left);
   }
 
-  private TraceView.Line line(Traced traced, OutWords words, Visitor visitor) {
+  /** How much went to those who were asked about. */
+  private static String got(List<Traced> lots, Visitor visitor) {
+    int portions =
+        lots.stream()
+            .flatMap(lot -> lot.handOuts().stream())
+            .mapToInt(out -> out.entry().details().portions().orElse(0))
+            .sum();
+    return lots.isEmpty()
+        ? visitor.say("trace.none")
+        : visitor.say("trace.got", lots.size(), portions);
+  }
+
+  private TraceView.Line line(Traced traced, Optional<Recalled> recalled, Visitor visitor) {
     LotState lot = traced.lot();
+    OutWords words = new OutWords(desk, visitor);
+    RecallWords recall = new RecallWords(desk, visitor);
     return new TraceView.Line(
         lot.lot().text(),
         lot.food(),
@@ -138,67 +194,22 @@ final class TracePage {
         traced.from().stream()
             .map(from -> new TraceView.Source(from.lot().text(), from.food()))
             .toList(),
-        traced.handOuts().stream().map(words::line).toList());
+        recalled.map(recall::notes).orElse(List.of()),
+        traced.handOuts().stream()
+            .map(out -> words.line(out) + recalled.map(of -> recall.early(of, out)).orElse(""))
+            .toList());
   }
 
   void table(Context context) throws IOException {
     Visitor visitor = desk.visitor(context);
-    Parameters parameters = new Parameters(context, visitor, NAMES);
-    Asked asked = asked(parameters, visitor);
-    if (asked.trace().isEmpty()) {
+    TraceAsked asked = TraceAsked.of(context, visitor, desk.kitchen());
+    if (!asked.isAnswered()) {
       String says = visitor.say("fault.list");
       List<String> faults =
-          parameters.faults().isEmpty()
-              ? List.of(visitor.say("trace.nothing-asked"))
-              : parameters.faults();
+          asked.faults().isEmpty() ? List.of(visitor.say("trace.nothing-asked")) : asked.faults();
       desk.faults(context, visitor, HttpStatus.BAD_REQUEST, says, faults);
       return;
     }
-    List<List<String>> rows = new ArrayList<>();
-    for (Traced traced : asked.trace().get().lots()) {
-      if (traced.handOuts().isEmpty()) {
-        rows.add(cells(traced, List.of("", "", "", "", "", "")));
-      }
-      traced.handOuts().forEach(out -> rows.add(cells(traced, cells(out))));
-    }
-    new Table(HEADER, rows).answer(context, "trace");
-  }
-
-  private List<String> cells(Traced traced, List<String> out) {
-    LotState lot = traced.lot();
-    List<String> cells =
-        new ArrayList<>(
-            List.of(
-                lot.lot().text(),
-                lot.food(),
-                lot.standing().map(s -> time(s.beganAt())).orElse(""),
-                traced.from().stream()
-                    .map(from -> from.lot().text())
-                    .collect(Collectors.joining(" ")),
-                lot.standing().map(s -> s.phase().word()).orElse(""),
-                lot.standing().flatMap(Standing::place).orElse(""),
-                number(lot.portions().made()),
-                number(lot.portions().left())));
-    cells.addAll(out);
-    return cells;
-  }
-
-  private List<String> cells(HandOut out) {
-    LogEntry entry = out.entry();
-    return List.of(
-        time(entry.happenedAt()),
-        out.kind().key(),
-        number(entry.details().portions()),
-        entry.details().to().orElse(""),
-        entry.by().orElse(""),
-        entry.note().orElse(""));
-  }
-
-  private String time(Instant moment) {
-    return OffsetDateTime.ofInstant(moment, desk.zone()).toString();
-  }
-
-  private static String number(OptionalInt count) {
-    return count.isPresent() ? Integer.toString(count.getAsInt()) : "";
+    new TraceTable(desk.zone()).of(asked).answer(context, "trace");
   }
 }

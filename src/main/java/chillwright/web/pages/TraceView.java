@@ -3,31 +3,57 @@ package chillwright.web.pages;
 import java.util.List;
 
 /**
- * Who got some of a food or of a lot.
+ * Who got some of a food or of a lot, what somebody got, or what bears an allergen.
  *
- * @param says how much was found; blank where nothing was asked
+ * @param given what stands in the fields; blank again once it was answered
+ * @param foods to choose from
+ * @param allergens to choose from
+ * @param asked what was asked for; blank where nothing was
+ * @param says what the answer goes by
  * @param notices that not all of it is shown
  * @param csv where the same is had as a table; blank where nothing was asked
  */
 public record TraceView(
-    String food,
-    String lot,
+    Filled given,
     List<String> foods,
-    String says,
+    List<Choice> allergens,
+    String asked,
+    List<String> says,
     List<String> notices,
-    List<Line> lots,
+    List<Group> groups,
     String csv) {
+  /**
+   * Lots that were found for the same reason.
+   *
+   * @param title blank where there is only one such group
+   * @param says how much was found, and why
+   */
+  public record Group(String title, List<String> says, List<Line> lots) {
+    public Group {
+      says = List.copyOf(says);
+      lots = List.copyOf(lots);
+    }
+  }
+
   /**
    * A lot on the way.
    *
    * @param began when it came into being; blank where nothing is logged of it
    * @param where phase, place and portions left
+   * @param notes what it has to do with the allergen that was asked for
    * @param outs what left it, a line each
    */
   public record Line(
-      String code, String food, String began, String where, List<Source> from, List<String> outs) {
+      String code,
+      String food,
+      String began,
+      String where,
+      List<Source> from,
+      List<String> notes,
+      List<String> outs) {
     public Line {
       from = List.copyOf(from);
+      notes = List.copyOf(notes);
       outs = List.copyOf(outs);
     }
   }
@@ -37,7 +63,9 @@ public record TraceView(
 
   public TraceView {
     foods = List.copyOf(foods);
+    allergens = List.copyOf(allergens);
+    says = List.copyOf(says);
     notices = List.copyOf(notices);
-    lots = List.copyOf(lots);
+    groups = List.copyOf(groups);
   }
 }
