@@ -35,7 +35,8 @@ public final class Migrations {
           "0004_probe.sql",
           "0005_address.sql",
           "0006_container.sql",
-          "0007_plan_lots.sql");
+          "0007_plan_lots.sql",
+          "0008_room_days.sql");
 
   private final List<Script> scripts;
 
