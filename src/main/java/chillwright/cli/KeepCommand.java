@@ -130,13 +130,14 @@ final class KeepCommand implements Callable<Integer> {
     return "There is no category \"%s\". `chillwright keep` lists them all.".formatted(given);
   }
 
-  /** What keeps shortest stands first. */
+  /** The likeliest stands first. */
   private static String several(String given, List<Category> kinds) {
     String listed =
         kinds.stream()
             .map(kind -> System.lineSeparator() + "  " + kind.key() + ": " + kind.title())
             .collect(Collectors.joining());
-    return "\"%s\" may be one of these; give its key, and unsure the first:%s"
+    return ("\"%s\" may be one of these; give its key, and unsure that of what needs the cold and"
+            + " keeps shortest:%s")
         .formatted(given, listed);
   }
 }

@@ -41,8 +41,9 @@ import picocli.CommandLine.Parameters;
     footer = {
       "",
       "Columns of a file, in any order; the first of each is needed:",
-      "  foods   name,category,portions,container,place,reheating,thawing,allergens,",
-      "          otherAllergens,ingredients - allergens with a space between: milk wheat",
+      "  foods   name,category,portions,container,place,reheating,thawing,roomDays,allergens,",
+      "          otherAllergens,ingredients - allergens with a space between: milk wheat;",
+      "          roomDays: your own days at room temperature, of food that needs no cold",
       "  places  name,kind,ownLimit,rounds - kind: refrigerator, freezer, hot-holding, counter,",
       "          other",
       "  people  initials,name",

@@ -39,9 +39,6 @@ import java.util.stream.Stream;
  * label reads like a last day. What must not be used says that before anything else.
  */
 public final class LabelMaker {
-  /** Room to write a date by hand. */
-  private static final String BLANK = "__________";
-
   private final Words words;
   private final ZoneId zone;
   private final Instant now;
@@ -78,7 +75,9 @@ public final class LabelMaker {
       LotState lot, Optional<Judged> judged, String address, LabelText text, Inside inside) {
     List<String> governs =
         judged
-            .flatMap(found -> lot.standing().map(standing -> governs(lot, standing, found)))
+            .flatMap(
+                found ->
+                    lot.standing().map(standing -> governs(lot, standing, found, text, inside)))
             .orElse(List.of(words.say("label.nothing-logged")));
     List<String> facts = new ArrayList<>();
     facts.add(words.say("label.lot", lot.lot()));
@@ -156,7 +155,8 @@ public final class LabelMaker {
         .collect(Collectors.joining(" "));
   }
 
-  private List<String> governs(LotState lot, Standing standing, Judged judged) {
+  private List<String> governs(
+      LotState lot, Standing standing, Judged judged, LabelText text, Inside inside) {
     if (!lot.isOnHand()) {
       boolean isDiscarded = standing.phase() == Phase.DISCARDED;
       return List.of(words.say(isDiscarded ? "label.was-discarded" : "label.was-served"));
@@ -176,10 +176,32 @@ public final class LabelMaker {
       return List.of(unfit.get());
     }
     List<String> lines = new ArrayList<>(cooling().limits(judged));
-    boolean isFrozen = standing.phase() == Phase.FROZEN;
-    lines.addAll(
-        isFrozen ? frozen(standing.keeping(), judged) : chilled(standing.keeping(), category));
-    return lines.isEmpty() ? List.of(words.say("label.no-date")) : lines;
+    lines.addAll(keeps(standing, judged, room(text), inside.leaves()));
+    return lines.isEmpty() ? List.of(words.say(noDate(standing))) : lines;
+  }
+
+  private List<String> keeps(
+      Standing standing, Judged judged, KeepingLines.Room room, boolean leaves) {
+    if (standing.phase() != Phase.FROZEN) {
+      return keeping().chilled(standing.keeping(), judged, room);
+    }
+    return leaves
+        ? keeping().leavesFrozen(standing.keeping(), judged, room)
+        : keeping().frozen(standing.keeping(), judged);
+  }
+
+  private static String noDate(Standing standing) {
+    Keeping keeping = standing.keeping();
+    boolean hasLeftFreezer = !keeping.equals(keeping.outOfFreezer());
+    return hasLeftFreezer ? "label.no-date-outside" : "label.no-date";
+  }
+
+  private KeepingLines.Room room(LabelText text) {
+    String by =
+        text.kitchen()
+            .map(name -> words.say("label.figure-of", oneLine(name)))
+            .orElseGet(() -> words.say("label.figure-of-kitchen"));
+    return new KeepingLines.Room(text.handling().roomDays(), by);
   }
 
   /** That it must be discarded because a day or a time has passed; empty where none has. */
@@ -190,14 +212,10 @@ public final class LabelMaker {
     if (keeping.discardAt().filter(now::isAfter).isPresent()) {
       return keeping.discardAt().map(at -> words.say("label.discard-time", time(at)));
     }
-    return lastDay(keeping)
+    return KeepingLines.lastDay(keeping)
         .filter(day -> !category.daysAreQuality())
         .filter(day -> LocalDate.ofInstant(now, zone).isAfter(day))
         .map(day -> words.say("label.discard-passed", day(day)));
-  }
-
-  private static Optional<LocalDate> lastDay(Keeping keeping) {
-    return keeping.dateMarkLastDay().or(keeping::chilledLastDay);
   }
 
   /** A limit was missed, or is not shown, and nobody wrote down what was done about it. */
@@ -240,43 +258,8 @@ public final class LabelMaker {
     return Language.ofTag(words.locale().toLanguageTag()).orElse(Language.ENGLISH);
   }
 
-  private List<String> frozen(Keeping keeping, Judged judged) {
-    List<String> lines = new ArrayList<>();
-    keeping
-        .bestQualityBy()
-        .or(keeping::qualityLimit)
-        .ifPresent(day -> lines.add(quality("label.best-quality", day)));
-    OptionalInt left = keeping.daysLeftWhenThawed();
-    if (left.isPresent()) {
-      days(judged).ifPresent(days -> lines.add(words.say("label.days-used", days.used())));
-      lines.add(thawed(left.getAsInt(), judged.rules().settings().thawingDayCounts()));
-    }
-    return lines;
-  }
-
-  private String thawed(int left, boolean thawingDayCounts) {
-    if (left == 0) {
-      return words.say("label.after-thawing-at-once", BLANK);
-    }
-    String key = left == 1 ? "label.after-thawing-day" : "label.after-thawing-days";
-    String counted = thawingDayCounts ? " " + words.say("label.thawing-day-counts") : "";
-    return words.say(key, left, BLANK) + counted;
-  }
-
-  private List<String> chilled(Keeping keeping, Category category) {
-    List<String> lines = new ArrayList<>();
-    keeping.discardAt().ifPresent(at -> lines.add(words.say("label.serve-by", time(at))));
-    String key = category.daysAreQuality() ? "label.best-chilled" : "label.discard-after";
-    lastDay(keeping)
-        .map(day -> category.daysAreQuality() ? quality(key, day) : words.say(key, day(day)))
-        .ifPresent(lines::add);
-    return lines;
-  }
-
-  /** A day of quality; that it is over, since a day in the past tells nobody what to do. */
-  private String quality(String key, LocalDate day) {
-    boolean isOver = LocalDate.ofInstant(now, zone).isAfter(day);
-    return isOver ? words.say("label.quality-passed") : words.say(key, day(day));
+  private KeepingLines keeping() {
+    return new KeepingLines(words, times(), now, zone);
   }
 
   private static Optional<Days> days(Judged judged) {

@@ -30,15 +30,22 @@ public record LabelText(
    * @param place where it usually goes
    * @param reheating words for whoever reheats it
    * @param thawing words for whoever thaws it
+   * @param roomDays days at room temperature of food that needs no cold, a figure of the kitchen's
    */
   public record Handling(
       Optional<String> container,
       Optional<String> place,
       Optional<String> reheating,
-      Optional<String> thawing) {
+      Optional<String> thawing,
+      OptionalInt roomDays) {
     /** Nothing is known. */
     public static final Handling NONE =
-        new Handling(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+        new Handling(
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            OptionalInt.empty());
   }
 
   /**

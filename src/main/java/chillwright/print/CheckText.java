@@ -2,6 +2,7 @@ package chillwright.print;
 
 import chillwright.core.forecast.Forecast;
 import chillwright.core.keeping.Keeping;
+import chillwright.core.log.Phase;
 import chillwright.core.log.Timeline;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Assessment;
@@ -47,7 +48,8 @@ public record CheckText(ZoneId zone, Instant at) {
     }
     lines.addAll(sooner(timeline, forecasts));
     if (timeline.closedAt().isEmpty() && !isToDiscard(findings)) {
-      KeepText dates = new KeepText(timeline.food().category(), keeping, zone, at);
+      Keeping held = timeline.phase() == Phase.FROZEN ? keeping : keeping.outOfFreezer();
+      KeepText dates = new KeepText(timeline.food().category(), held, zone, at);
       if (Acts.owed(timeline, findings, at).isPresent()) {
         lines.add("  > Act first. Only if it may be kept:");
         dates.says().forEach(date -> lines.add("      " + date));
@@ -58,7 +60,7 @@ public record CheckText(ZoneId zone, Instant at) {
         lines.addAll(dates.marked());
       }
       Times times = Times.at(at, zone, Language.ENGLISH);
-      keeping.because().forEach(reason -> lines.add("        " + times.retold(reason)));
+      held.because().forEach(reason -> lines.add("        " + times.retold(reason)));
     }
     return String.join(NEW_LINE, lines);
   }

@@ -7,6 +7,7 @@ import chillwright.core.log.Category;
 import chillwright.core.log.KeepingList;
 import chillwright.core.measure.Limit;
 import chillwright.core.measure.Temperature.Scale;
+import chillwright.core.rules.Occasion;
 import chillwright.core.rules.RuleSet;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -74,6 +75,7 @@ public record KeepText(
       lines.add("  Freezes poorly: expect it to separate, crumble or go soft.");
     }
     refreezing(rules).ifPresent(advice -> lines.add("  " + advice));
+    onCounter(rules).ifPresent(says -> lines.add("  " + says));
     keeping.because().forEach(reason -> lines.add("    " + times().retold(reason)));
     category.note().ifPresent(note -> lines.add("  Note: " + note));
     if (keeping.bestQualityBy().isEmpty() && keeping.qualityLimit().isEmpty()) {
@@ -89,8 +91,19 @@ public record KeepText(
     List<String> says = new ArrayList<>(says());
     ofAge().ifPresent(says::add);
     ofThawing().ifPresent(says::add);
+    onCounter(rules).ifPresent(says::add);
     refreezing(rules).ifPresent(says::add);
     return says;
+  }
+
+  /** Of food that needs no cold and is not in the freezer: no day bounds it, only its quality. */
+  private Optional<String> onCounter(RuleSet rules) {
+    boolean standsThere = !wasFrozen() || thawed.isPresent();
+    boolean isPlain = !category.tcs() && category.readyToEat();
+    return rules
+        .rule(Occasion.NO_TEMPERATURE_LIMIT)
+        .filter(rule -> standsThere && isPlain)
+        .map(rule -> language.say("keep.counter", rule.citation().text().strip()));
   }
 
   /** What freezing would do for food that is not frozen, nor past its last day. */

@@ -12,6 +12,7 @@ public enum CardKind {
       "place",
       "reheating",
       "thawing",
+      "roomDays",
       "allergens",
       "otherAllergens",
       "ingredients"),

@@ -24,6 +24,7 @@ import java.util.OptionalInt;
  */
 final class CardReader {
   private static final int MOST_PORTIONS = 1_000_000;
+  private static final int MOST_ROOM_DAYS = 365;
   private static final List<String> ALLERGENS =
       Arrays.stream(Allergen.values()).map(Allergen::key).toList();
   private static final List<String> KINDS = Arrays.stream(Kind.values()).map(Kind::key).toList();
@@ -50,9 +51,25 @@ final class CardReader {
         cells.line("place", Cells.LONGEST_TEXT),
         cells.lines("reheating", Cells.LONGEST_TEXT),
         cells.lines("thawing", Cells.LONGEST_TEXT),
+        roomDays(cells),
         cells.choices("allergens", ALLERGENS, Allergen::ofKey),
         cells.line("otherAllergens", Cells.LONGEST_TEXT),
         cells.lines("ingredients", Cells.LONGEST_NOTE));
+  }
+
+  /** Food that needs the cold for safety has no days outside it, however good it still looks. */
+  private OptionalInt roomDays(CardCells cells) {
+    OptionalInt days = cells.count("roomDays", 1, MOST_ROOM_DAYS);
+    boolean needsCold = keeping.category(cells.given("category")).filter(Category::tcs).isPresent();
+    if (days.isPresent() && needsCold) {
+      cells.refuse(
+          "roomDays",
+          "needs-cold",
+          "left out",
+          "Food of this kind needs the cold for safety and has no days at room temperature:"
+              + " leave the figure out.");
+    }
+    return days;
   }
 
   private String category(CardCells cells) {

@@ -8,6 +8,7 @@ import chillwright.core.kitchen.Person;
 import chillwright.core.measure.Temperature;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.stream.Collectors;
 
 /** What a kitchen says of itself, as the rows of a file that can be taken again. */
@@ -27,19 +28,22 @@ public final class CardRows {
   private static Map<String, String> row(KnownFood food) {
     String allergens =
         food.allergens().stream().map(Allergen::key).collect(Collectors.joining(" "));
-    String portions =
-        food.portions().isPresent() ? Integer.toString(food.portions().getAsInt()) : "";
-    return Map.of(
-        "name", food.name(),
-        "category", food.category(),
-        "portions", portions,
-        "container", food.container().orElse(""),
-        "place", food.place().orElse(""),
-        "reheating", food.reheating().orElse(""),
-        "thawing", food.thawing().orElse(""),
-        "allergens", allergens,
-        "otherAllergens", food.otherAllergens().orElse(""),
-        "ingredients", food.ingredients().orElse(""));
+    return Map.ofEntries(
+        Map.entry("name", food.name()),
+        Map.entry("category", food.category()),
+        Map.entry("portions", count(food.portions())),
+        Map.entry("container", food.container().orElse("")),
+        Map.entry("place", food.place().orElse("")),
+        Map.entry("reheating", food.reheating().orElse("")),
+        Map.entry("thawing", food.thawing().orElse("")),
+        Map.entry("roomDays", count(food.roomDays())),
+        Map.entry("allergens", allergens),
+        Map.entry("otherAllergens", food.otherAllergens().orElse("")),
+        Map.entry("ingredients", food.ingredients().orElse("")));
+  }
+
+  private static String count(OptionalInt count) {
+    return count.isPresent() ? Integer.toString(count.getAsInt()) : "";
   }
 
   private static Map<String, String> row(KnownPlace place) {

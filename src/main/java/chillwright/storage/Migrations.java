@@ -36,7 +36,8 @@ public final class Migrations {
           "0005_address.sql",
           "0006_container.sql",
           "0007_plan_lots.sql",
-          "0008_allergens.sql");
+          "0008_allergens.sql",
+          "0009_room_days.sql");
 
   private final List<Script> scripts;
 

@@ -56,6 +56,7 @@ public final class SetUpStore {
     row.setPlace(food.place().orElse(null));
     row.setReheating(food.reheating().orElse(null));
     row.setThawing(food.thawing().orElse(null));
+    row.setRoomDays(Values.count(food.roomDays()));
     row.setAllergens(Values.joined(food.allergens().stream().map(Allergen::key).toList()));
     row.setOtherAllergens(food.otherAllergens().orElse(null));
     row.setIngredients(food.ingredients().orElse(null));
@@ -122,6 +123,7 @@ public final class SetUpStore {
         Optional.ofNullable(row.getPlace()),
         Optional.ofNullable(row.getReheating()),
         Optional.ofNullable(row.getThawing()),
+        Values.count(row.getRoomDays()),
         allergens(row.getAllergens()),
         Optional.ofNullable(row.getOtherAllergens()),
         Optional.ofNullable(row.getIngredients()));

@@ -55,7 +55,7 @@ final class SetUpHandlers {
                 "thawing",
                 "otherAllergens",
                 "ingredients"),
-            List.of("portions"),
+            List.of("portions", "roomDays"),
             List.of("allergens"));
     cells.put("name", context.pathParam("name"));
     Answer.json(context, SetUpAnswers.food(setUp.food(cells)));

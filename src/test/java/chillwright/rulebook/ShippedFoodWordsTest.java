@@ -64,6 +64,70 @@ class ShippedFoodWordsTest {
     }
   }
 
+  /** Common practice, no source: what people mean by the bare word, in both languages. */
+  @ParameterizedTest
+  @CsvSource({
+    "bread, yeast_bread_baked",
+    "rolls, yeast_bread_baked",
+    "baguette, yeast_bread_baked",
+    "pan, yeast_bread_baked",
+    "muffins, quick_bread_or_muffin",
+    "cake, cake_unfrosted",
+    "pastel, cake_unfrosted",
+    "bizcocho, cake_unfrosted",
+    "pie, pie_pumpkin_or_pecan",
+    "pay, pie_pumpkin_or_pecan",
+    "cookies, cookies_baked",
+    "galletas, cookies_baked",
+    "bars, bar_cookies_brownies",
+    "barras, bar_cookies_brownies",
+    "rice, cooked_rice_or_grain",
+    "arroz, cooked_rice_or_grain",
+    "soup, soup_or_stew",
+    "sopa, soup_or_stew",
+    "stew, soup_or_stew",
+    "guiso, soup_or_stew",
+    "chili, soup_or_stew",
+    "stock, stock_or_meat_broth",
+    "caldo, stock_or_meat_broth",
+    "lasagna, casserole_meat",
+    "lasaña, casserole_meat",
+    "tamales, casserole_meat",
+    "pesto, gravy",
+    "salsa, gravy",
+    "beans, cooked_beans",
+    "frijoles, cooked_beans",
+    "turkey, raw_poultry_whole",
+    "pavo, raw_poultry_whole",
+    "pollo, raw_poultry_whole",
+    "ham, ham_cooked_cut",
+    "jamón, ham_cooked_cut",
+    "fish, raw_fish_fatty",
+    "pescado, raw_fish_fatty",
+    "eggs, eggs_hard_cooked",
+    "huevos, eggs_hard_cooked",
+    "milk, milk",
+    "leche, milk",
+    "cheese, cheese_hard",
+    "queso, cheese_hard",
+    "butter, butter",
+    "mantequilla, butter",
+    "pasta, cooked_pasta_plain",
+    "potatoes, cooked_vegetables",
+    "verduras, cooked_vegetables",
+    "nuts, nuts_plain",
+    "nueces, nuts_plain",
+    "salchichas, sausage_cooked_here",
+    "helado, ice_cream",
+    "meat, raw_meat_ground",
+    "carne, raw_meat_ground",
+    "pizza, pizza",
+    "gravy, gravy"
+  })
+  void a_common_word_leads_with_the_food_that_is_meant(String given, String key) {
+    assertThat(keys(WORDS.kinds(given))).first().isEqualTo(key);
+  }
+
   @Test
   void what_a_kind_stands_in_for_is_among_its_words() {
     for (Category category : LIST.categories()) {

@@ -64,6 +64,7 @@ class SetUpStoreTest {
         Optional.of("Walk-in"),
         Optional.of("to 165 °F"),
         Optional.of("in the refrigerator"),
+        OptionalInt.of(4),
         List.of(Allergen.WHEAT, Allergen.MILK),
         Optional.of("celery"),
         Optional.of("barley,\nmilk"));
@@ -78,6 +79,7 @@ class SetUpStoreTest {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
+        OptionalInt.empty(),
         List.of(),
         Optional.empty(),
         Optional.empty());

@@ -104,6 +104,28 @@ class KeepsPageTest {
     assertThat(page("/keeps?left=yes&" + asked)).contains(says);
   }
 
+  /**
+   * FDA Food Code 2022 1-201.10 and FoodSafety.gov, food safety during a power outage: bread and
+   * plain cakes need no cold. Iowa State University Extension: fruit pie 2 days at room
+   * temperature.
+   */
+  @Test
+  void bread_is_answered_for_the_counter_too() {
+    String bread = page("/keeps?category=yeast_bread_baked&home=yes");
+    assertThat(bread)
+        .contains("At room temperature: it needs no cold for safety", "once it shows mold")
+        .contains("[FoodSafety.gov, food safety during a power outage]", "best quality for 2-3");
+    assertThat(page("/keeps?dish=bread&home=yes"))
+        .containsSubsequence("Yeast bread or rolls, baked</a>", "Stuffing, cooked</a>");
+    assertThat(page("/keeps?category=yeast_bread_baked&frozen=2026-03-01"))
+        .doesNotContain("At room temperature");
+    assertThat(page("/keeps?category=soup_or_stew")).doesNotContain("At room temperature");
+    assertThat(page("/keeps?category=pie_fruit_baked"))
+        .contains("at room temperature up to 2 days");
+    assertThat(served.get("/keeps?category=pie_fruit_baked", "Accept-Language", "es").text())
+        .contains("a temperatura ambiente hasta 2 días", "A temperatura ambiente: no necesita");
+  }
+
   /** A date ahead may be a plan, or a slip in the year: common practice, no source. */
   @Test
   void a_date_that_is_still_to_come_is_remarked_on() {

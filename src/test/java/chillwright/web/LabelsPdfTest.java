@@ -279,6 +279,71 @@ class LabelsPdfTest {
     assertThat(wordy.text()).contains("longer than 60 characters");
   }
 
+  private static void bars(String lot, String food) {
+    served.post(
+        "/api/v1/lots",
+        "{'lot':'%s','food':'%s','category':'bar_cookies_cut_and_wrapped'}".formatted(lot, food));
+    log(lot, "{'when':'2026-03-04T09:00:00-07:00','entry':'cooked'}");
+    log(lot, "{'when':'2026-03-04T11:00:00-07:00','entry':'frozen','how':'hard'}");
+  }
+
+  /**
+   * Bars need no cold for safety (FDA Food Code 2022 1-201.10), and posted they thaw on the way:
+   * six months in a freezer say nothing of them then. That a kitchen states days of its own is
+   * common practice, no source.
+   */
+  @Test
+  void food_that_leaves_the_freezer_bears_no_date_of_the_freezer() throws IOException {
+    food("Seed bars", Map.of("category", "bar_cookies_cut_and_wrapped"));
+    bars("L-SEED", "Seed bars");
+    String labels = "/lots/L-SEED/labels.pdf?sheet=a4-8";
+    assertThat(text(labels)).contains("Best quality by Fri 4 Sep 2026");
+    assertThat(text(labels + "&leaves=yes"))
+        .contains("No date applies: its freezer date holds only in the freezer.")
+        .doesNotContain("Sep 2026");
+    assertThat(served.get("/lots/L-SEED").text()).contains("your own days at room temperature");
+    food("Seed bars", Map.of("category", "bar_cookies_cut_and_wrapped", "roomDays", "5"));
+    assertThat(served.get("/lots/L-SEED").text())
+        .doesNotContain("your own days at room temperature");
+    assertThat(text(labels + "&leaves=yes"))
+        .contains("Once thawed at its best for days at room temperature: 5")
+        .contains("(figure of the kitchen that made it, quality only)")
+        .doesNotContain("Sep 2026", "No date applies");
+    assertThat(text(labels + "&leaves=yes&language=es"))
+        .contains("temperatura ambiente: 5 (cifra de la cocina que lo hizo, solo calidad)");
+    log(
+        "L-SEED",
+        "{'when':'2026-03-06T09:00:00-07:00','entry':'thawing','temperature':'30F',"
+            + "'how':'refrigerator'}");
+    assertThat(text(labels))
+        .contains("At room temperature at its best until Wed 11 Mar 2026 (figure of the kitchen")
+        .doesNotContain("Best quality by");
+    String page = served.get("/lots/L-SEED").text();
+    assertThat(page)
+        .contains("At room temperature at its best until Wed 11 Mar (figure of the kitchen")
+        .doesNotContain("best quality by");
+    food("Seed bars", Map.of("category", "bar_cookies_cut_and_wrapped"));
+    String none = "No date applies: its freezer date holds only in the freezer.";
+    assertThat(text(labels)).contains(none);
+    assertThat(served.get("/lots/L-SEED").text())
+        .contains(none)
+        .doesNotContain("Frozen: best quality by");
+    assertThat(text("/lots/L-SEED/record.pdf")).contains(none).doesNotContain("best quality by");
+  }
+
+  /** Soup needs the cold wherever it goes; five days as on its freezer label. */
+  @Test
+  void food_that_needs_the_cold_leaves_with_keep_frozen() throws IOException {
+    food("Leek pot", Map.of("category", "soup_or_stew"));
+    cookedAndChilled("L-POST", "Leek pot");
+    log("L-POST", "{'when':'2026-03-04T09:00:00-07:00','entry':'frozen','how':'hard'}");
+    assertThat(text("/lots/L-POST/labels.pdf?sheet=a4-8&leaves=yes"))
+        .contains("KEEP FROZEN until it is used")
+        .contains("While it stays frozen: best quality by Mon 4 May 2026")
+        .contains("After thawing use within 5 days, thawed on ____");
+    assertThat(text("/lots/L-POST/labels.pdf?sheet=a4-8")).doesNotContain("KEEP FROZEN");
+  }
+
   @Test
   void a_label_speaks_another_language_than_the_page_where_it_is_asked_to() throws IOException {
     assertThat(text("/lots/L-CHILLED/labels.pdf?language=es"))

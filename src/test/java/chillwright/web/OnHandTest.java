@@ -5,7 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chillwright.web.Served.Reply;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -135,6 +138,79 @@ class OnHandTest {
     Reply wrong = served.get("/on-hand?good-on=soon");
     assertThat(wrong.status()).isEqualTo(400);
     assertThat(wrong.text()).contains("good on: “soon”");
+  }
+
+  private void bars(String lot, String food, String... more) {
+    String made = "{'lot':'%s','food':'%s','category':'bar_cookies_cut_and_wrapped'}";
+    served.post("/api/v1/lots", made.formatted(lot, food));
+    List<String> entries = new ArrayList<>();
+    entries.add(at("2026-03-01T09:00", "'entry':'cooked'"));
+    entries.add(at("2026-03-01T11:00", "'entry':'frozen','how':'hard','place':'Freezer'"));
+    entries.addAll(List.of(more));
+    for (String entry : entries) {
+      Reply reply = served.post("/api/v1/lots/" + lot + "/entries", "{" + entry + "}");
+      assertThat(reply.status()).as(reply.text()).isEqualTo(201);
+    }
+  }
+
+  private void stated(String food, int roomDays) {
+    served
+        .kitchen()
+        .setUp()
+        .food(
+            Map.of(
+                "name",
+                food,
+                "category",
+                "bar_cookies_cut_and_wrapped",
+                "roomDays",
+                Integer.toString(roomDays)));
+  }
+
+  private List<String> listed(String page, boolean isGood) {
+    String part = isGood ? "class=\"h3\"><a href=\"/lots/" : "<li><a href=\"/lots/";
+    return Pattern.compile(Pattern.quote(part) + "([A-Z0-9-]+)")
+        .matcher(served.get(page).text())
+        .results()
+        .map(found -> found.group(1))
+        .toList();
+  }
+
+  /**
+   * 12VAC5-421-830: 7 days, the making and the thawing day included; frozen on day 1 soup has 6, so
+   * thawed on 5 March it is good to 10 March, five days after, and not six. Bars have the days that
+   * their kitchen states (common practice, no source), whatever their six months in the freezer.
+   */
+  @Test
+  void what_is_posted_is_asked_for_its_days_out_of_the_freezer() {
+    stock();
+    bars("B-4", "Bars4");
+    bars("B-6", "Bars6");
+    bars("B-NONE", "Bars0");
+    bars("B-THAWED", "Bars6", at("2026-03-03T07:00", "'entry':'thawing','how':'refrigerator'"));
+    stated("Bars4", 4);
+    stated("Bars6", 6);
+    String five = "/on-hand?good-on=2026-03-05&days=5";
+    assertThat(listed(five, true)).containsExactly("F-SOON", "F-LATE", "B-6");
+    assertThat(listed(five, false))
+        .containsExactlyInAnyOrder("C-1", "B-4", "B-NONE", "B-THAWED", "N-1");
+    String six = "/on-hand?good-on=2026-03-05&days=6";
+    assertThat(listed(six, true)).containsExactly("B-6");
+    assertThat(listed("/on-hand?good-on=2026-03-05&days=4", true))
+        .containsExactlyInAnyOrder("B-THAWED", "F-SOON", "F-LATE", "B-4", "B-6");
+    String text = served.get(five).text();
+    assertThat(text)
+        .contains("Good until Tue 10 Mar, out of the freezer", "Left out, and why (5)")
+        .contains("its last day is Sun 8 Mar", "its last day is Mon 9 Mar")
+        .contains("as this kitchen states: 4", "has not stated its days at room temperature")
+        .contains("nothing logged yet", "name=\"days\"", "value=\"5\"");
+    assertThat(served.get(six).text()).contains("once thawed, the thawing day included: 6");
+    assertThat(served.get("/on-hand.csv?good-on=2026-03-05&days=5").text())
+        .contains("B-6")
+        .doesNotContain("B-4", "C-1", "B-NONE");
+    assertThat(served.get("/on-hand?good-on=2026-03-05").text())
+        .contains("holds only while it stays in the freezer");
+    assertThat(served.get("/on-hand?good-on=2026-03-05&days=many").status()).isEqualTo(400);
   }
 
   @Test

@@ -72,6 +72,20 @@ class SetUpTest {
     assertThat(put("/foods/Soup", "{}").code()).isEqualTo("missing");
   }
 
+  /** FDA Food Code 2022 1-201.10: food that needs no cold for safety may stand; soup may not. */
+  @Test
+  void only_food_that_needs_no_cold_has_days_at_room_temperature() {
+    String days = "{'category':'%s','roomDays':5}";
+    assertThat(put("/foods/Bars", days.formatted("bar_cookies_brownies")).json().at("/roomDays"))
+        .hasToString("5");
+    assertThat(put("/foods/Soup", days.formatted("soup_or_stew")).code()).isEqualTo("needs-cold");
+    assertThat(items("/foods").findValuesAsText("name")).containsExactly("Bars");
+    assertThat(put("/foods/Bars", "{'category':'bar_cookies_brownies','roomDays':0}").code())
+        .isEqualTo("bad-number");
+    assertThat(served.get("/kitchen?food=Bars").text())
+        .contains("days at room temperature: 5", "name=\"roomDays\"", "size=\"4\"");
+  }
+
   /** The limit of cold holding is 41 °F, that of hot holding 135 °F: FDA Food Code 3-501.16(A). */
   @ParameterizedTest
   @CsvSource({

@@ -77,6 +77,23 @@ public record Keeping(
         because);
   }
 
+  /**
+   * The same without what holds only while it stays frozen, for food that was taken out. What is
+   * made of it still keeps to the dates that are left out here.
+   */
+  public Keeping outOfFreezer() {
+    return new Keeping(
+        dateMarkLastDay,
+        lastDayMissed,
+        daysLeftWhenThawed,
+        chilledLastDay,
+        discardAt,
+        Optional.empty(),
+        Optional.empty(),
+        governs.filter(which -> !which.isQuality()),
+        because.stream().filter(line -> !Reasons.isOfFreezer(line)).toList());
+  }
+
   /** The same with a further line of why. */
   public Keeping because(String line) {
     List<String> lines = new ArrayList<>(because);

@@ -18,6 +18,9 @@ final class Reasons {
   private static final DateTimeFormatter MINUTE =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
+  private static final String FROZEN = "frozen ";
+  private static final String FIGURES = "figures: ";
+
   private final Timeline timeline;
   private final Category category;
   private final boolean usesChart;
@@ -46,6 +49,13 @@ final class Reasons {
     boolean isDiscarded = category.tcs() && days.flatMap(Days::missed).isPresent();
     frozen.filter(day -> !isDiscarded).ifPresent(day -> addQuality(day, quality));
     return List.copyOf(lines);
+  }
+
+  /** Whether that is a line of the dates of quality in a freezer. */
+  static boolean isOfFreezer(String line) {
+    return line.startsWith(FROZEN)
+        || line.startsWith(FIGURES)
+        || line.matches("from .*: (best quality by|quality limit) .*");
   }
 
   private void add(String line) {
@@ -110,7 +120,7 @@ final class Reasons {
   private void addQuality(LocalDate frozen, Quality quality) {
     Category.Range months = category.freezer();
     if (months.min().isEmpty() && months.max().isEmpty()) {
-      add("frozen " + frozen + ": no quality figure for this food");
+      add(FROZEN + frozen + ": no quality figure for this food");
       return;
     }
     months
@@ -118,7 +128,7 @@ final class Reasons {
         .ifPresent(
             min ->
                 add(
-                    "frozen "
+                    FROZEN
                         + frozen
                         + " + "
                         + months(min)
@@ -129,7 +139,7 @@ final class Reasons {
         .ifPresent(
             max ->
                 add(
-                    "frozen "
+                    FROZEN
                         + frozen
                         + " + "
                         + months(max)
@@ -140,7 +150,7 @@ final class Reasons {
       source.best().ifPresent(day -> add("from " + source.lot() + ": best quality by " + day));
       source.limit().ifPresent(day -> add("from " + source.lot() + ": quality limit " + day));
     }
-    add("figures: " + category.source());
+    add(FIGURES + category.source());
   }
 
   private static String months(int count) {

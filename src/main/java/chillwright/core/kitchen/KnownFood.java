@@ -14,6 +14,8 @@ import java.util.OptionalInt;
  * @param place where it usually goes
  * @param reheating words for whoever reheats it
  * @param thawing words for whoever thaws it, on the label of a frozen lot
+ * @param roomDays days that it is at its best at room temperature once made or thawed, a figure of
+ *     the kitchen's own about quality; only of food that needs no cold for safety
  * @param allergens those of the law, in the order of the law
  * @param otherAllergens further ones, in words
  * @param ingredients in words, as a label names them
@@ -26,6 +28,7 @@ public record KnownFood(
     Optional<String> place,
     Optional<String> reheating,
     Optional<String> thawing,
+    OptionalInt roomDays,
     List<Allergen> allergens,
     Optional<String> otherAllergens,
     Optional<String> ingredients) {

@@ -32,7 +32,9 @@ public final class FoodWords {
   /**
    * The kinds that a food may be.
    *
-   * @param kinds those that need the cold first, of these the one that keeps shortest
+   * @param kinds the likeliest first: what goes by that very word, but before it the same food raw,
+   *     which keeps shorter; all else with those that need the cold first, of these the one that
+   *     keeps shortest
    * @param isCertain whether they were found by the whole phrase; else a person is to be asked
    */
   public record Found(List<Category> kinds, boolean isCertain) {
@@ -49,7 +51,7 @@ public final class FoodWords {
     }
     List<Category> named = having(also -> folded(also).equals(phrase));
     if (!named.isEmpty()) {
-      return new Found(shortestFirst(withShorter(named, spelled(given))), true);
+      return new Found(withShorter(named, spelled(given)), true);
     }
     Set<Category> like = new LinkedHashSet<>(having(also -> isEitherIn(phrase, folded(also))));
     categories.stream()
@@ -62,7 +64,7 @@ public final class FoodWords {
     if (like.isEmpty()) {
       like.addAll(having(also -> Nearest.isSlip(phrase, folded(also))));
     }
-    return new Found(shortestFirst(like), false);
+    return new Found(shortestFirst(like, phrase), false);
   }
 
   /** Whether the kind is told of that food only for want of a figure of its own. */
@@ -71,14 +73,25 @@ public final class FoodWords {
     return category.standsInFor().stream().anyMatch(word -> folded(word).equals(phrase));
   }
 
-  /** "Chicken" may be raw chicken, which keeps shorter: nobody may guess the longer. */
+  /**
+   * "Chicken" may be raw chicken, which keeps shorter: nobody may guess the longer, so raw kinds
+   * stand first. Dishes that merely have the word in their name, such as bread stuffing of bread,
+   * stand last.
+   */
   private List<Category> withShorter(List<Category> named, String word) {
     int days = named.stream().mapToInt(FoodWords::days).min().orElseThrow();
-    List<Category> all = new ArrayList<>(named);
-    having(also -> isIn(word, spelled(also))).stream()
-        .filter(category -> days(category) < days && !named.contains(category))
-        .forEach(all::add);
-    return all;
+    boolean needsCold = named.stream().anyMatch(Category::tcs);
+    List<Category> shorter =
+        having(also -> isIn(word, spelled(also))).stream()
+            .filter(category -> days(category) < days && !named.contains(category))
+            .toList();
+    Predicate<Category> isRaw = category -> needsCold && category.tcs() && !category.readyToEat();
+    return Stream.of(
+            shorter.stream().filter(isRaw).toList(),
+            named,
+            shorter.stream().filter(isRaw.negate()).toList())
+        .flatMap(kinds -> shortestFirst(kinds, word).stream())
+        .toList();
   }
 
   private List<Category> having(Predicate<String> word) {
@@ -129,12 +142,14 @@ public final class FoodWords {
     return category.fridge().max().orElse(Integer.MAX_VALUE);
   }
 
-  private static List<Category> shortestFirst(Iterable<Category> categories) {
+  /** Of those that keep as long the ones with the word in their title. */
+  private static List<Category> shortestFirst(Iterable<Category> categories, String word) {
     List<Category> sorted = new ArrayList<>();
     categories.forEach(sorted::add);
     sorted.sort(
         Comparator.comparing((Category category) -> !category.tcs())
-            .thenComparingInt(FoodWords::days));
+            .thenComparingInt(FoodWords::days)
+            .thenComparing(category -> !isIn(folded(word), folded(category.title()))));
     return sorted;
   }
 }

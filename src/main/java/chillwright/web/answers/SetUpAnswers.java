@@ -22,6 +22,7 @@ public final class SetUpAnswers {
       Optional<String> place,
       Optional<String> reheating,
       Optional<String> thawing,
+      Optional<Integer> roomDays,
       List<String> allergens,
       Optional<String> otherAllergens,
       Optional<String> ingredients) {}
@@ -53,6 +54,7 @@ public final class SetUpAnswers {
         food.place(),
         food.reheating(),
         food.thawing(),
+        food.roomDays().stream().boxed().findFirst(),
         food.allergens().stream().map(Allergen::key).toList(),
         food.otherAllergens(),
         food.ingredients());

@@ -59,7 +59,8 @@ final class LabelWords {
   }
 
   private static Handling handling(KnownFood food) {
-    return new Handling(food.container(), food.place(), food.reheating(), food.thawing());
+    return new Handling(
+        food.container(), food.place(), food.reheating(), food.thawing(), food.roomDays());
   }
 
   /**
@@ -91,11 +92,12 @@ final class LabelWords {
         sheets,
         visitor.language(),
         boxes.isEmpty() ? "" : visitor.say("labels.undrawable", boxes),
-        missing(text(view)));
+        missing(view));
   }
 
   /** Job 28: what is asked of a package that is sold, and is not on file here. */
-  private List<String> missing(LabelText text) {
+  private List<String> missing(LotView view) {
+    LabelText text = text(view);
     List<String> missing = new ArrayList<>();
     if (!text.gap().isEmpty()) {
       missing.add("label.what.allergens");
@@ -109,7 +111,19 @@ final class LabelWords {
     if (text.statement().isEmpty()) {
       missing.add("label.what.statement");
     }
+    if (text.handling().roomDays().isEmpty() && isWithoutCold(view)) {
+      missing.add("label.what.room-days");
+    }
     return missing.stream().map(visitor::say).toList();
+  }
+
+  private boolean isWithoutCold(LotView view) {
+    return desk.kitchen()
+        .library()
+        .keepingList()
+        .category(view.state().category())
+        .filter(category -> !category.tcs())
+        .isPresent();
   }
 
   private LotPageView.LabelSheet fit(String key, List<String> leftOut) {

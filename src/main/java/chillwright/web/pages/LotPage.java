@@ -1,10 +1,8 @@
 package chillwright.web.pages;
 
 import chillwright.core.forecast.Forecast;
-import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.LotState;
 import chillwright.core.learning.CoolingRuns;
-import chillwright.core.log.Category;
 import chillwright.core.log.How;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
@@ -20,7 +18,6 @@ import chillwright.print.CoolingMethodText;
 import chillwright.print.CurveChart;
 import chillwright.print.Figures;
 import chillwright.print.ForecastText;
-import chillwright.print.KeepText;
 import chillwright.print.Sentences;
 import chillwright.print.SpeedupText;
 import chillwright.print.Times;
@@ -252,7 +249,7 @@ final class LotPage {
         forecasts(view, sentences, scale),
         methods(view),
         findings(view, sentences, visitor),
-        dates(view, visitor, now),
+        new LotDates(desk, visitor, now).says(view),
         isUnfit ? List.of() : frozenLife(view, visitor),
         isUnfit ? List.of() : because(state, visitor),
         view.sources().stream().map(LotId::text).toList(),
@@ -269,8 +266,8 @@ final class LotPage {
   }
 
   private List<String> because(LotState state, Visitor visitor) {
-    return state.standing().stream()
-        .flatMap(standing -> standing.keeping().because().stream())
+    return LotDates.kept(state).stream()
+        .flatMap(dates -> dates.because().stream())
         .map(visitor.language()::because)
         .map(desk.times(visitor)::retold)
         .toList();
@@ -376,20 +373,5 @@ final class LotPage {
   private static List<String> frozenLife(LotView view, Visitor visitor) {
     AheadText text = new AheadText(visitor.language(), visitor.scale());
     return view.frozenLife().stream().map(text::says).toList();
-  }
-
-  private List<String> dates(LotView view, Visitor visitor, Instant now) {
-    LotState state = view.state();
-    Optional<Category> category = desk.kitchen().library().keepingList().category(state.category());
-    Optional<Keeping> dates = state.standing().map(LotState.Standing::keeping);
-    if (category.isEmpty() || dates.isEmpty()) {
-      return List.of();
-    }
-    return NotForUse.dates(view, now, visitor)
-        .map(List::of)
-        .orElseGet(
-            () ->
-                new KeepText(category.get(), dates.get(), desk.zone(), now, visitor.language())
-                    .says());
   }
 }

@@ -14,7 +14,6 @@ import chillwright.core.rules.Verdict;
 import chillwright.paper.LotSheet;
 import chillwright.print.CurveChart;
 import chillwright.print.Figures;
-import chillwright.print.KeepText;
 import chillwright.print.ReportText;
 import chillwright.print.Sentences;
 import chillwright.print.Times;
@@ -78,7 +77,7 @@ final class LotSheets {
     state
         .standing()
         .filter(standing -> state.isOnHand())
-        .ifPresent(standing -> facts.addAll(dates(view, standing)));
+        .ifPresent(standing -> facts.addAll(new LotDates(desk, visitor, now).says(view)));
     if (!view.sources().isEmpty()) {
       facts.add(visitor.say("lot.sources") + " " + codes(view.sources()));
     }
@@ -94,21 +93,6 @@ final class LotSheets {
         .map(by -> visitor.say("paper.other-rules", by.ruleSet(), by.version()))
         .ifPresent(facts::add);
     return facts;
-  }
-
-  private List<String> dates(LotView view, Standing standing) {
-    Optional<String> none = NotForUse.dates(view, now, visitor);
-    if (none.isPresent()) {
-      return List.of(none.get());
-    }
-    return desk.kitchen()
-        .library()
-        .keepingList()
-        .category(view.state().category())
-        .map(
-            kind ->
-                new KeepText(kind, standing.keeping(), desk.zone(), now, visitor.language()).says())
-        .orElse(List.of());
   }
 
   private static String codes(List<LotId> lots) {

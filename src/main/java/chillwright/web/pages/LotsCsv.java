@@ -56,20 +56,22 @@ final class LotsCsv {
   void onHand(Context context) throws IOException {
     Visitor visitor = desk.visitor(context);
     Parameters parameters = LotsPages.parameters(context, visitor);
-    LotQuery query = LotsPages.asked(parameters);
+    LotsPages.Asked asked = LotsPages.asked(parameters, desk);
     if (parameters.faults().isEmpty()) {
-      answer(context, query, "on-hand");
+      Optional<GoodOn> good = asked.good().map(on -> new GoodOn(desk, visitor, on));
+      answer(context, asked.query(), good, "on-hand");
     } else {
       LotsPages.refuse(desk, context, visitor, parameters);
     }
   }
 
   void all(Context context) throws IOException {
-    answer(context, LotQuery.ALL, "lots");
+    answer(context, LotQuery.ALL, Optional.empty(), "lots");
   }
 
   /** The first part is found before the answer begins, so a fault in it is told as one. */
-  private void answer(Context context, LotQuery query, String name) throws IOException {
+  private void answer(Context context, LotQuery query, Optional<GoodOn> good, String name)
+      throws IOException {
     Instant now = desk.kitchen().now();
     Page<LotState> page = desk.kitchen().lots().list(query, Page.Wanted.first(Page.MOST));
     context.contentType("text/csv; charset=utf-8; header=present");
@@ -77,17 +79,20 @@ final class LotsCsv {
     Writer out = new OutputStreamWriter(context.outputStream(), StandardCharsets.UTF_8);
     CsvWriter csv = CsvWriter.forSpreadsheets(out);
     csv.write(HEADER);
-    write(csv, page, now);
+    write(csv, page, good, now);
     while (page.next().isPresent()) {
       page = desk.kitchen().lots().list(query, new Page.Wanted(Page.MOST, page.next()));
-      write(csv, page, now);
+      write(csv, page, good, now);
     }
     out.flush();
   }
 
-  private void write(CsvWriter csv, Page<LotState> page, Instant now) throws IOException {
+  private void write(CsvWriter csv, Page<LotState> page, Optional<GoodOn> good, Instant now)
+      throws IOException {
     for (LotState lot : page.items()) {
-      csv.write(cells(lot, now));
+      if (good.flatMap(asked -> asked.against(lot)).isEmpty()) {
+        csv.write(cells(lot, now));
+      }
     }
   }
 

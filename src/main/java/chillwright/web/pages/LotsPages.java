@@ -4,6 +4,7 @@ import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.LotOrder;
 import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
+import chillwright.core.keeping.StillGood;
 import chillwright.core.log.Category;
 import chillwright.core.log.Phase;
 import chillwright.print.KeepText;
@@ -20,6 +21,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -32,17 +34,21 @@ final class LotsPages {
   private static final int SHOWN = 50;
   private static final String PLACE = "place";
   private static final String GOOD_ON = "good-on";
+  private static final String DAYS = "days";
+  private static final int MOST_DAYS = 365;
   private static final Map<String, String> NAMES =
       Map.of(
           PLACE,
           "entry.place",
           GOOD_ON,
           "lots.good-on",
+          DAYS,
+          "lots.good-on.days",
           "cursor",
           "list.next",
           TakenNotice.TAKEN,
           "lots.take.save");
-  private static final String DAY = "good-on=[0-9-]+";
+  private static final String DAY = "good-on=[0-9-]+(&days=[0-9]+)?";
   private static final Pattern LISTS =
       Pattern.compile(
           "(%s|%s)(\\?(place=[A-Za-z0-9%%+._*-]+|%s)(&%s)?)?".formatted(ON_HAND, ALL, DAY, DAY));
@@ -57,19 +63,29 @@ final class LotsPages {
   void onHand(Context context) {
     Visitor visitor = desk.visitor(context);
     Parameters parameters = parameters(context, visitor);
-    LotQuery query = asked(parameters);
+    Asked asked = asked(parameters, desk);
     if (parameters.faults().isEmpty()) {
-      show(context, "page.on-hand", ON_HAND, query);
+      show(context, "page.on-hand", ON_HAND, asked);
     } else {
       refuse(desk, context, visitor, parameters);
     }
   }
 
-  /** What is on hand, of one place or all, good on a day or not. */
-  static LotQuery asked(Parameters parameters) {
+  /**
+   * What is on hand, of one place or all.
+   *
+   * @param good on which day it must be so; empty where none is asked for
+   */
+  record Asked(LotQuery query, Optional<StillGood> good) {}
+
+  static Asked asked(Parameters parameters, Desk desk) {
     LotQuery query = LotQuery.ALL.in(LotOrder.USE_FIRST);
     LotQuery there = parameters.text(PLACE).map(query::at).orElse(query);
-    return parameters.day(GOOD_ON).map(there::goodOn).orElse(there);
+    Optional<Integer> days = parameters.number(DAYS, MOST_DAYS);
+    LocalDate today = LocalDate.ofInstant(desk.kitchen().now(), desk.zone());
+    Optional<LocalDate> day = parameters.day(GOOD_ON).or(() -> days.map(posted -> today));
+    OptionalInt after = days.map(OptionalInt::of).orElse(OptionalInt.empty());
+    return new Asked(there, day.map(on -> new StillGood(on, after)));
   }
 
   static Parameters parameters(Context context, Visitor visitor) {
@@ -82,46 +98,49 @@ final class LotsPages {
   }
 
   void all(Context context) {
-    show(context, "page.lots", ALL, LotQuery.ALL);
+    show(context, "page.lots", ALL, new Asked(LotQuery.ALL, Optional.empty()));
   }
 
   private static Optional<String> cursor(Context context) {
     return Optional.ofNullable(context.queryParam("cursor")).filter(text -> !text.isBlank());
   }
 
-  private List<LotsView.Place> places(Visitor visitor, LotQuery query) {
+  private List<LotsView.Place> places(Visitor visitor, Asked asked) {
     List<LotsView.Place> places = new ArrayList<>();
-    String everywhere = ON_HAND + narrowed(Optional.empty(), query.goodOn());
-    places.add(
-        new LotsView.Place(visitor.say("lots.everywhere"), everywhere, query.place().isEmpty()));
+    Optional<String> shown = asked.query().place();
+    String everywhere = ON_HAND + narrowed(Optional.empty(), asked.good());
+    places.add(new LotsView.Place(visitor.say("lots.everywhere"), everywhere, shown.isEmpty()));
     for (String place : new Known(desk.kitchen()).placesOfLots()) {
-      boolean isShown = query.place().filter(place::equals).isPresent();
-      String address = ON_HAND + narrowed(Optional.of(place), query.goodOn());
+      boolean isShown = shown.filter(place::equals).isPresent();
+      String address = ON_HAND + narrowed(Optional.of(place), asked.good());
       places.add(new LotsView.Place(place, address, isShown));
     }
     return places;
   }
 
-  private static String narrowed(Optional<String> place, Optional<LocalDate> goodOn) {
+  private static String narrowed(Optional<String> place, Optional<StillGood> good) {
     String asked =
         Stream.of(
-                place.map(name -> PLACE + "=" + encoded(name)), goodOn.map(d -> GOOD_ON + "=" + d))
+                place.map(name -> PLACE + "=" + encoded(name)),
+                good.map(on -> GOOD_ON + "=" + on.day()),
+                good.filter(on -> on.after().isPresent())
+                    .map(on -> DAYS + "=" + on.after().getAsInt()))
             .flatMap(Optional::stream)
             .collect(Collectors.joining("&"));
     return asked.isEmpty() ? "" : "?" + asked;
   }
 
-  private void show(Context context, String title, String here, LotQuery query) {
+  private void show(Context context, String title, String here, Asked asked) {
     Visitor visitor = desk.visitor(context);
     Optional<String> cursor = cursor(context);
     LotsView view;
     try {
       view =
           desk.view(
-              here + " " + query + " " + cursor,
+              here + " " + asked + " " + cursor,
               visitor,
               LotsView.class,
-              () -> view(visitor, here, query, cursor));
+              () -> view(visitor, here, asked, cursor));
     } catch (Refused stale) {
       context.redirect(here, HttpStatus.SEE_OTHER);
       return;
@@ -131,28 +150,52 @@ final class LotsPages {
     desk.answer(context, Templates.PAGES.lots(frame, view));
   }
 
-  private LotsView view(Visitor visitor, String here, LotQuery query, Optional<String> cursor) {
-    Page<LotState> lots = desk.kitchen().lots().list(query, new Page.Wanted(SHOWN, cursor));
+  private LotsView view(Visitor visitor, String here, Asked asked, Optional<String> cursor) {
+    Optional<GoodOn.Split> split =
+        asked.good().map(good -> new GoodOn(desk, visitor, good).split(asked.query()));
+    Page<LotState> lots =
+        split
+            .map(parts -> new Page<>(parts.good(), Optional.empty()))
+            .orElseGet(
+                () -> desk.kitchen().lots().list(asked.query(), new Page.Wanted(SHOWN, cursor)));
     Instant now = desk.kitchen().now();
     boolean isOnHand = here.equals(ON_HAND);
-    String asked = narrowed(query.place(), query.goodOn());
+    String address = narrowed(asked.query().place(), asked.good());
     String next =
         lots.next()
-            .map(at -> here + asked + (asked.isEmpty() ? "?" : "&") + "cursor=" + encoded(at))
+            .map(at -> here + address + (address.isEmpty() ? "?" : "&") + "cursor=" + encoded(at))
             .orElse("");
     LotActs acts = new LotActs(desk.kitchen());
     CallingPlaces calling = new CallingPlaces(desk, visitor);
     return new LotsView(
         isOnHand ? visitor.say("lots.on-hand.says") : "",
         isOnHand && next.isEmpty() && cursor.isEmpty() ? total(lots.items(), visitor) : "",
-        isOnHand ? places(visitor, query) : List.of(),
-        query.place().orElse(""),
-        query.goodOn().map(LocalDate::toString).orElse(""),
+        isOnHand ? places(visitor, asked) : List.of(),
+        asked.query().place().orElse(""),
+        good(asked.good(), split, visitor),
         lots.items().stream().map(lot -> item(lot, acts, calling, visitor, now)).toList(),
         isOnHand ? desk.kitchen().tracing().recipients() : List.of(),
         next,
-        here + ".csv" + asked,
-        here + asked);
+        here + ".csv" + address,
+        here + address);
+  }
+
+  private LotsView.Good good(
+      Optional<StillGood> asked, Optional<GoodOn.Split> split, Visitor visitor) {
+    return asked
+        .map(
+            good ->
+                new LotsView.Good(
+                    good.day().toString(),
+                    good.after().isPresent() ? Integer.toString(good.after().getAsInt()) : "",
+                    visitor.say(
+                        good.after().isPresent() ? "lots.good-on.posted" : "lots.good-on.stays",
+                        desk.times(visitor).day(good.until())),
+                    split.map(GoodOn.Split::leftOut).orElse(List.of()),
+                    split.filter(GoodOn.Split::isCut).isPresent()
+                        ? visitor.say("lots.good-on.cut", GoodOn.LOOKED_AT)
+                        : ""))
+        .orElse(LotsView.Good.NOT_ASKED);
   }
 
   /** How many meals there are, of lots that fit one page; more are counted by no glance. */

@@ -8,8 +8,7 @@ import java.util.List;
  * @param says what the order means; blank where it needs no words
  * @param total lots and portions in all; blank where the list goes on
  * @param place to which it is narrowed; blank for all
- * @param goodOn the day on which all of it must have life left, as a form field writes it; blank
- *     for none
+ * @param good what was asked of a day on which all of it must have life left
  * @param recipients who got portions lately; then every lot asks for whom they are taken
  * @param next address of the part after this one; blank at the end
  * @param csv address of the same list as CSV
@@ -20,12 +19,36 @@ public record LotsView(
     String total,
     List<Place> places,
     String place,
-    String goodOn,
+    Good good,
     List<Item> items,
     List<String> recipients,
     String next,
     String csv,
     String here) {
+  /**
+   * Which lots are good on a day.
+   *
+   * @param day as a form field writes it; blank where none is asked for
+   * @param days for which they must be good after it; blank for none
+   * @param says what the list then rests on
+   * @param leftOut lots that are on hand and not in the list
+   * @param cut that not all lots were looked at; blank where they were
+   */
+  public record Good(String day, String days, String says, List<LeftOut> leftOut, String cut) {
+    static final Good NOT_ASKED = new Good("", "", "", List.of(), "");
+
+    public Good {
+      leftOut = List.copyOf(leftOut);
+    }
+
+    public boolean isAsked() {
+      return !day.isEmpty();
+    }
+  }
+
+  /** A lot that is not in the list, and why. */
+  public record LeftOut(String code, String food, String why) {}
+
   /** A place to which the list can be narrowed. */
   public record Place(String name, String address, boolean isShown) {}
 

@@ -151,6 +151,7 @@ final class SetUpPage {
         .category(food.category())
         .ifPresent(category -> says.add(visitor.language().titled(category)));
     food.portions().ifPresent(count -> says.add(visitor.say("setup.portions", count)));
+    food.roomDays().ifPresent(days -> says.add(visitor.say("setup.room-days.told", days)));
     food.container().ifPresent(says::add);
     food.place().ifPresent(says::add);
     food.allergens().forEach(allergen -> says.add(visitor.say("allergen." + allergen.key())));
@@ -229,6 +230,7 @@ final class SetUpPage {
     cells.put("place", food.place().orElse(""));
     cells.put("reheating", food.reheating().orElse(""));
     cells.put("thawing", food.thawing().orElse(""));
+    food.roomDays().ifPresent(days -> cells.put("roomDays", Integer.toString(days)));
     cells.put(
         "allergens", food.allergens().stream().map(Allergen::key).collect(Collectors.joining(" ")));
     cells.put("otherAllergens", food.otherAllergens().orElse(""));

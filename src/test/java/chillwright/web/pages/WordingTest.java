@@ -3,6 +3,7 @@ package chillwright.web.pages;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import chillwright.core.keeping.StillGood;
 import chillwright.core.kitchen.Allergen;
 import chillwright.core.kitchen.KnownPlace.Kind;
 import chillwright.core.kitchen.KnownProbe.Scales;
@@ -93,9 +94,11 @@ class WordingTest {
                     .flatMap(parameter -> Stream.of(parameter.label().split("[|]", -1))))
             .map(choice -> "ahead.choice." + choice);
     Stream<String> faults = AheadPage.FAULTS.stream().map(fault -> "ahead.fault." + fault);
+    Stream<String> leftOut =
+        Arrays.stream(StillGood.Why.values()).map(why -> "lots.left-out." + why.key());
     return Stream.of(
             choices, faults, words, hows, verdicts, sheets, kinds, allergens, scales, methods,
-            questions, plans, outs)
+            questions, plans, outs, leftOut)
         .flatMap(keys -> keys)
         .collect(Collectors.toCollection(TreeSet::new));
   }

@@ -1,0 +1,86 @@
+package chillwright.web.pages;
+
+import chillwright.core.keeping.Keeping;
+import chillwright.core.keeping.LotState;
+import chillwright.core.keeping.RoomLife;
+import chillwright.core.kitchen.KnownFood;
+import chillwright.core.log.Category;
+import chillwright.core.log.Phase;
+import chillwright.print.KeepText;
+import chillwright.service.LotView;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/** The dates of a lot that hold where it is now, in words, as its label has them. */
+record LotDates(Desk desk, Visitor visitor, Instant now) {
+  /** A sentence each; of food that is not for use, why none holds. */
+  List<String> says(LotView view) {
+    Optional<Category> category = category(view.state());
+    Optional<Keeping> dates = kept(view.state());
+    if (category.isEmpty() || dates.isEmpty()) {
+      return List.of();
+    }
+    Optional<String> none = NotForUse.dates(view, now, visitor);
+    if (none.isPresent()) {
+      return List.of(none.get());
+    }
+    List<String> says = new ArrayList<>(text(category.get(), dates.get()).says());
+    room(view, category.get()).ifPresent(says::add);
+    boolean hasLeftFreezer = view.state().isOnHand() && !dates.equals(all(view.state()));
+    if (says.isEmpty() && hasLeftFreezer) {
+      says.add(visitor.say("label.no-date-outside"));
+    }
+    return says;
+  }
+
+  /** The dates that hold where the lot is now: those of a freezer hold only in it. */
+  static Optional<Keeping> kept(LotState lot) {
+    boolean isFrozen = lot.standing().filter(s -> s.phase() == Phase.FROZEN).isPresent();
+    return all(lot).map(dates -> isFrozen ? dates : dates.outOfFreezer());
+  }
+
+  private static Optional<Keeping> all(LotState lot) {
+    return lot.standing().map(LotState.Standing::keeping);
+  }
+
+  private Optional<Category> category(LotState lot) {
+    return desk.kitchen().library().keepingList().category(lot.category());
+  }
+
+  private KeepText text(Category category, Keeping dates) {
+    return new KeepText(category, dates, desk.zone(), now, visitor.language());
+  }
+
+  /** What the kitchen itself states of food that needs no cold. */
+  private Optional<String> room(LotView view, Category category) {
+    OptionalInt days =
+        desk.kitchen()
+            .setUp()
+            .food(view.state().food())
+            .filter(food -> !category.tcs() && view.state().isOnHand())
+            .map(KnownFood::roomDays)
+            .orElse(OptionalInt.empty());
+    return view.judged()
+        .filter(judged -> days.isPresent())
+        .flatMap(judged -> RoomLife.begins(judged.timeline()))
+        .map(begun -> room(begun.plusDays(days.getAsInt())));
+  }
+
+  private String room(LocalDate last) {
+    return LocalDate.ofInstant(now, desk.zone()).isAfter(last)
+        ? visitor.say("label.quality-passed")
+        : visitor.say("label.room-until", desk.times(visitor).day(last), figureOf());
+  }
+
+  private String figureOf() {
+    return desk.kitchen()
+        .settings()
+        .name()
+        .map(name -> visitor.say("label.figure-of", name))
+        .orElseGet(() -> visitor.say("label.figure-of-kitchen"));
+  }
+}
