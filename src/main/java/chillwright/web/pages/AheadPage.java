@@ -43,6 +43,8 @@ final class AheadPage {
           "bad-weight",
           "bad-time",
           "bad-since",
+          "two-times",
+          "two-moments",
           "no-unit-length",
           "no-unit-volume",
           "no-unit-freezer",
@@ -186,7 +188,9 @@ final class AheadPage {
       return visitor.say("ahead.fault.one-of-two." + question.key());
     }
     String code = problem.code().startsWith("unknown-") ? "unknown" : problem.code();
-    return visitor.say("ahead.fault." + code, label, problem.given());
+    return code.startsWith("two-")
+        ? visitor.say("ahead.fault." + code, label, problem.given(), problem.allowed())
+        : visitor.say("ahead.fault." + code, label, problem.given());
   }
 
   private void answer(Context context, HttpStatus status, Visitor visitor, AheadView view) {
