@@ -100,7 +100,7 @@ class AheadPageTest {
     assertThat(home)
         .contains("into the refrigerator within 2 h", "within 1 h in air above 90 °F")
         .contains("Judged by Home kitchen, advice of US federal agencies")
-        .contains("a food business must be at 70 °F (21 °C) within 2 h and at 41 °F (5 °C)")
+        .contains("The measure of a food business is 70 °F (21 °C) within 2 h and 41 °F (5 °C)")
         .contains("Reaches 40 °F (4 °C)");
     assertThat(home).containsPattern("home=no&amp;question=cooling&amp;[^\"]*depth=2in#answer");
     String kitchen = visit.open(asked + "&home=no").text();

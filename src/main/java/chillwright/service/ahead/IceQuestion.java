@@ -15,6 +15,12 @@ import java.util.OptionalDouble;
 
 /** Ice for an ice bath, or as an ingredient, by energy balance. */
 final class IceQuestion implements Question.Answering {
+  static final Source FUSION =
+      new Source(
+          "heat of fusion 333.6 kJ/kg",
+          "ASHRAE Handbook Refrigeration, Thermal properties of foods",
+          "reported");
+
   private static final String EITHER = "volume or weight";
 
   @Override
@@ -54,13 +60,7 @@ final class IceQuestion implements Question.Answering {
                             water,
                             tap)
                         .kilograms(start, to));
-    List<Source> sources =
-        List.of(
-            Common.source(food),
-            new Source(
-                "heat of fusion 333.6 kJ/kg",
-                "ASHRAE Handbook Refrigeration, Thermal properties of foods",
-                "reported"));
+    List<Source> sources = List.of(Common.source(food), FUSION);
     List<Told> told = new ArrayList<>(List.of(told(ice, start, to)));
     Common.tellAssumed(food, given, told);
     return new Ahead("ice", told, List.of("ice-least"), sources);
