@@ -114,7 +114,7 @@ public record AheadText(Language language, Scale scale) {
       return amount(amount);
     }
     if (filled.value() instanceof Word word) {
-      return language.named(word.text());
+      return Times.kept(ZoneOffset.UTC, language).retold(language.named(word.text()));
     }
     if (filled.value() instanceof Moment moment) {
       return Times.kept(moment.at().getOffset(), language).moment(moment.at().toInstant());

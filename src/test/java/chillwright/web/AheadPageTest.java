@@ -124,6 +124,17 @@ class AheadPageTest {
         .contains("¿12 kg o 12 libras?");
   }
 
+  /** 38 °F is 3.3 °C: one refrigerator, asked about by two people. */
+  @Test
+  void a_bare_temperature_is_in_the_scale_of_the_person() {
+    String asked = "/ahead?question=cooling&depth=2in&surroundings=";
+    assertThat(visit.open(asked + "38").text()).contains("Reaches 70 °F", "value=\"38F\"");
+    assertThat(served.get(asked + "3,3", "Cookie", "language=es; scale=C").text())
+        .contains("Llega a 21 °C", "value=\"3.3C\"");
+    assertThat(visit.open(asked + "cold").text())
+        .contains("is no temperature", "aria-invalid=\"true\"");
+  }
+
   @Test
   void a_moment_is_taken_as_people_say_it() {
     String asked = "/ahead?question=thawing&weight=1lb&cooking=1h&serve-at=";

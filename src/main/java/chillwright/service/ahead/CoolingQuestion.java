@@ -37,13 +37,15 @@ final class CoolingQuestion implements Question.Answering {
         Common.surface(
             "What it stands in: still_air (default), moving_air, running_water or"
                 + " stirred_bath."),
-        Parameter.needed("surroundings", "TEMP", "Temperature of the air or water round it."),
+        Parameter.needed(
+            "surroundings", Parameter.TEMPERATURE, "Temperature of the air or water round it."),
         Parameter.optional("depth", "LENGTH", "Depth of the food; left out: only the deepest."),
         Parameter.optional("diameter", "LENGTH", "Of a pot; left out: a wide pan."),
         Parameter.optional(
             "faces", "top|both", "Cooled from the top (default), or with air under the pan too."),
-        Parameter.optional("start", "TEMP", "Of the food (default: 212F)."),
-        Parameter.optional("to", "TEMP", "One more temperature to tell the time to."));
+        Parameter.optional("start", Parameter.TEMPERATURE, "Of the food (default: 212F)."),
+        Parameter.optional(
+            "to", Parameter.TEMPERATURE, "One more temperature to tell the time to."));
   }
 
   /** What was asked, read and sound. */

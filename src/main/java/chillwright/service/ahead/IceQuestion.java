@@ -29,10 +29,11 @@ final class IceQuestion implements Question.Answering {
         Parameter.optional("volume", "VOLUME", "Of the food, or give its weight."),
         Parameter.optional("weight", "WEIGHT", "Of the food, or give its volume."),
         Common.FOOD,
-        Parameter.needed("start", "TEMP", "Of the food."),
-        Parameter.needed("to", "TEMP", "Of the food in the end, above 32F."),
+        Parameter.needed("start", Parameter.TEMPERATURE, "Of the food."),
+        Parameter.needed("to", Parameter.TEMPERATURE, "Of the food in the end, above 32F."),
         Parameter.optional("water", "VOLUME", "In the bath before the ice (default: none)."),
-        Parameter.optional("water-temperature", "TEMP", "Of that water (default: 68F)."));
+        Parameter.optional(
+            "water-temperature", Parameter.TEMPERATURE, "Of that water (default: 68F)."));
   }
 
   @Override

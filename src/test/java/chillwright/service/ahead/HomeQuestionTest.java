@@ -30,10 +30,35 @@ class HomeQuestionTest {
     told(late, "thawing.soak.late");
     assertThat(told(late, "thawing.roast").filled().get(0).value())
         .isEqualTo(new Filled.Word("2026-11-24 13:00"));
+    assertThat(says(late.told().get(0)))
+        .startsWith("Too late to thaw it. What to do: into the oven still frozen by Tue 24 Nov")
+        .endsWith("that takes 6 h instead of 4 h.");
     Ahead none = answer(Question.THAWING, "weight=12lb cooking=4h serve-at=2026-11-24T17:59");
     told(none, "thawing.roast.late");
-    told(none, "thawing.none-makes");
-    told(answer(Question.THAWING, "weight=12lb serve-at=2026-11-24T19:00"), "thawing.no-cooking");
+    assertThat(none.told().get(0).key()).isEqualTo("thawing.none-makes");
+    assertThat(says(none.told().get(1))).contains("served at Tue 24 Nov 2026 18:00 at the soonest");
+  }
+
+  /** University of Illinois Extension: 12 lb take 6 h in cold water; then 4 h of cooking. */
+  @Test
+  void too_late_for_the_refrigerator_it_is_told_to_go_into_cold_water() {
+    Ahead late = answer(Question.THAWING, "weight=12lb cooking=4h serve-at=2026-11-25T06:00");
+    assertThat(says(late.told().get(0)))
+        .contains("What to do: into cold water by Tue 24 Nov 2026 20:00", "every 30 minutes");
+    Ahead early = answer(Question.THAWING, "weight=12lb cooking=4h serve-at=2026-12-10T18:00");
+    assertThat(says(early.told().get(0)))
+        .isEqualTo("Into the refrigerator by Mon 7 Dec 2026 14:00.");
+  }
+
+  /** Without the time that it cooks no hour is that of dinner: said before all else. */
+  @Test
+  void times_without_the_cooking_say_so_first() {
+    Ahead answer = answer(Question.THAWING, "weight=12lb serve-at=2026-12-10T18:00");
+    assertThat(says(answer.told().get(0))).contains("thawed when it is to be served, not cooked");
+    Ahead late = answer(Question.THAWING, "weight=12lb serve-at=2026-11-24T13:00");
+    assertThat(late.told())
+        .extracting(Told::key)
+        .startsWith("thawing.no-cooking", "thawing.now.unknown");
   }
 
   /** Arithmetic: 12 lb at 4 lb a day are 72 h. */
