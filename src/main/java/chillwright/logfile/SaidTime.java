@@ -1,25 +1,26 @@
 package chillwright.logfile;
 
-import java.text.Normalizer;
-import java.time.DateTimeException;
+import chillwright.logfile.SaidWords.Day;
+import chillwright.logfile.SaidWords.Part;
+import chillwright.logfile.SaidWords.Said;
+import java.time.DayOfWeek;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
+import java.time.temporal.TemporalAdjusters;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /**
- * Moments as people say them, by the clock on the wall: "18:00", "6 pm", "noon", "yesterday 14:00",
- * "ayer a las 9:30", "2026-11-25 18:00". A time of day alone is the nearest one on the side that is
- * asked about. An hour that the clock skipped is none, and of one that it showed twice the earlier
- * is taken, which the caller says.
+ * Moments as people say them, by the clock on the wall: "since 6 pm", "noon", "yesterday 14:00",
+ * "last night 1:30 am", "ayer a las 9:30", "3 hours ago", "2026-11-25 18:00". The only reader of
+ * such times. Words such as "yesterday" count from now; a time of day alone is the nearest one on
+ * the side that is asked about. What has two meanings ("6") is told as both. An hour that the clock
+ * skipped is none, and of one that it showed twice the earlier is taken, which the caller says.
  */
 public final class SaidTime {
   /** What of a time of day alone is meant: the last such time, or the next. */
@@ -28,15 +29,34 @@ public final class SaidTime {
     AHEAD
   }
 
+  /** Of words that leave the hour open: the first moment that they mean, or the last. */
+  public enum Edge {
+    EARLIEST,
+    LATEST
+  }
+
   /** What a text was read as. */
-  public sealed interface Read permits At, Skipped, Unreadable {}
+  public sealed interface Read permits At, Either, Skipped, Unreadable {}
 
   /**
    * A moment.
    *
    * @param isTwice whether the clock showed that time twice; this is the first of them
+   * @param isRough whether the words leave the hour open, so that an edge of them was taken
    */
-  public record At(Instant moment, boolean isTwice) implements Read {}
+  public record At(Instant moment, boolean isTwice, boolean isRough) implements Read {}
+
+  /** Two moments that a text may mean, the earlier first. */
+  public record Either(LocalDateTime first, LocalDateTime second) implements Read {
+    /** The two as they can be written without a doubt. */
+    public List<String> written() {
+      return List.of(written(first), written(second));
+    }
+
+    private static String written(LocalDateTime time) {
+      return time.toLocalDate() + " " + time.toLocalTime();
+    }
+  }
 
   /**
    * A time that the clock never showed, since it was put forward.
@@ -49,94 +69,144 @@ public final class SaidTime {
   /** No such text. */
   public record Unreadable() implements Read {}
 
-  /** Days by their distance from today. */
-  private static final Map<String, Integer> DAYS =
-      Map.ofEntries(
-          Map.entry("today", 0),
-          Map.entry("tonight", 0),
-          Map.entry("hoy", 0),
-          Map.entry("yesterday", -1),
-          Map.entry("last night", -1),
-          Map.entry("ayer", -1),
-          Map.entry("anoche", -1),
-          Map.entry("anteayer", -2),
-          Map.entry("antier", -2),
-          Map.entry("tomorrow", 1),
-          Map.entry("mañana", 1));
-
-  /**
-   * Words that leave the hour open, as days from today and the earliest hour that they are commonly
-   * said of: what stood out "last night" may have stood from nine on. Common practice, no source.
-   */
-  private static final Map<String, Rough> ROUGHLY =
-      Map.ofEntries(
-          rough(-1, 21, "last night"),
-          rough(-1, 21, "overnight"),
-          rough(-1, 21, "all night"),
-          rough(-1, 21, "anoche"),
-          rough(-1, 21, "toda la noche"),
-          rough(0, 6, "this morning"),
-          rough(0, 6, "esta mañana"),
-          rough(0, 12, "this afternoon"),
-          rough(0, 12, "esta tarde"),
-          rough(-1, 12, "yesterday"),
-          rough(-1, 12, "ayer"),
-          rough(-1, 6, "yesterday morning"),
-          rough(-1, 6, "ayer por la mañana"),
-          rough(-1, 12, "yesterday afternoon"),
-          rough(-1, 12, "ayer por la tarde"),
-          rough(-1, 18, "yesterday evening"),
-          rough(-1, 18, "ayer por la noche"));
-
-  private record Rough(int days, LocalTime from) {}
-
-  private static final Pattern SHAPE =
-      Pattern.compile(
-          "(?:(?<day>\\d{4}-\\d\\d-\\d\\d|[\\p{L}]+(?: night)?)(?:,? (?:at |a las? )?|t))?"
-              + "(?<hour>\\d{1,2})(?:[:.](?<minute>\\d\\d)(?::\\d\\d(?:\\.\\d+)?)?)?"
-              + " ?(?<half>a\\.? ?m\\.?|p\\.? ?m\\.?|de la (?:mañana|tarde|noche))?");
-
-  private static final Pattern NOON = Pattern.compile("\\b(?:al? )?(?:noon|midday|mediod[ií]a)$");
-
-  private static final Pattern MIDNIGHT =
-      Pattern.compile("\\b(?:a (?:la )?)?(?:midnight|medianoche)$");
-
   private static final LocalDate FIRST = LocalDate.ofInstant(Cells.EARLIEST, ZoneOffset.UTC);
   private static final LocalDate LAST = LocalDate.of(2099, 12, 31);
+  private static final int HOUR = 60;
+  private static final int DAY = 24 * HOUR;
 
   private SaidTime() {}
 
-  /** The moment that a text means for who looks at the clock of that zone now. */
+  /** The moment that a text means for who looks at the clock of that zone now; none by a guess. */
   public static Read moment(String text, ZoneId zone, Instant now, Toward toward) {
-    return local(text, LocalDateTime.ofInstant(now, zone), toward)
-        .map(local -> at(local, zone))
+    LocalDateTime clock = LocalDateTime.ofInstant(now, zone);
+    return SaidWords.read(text)
+        .map(said -> read(times(said, clock, clock, toward), zone))
         .orElseGet(Unreadable::new);
   }
 
-  /** The time on the clock that a text means; empty where it means none. */
-  public static Optional<LocalDateTime> local(String text, LocalDateTime now, Toward toward) {
-    String clock = NOON.matcher(normal(text)).replaceFirst("12:00");
-    Matcher said = SHAPE.matcher(MIDNIGHT.matcher(clock).replaceFirst("00:00"));
-    if (!said.matches()) {
-      return Optional.empty();
+  /**
+   * A moment that has passed, or an edge of what words such as "last night" mean. For what must not
+   * be counted too short, never for a record.
+   *
+   * @param before a time of day alone is the last one up to this
+   */
+  public static Read passed(String text, ZoneId zone, Instant now, Instant before, Edge edge) {
+    LocalDateTime clock = LocalDateTime.ofInstant(now, zone);
+    Optional<LocalDateTime> rough = roughly(text, clock, edge);
+    if (rough.isPresent()) {
+      return at(rough.get(), zone) instanceof At at
+          ? new At(at.moment(), at.isTwice(), true)
+          : at(rough.get(), zone);
     }
-    Optional<LocalTime> time = timeOfDay(said);
-    String day = said.group("day");
-    if (day != null) {
-      return day(day, now.toLocalDate()).flatMap(date -> time.map(date::atTime));
-    }
-    return time.map(of -> nearest(now.toLocalDate().atTime(of), now, toward));
+    LocalDateTime end = LocalDateTime.ofInstant(before, zone);
+    return SaidWords.read(text)
+        .map(said -> read(times(said, clock, end, Toward.PAST), zone))
+        .orElseGet(Unreadable::new);
   }
 
-  /**
-   * The earliest time on the clock that words such as "last night" or "this morning" mean, which
-   * leave the hour open; empty for all else. For what must not be counted too short, never for a
-   * record.
-   */
-  public static Optional<LocalDateTime> earliest(String text, LocalDateTime now) {
-    return Optional.ofNullable(ROUGHLY.get(normal(text)))
-        .map(said -> now.toLocalDate().plusDays(said.days()).atTime(said.from()))
-        .map(time -> time.isAfter(now) ? now.toLocalDate().atStartOfDay() : time);
+  /** The times on the clock that a text means: none, one, or two with the earlier first. */
+  public static List<LocalDateTime> times(String text, LocalDateTime now, Toward toward) {
+    return SaidWords.read(text).map(said -> times(said, now, now, toward)).orElse(List.of());
+  }
+
+  /** An edge of what words such as "last night" mean, which leave the hour open. */
+  static Optional<LocalDateTime> roughly(String text, LocalDateTime now, Edge edge) {
+    return SaidWords.read(text)
+        .filter(said -> said.clock().isEmpty() && said.ago().isEmpty())
+        .flatMap(said -> edge(said.day().orElseThrow(), said.part(), now, edge));
+  }
+
+  private static Optional<LocalDateTime> edge(Day day, Part part, LocalDateTime now, Edge edge) {
+    boolean isToday = day.equals(Day.away(0));
+    boolean isAhead = isToday && now.isBefore(now.toLocalDate().atTime(part.from(), 0));
+    boolean isEvening = part.isNight() || part == Part.EVENING;
+    if (day.away() > 0 || (isAhead && isEvening)) {
+      return Optional.empty();
+    }
+    if (edge == Edge.LATEST) {
+      LocalDateTime end = on(day, part.to() * HOUR, now, Toward.PAST);
+      return Optional.of(end.isAfter(now) ? now : end);
+    }
+    // What is said of today before its time, or of all of it, may have begun with the day.
+    boolean isFromDawn = isAhead || (isToday && part == Part.WHOLE);
+    return Optional.of(
+        isFromDawn
+            ? now.truncatedTo(ChronoUnit.DAYS)
+            : on(day, part.from() * HOUR, now, Toward.PAST));
+  }
+
+  private static List<LocalDateTime> times(
+      Said said, LocalDateTime now, LocalDateTime before, Toward toward) {
+    if (said.ago().isPresent()) {
+      return toward == Toward.PAST ? List.of(now.minus(said.ago().get())) : List.of();
+    }
+    List<LocalDateTime> all =
+        said.minutes().stream()
+            .map(
+                minutes ->
+                    said.day()
+                        .map(day -> on(day, minutes, now, toward))
+                        .orElseGet(() -> nearest(minutes, before, toward)))
+            .map(time -> said.day().isPresent() ? nightOf(said, time, now, toward) : time)
+            .filter(time -> !time.toLocalDate().isBefore(FIRST))
+            .filter(time -> !time.toLocalDate().isAfter(LAST))
+            .distinct()
+            .sorted()
+            .toList();
+    List<LocalDateTime> possible =
+        all.stream()
+            .filter(time -> toward == Toward.PAST ? !time.isAfter(now) : !time.isBefore(now))
+            .toList();
+    return possible.isEmpty() ? all.stream().limit(1).toList() : possible;
+  }
+
+  /** Early hours of a night are those of its second day, where that can be. */
+  private static LocalDateTime nightOf(
+      Said said, LocalDateTime time, LocalDateTime now, Toward toward) {
+    boolean isNight = said.part().isNight() && time.getHour() < Part.DAWN;
+    LocalDateTime before = time.minusDays(1);
+    boolean isOther = toward == Toward.PAST ? time.isAfter(now) : !before.isBefore(now);
+    return isNight && isOther ? before : time;
+  }
+
+  /** That minute, which may be one of the next morning, counted from the beginning of a day. */
+  private static LocalDateTime on(Day day, int minutes, LocalDateTime now, Toward toward) {
+    LocalDate today = now.toLocalDate();
+    if (day.week().isEmpty()) {
+      return at(day.date().orElse(today.plusDays(day.away())), minutes);
+    }
+    boolean isPast = toward == Toward.PAST;
+    DayOfWeek week = day.week().get();
+    LocalDateTime time =
+        at(
+            today.with(
+                isPast
+                    ? TemporalAdjusters.previousOrSame(week)
+                    : TemporalAdjusters.nextOrSame(week)),
+            minutes);
+    boolean isOther = isPast ? time.isAfter(now) : time.isBefore(now);
+    return isOther ? time.plusWeeks(isPast ? -1 : 1) : time;
+  }
+
+  private static LocalDateTime at(LocalDate date, int minutes) {
+    int ofDay = minutes % DAY;
+    return date.plusDays(minutes / DAY).atTime(ofDay / HOUR, ofDay % HOUR);
+  }
+
+  private static LocalDateTime nearest(int minutes, LocalDateTime now, Toward toward) {
+    LocalDateTime today = at(now.toLocalDate(), minutes % DAY);
+    return switch (toward) {
+      case PAST -> today.isAfter(now) ? today.minusDays(1) : today;
+      case AHEAD -> today.isBefore(now) ? today.plusDays(1) : today;
+    };
+  }
+
+  private static Read read(List<LocalDateTime> times, ZoneId zone) {
+    return switch (times.size()) {
+      case 0 -> new Unreadable();
+      case 1 -> at(times.get(0), zone);
+      default -> new Either(times.get(0), times.get(1));
+    };
   }
 
   /** That time on the clock of that zone. */
@@ -149,56 +219,6 @@ public final class SaidTime {
           gap.getDateTimeAfter().toLocalTime());
     }
     // Of two offsets the first is that of the time before the clock was put back.
-    return new At(local.toInstant(offsets.get(0)), offsets.size() > 1);
-  }
-
-  private static Map.Entry<String, Rough> rough(int days, int hour, String words) {
-    return Map.entry(words, new Rough(days, LocalTime.of(hour, 0)));
-  }
-
-  private static LocalDateTime nearest(LocalDateTime today, LocalDateTime now, Toward toward) {
-    return switch (toward) {
-      case PAST -> today.isAfter(now) ? today.minusDays(1) : today;
-      case AHEAD -> today.isBefore(now) ? today.plusDays(1) : today;
-    };
-  }
-
-  private static String normal(String text) {
-    return Normalizer.normalize(text, Normalizer.Form.NFKC)
-        .replaceAll("\\s+", " ")
-        .strip()
-        .toLowerCase(Locale.ROOT);
-  }
-
-  /** Twelve hours with their half of the day, or twenty-four with minutes. */
-  private static Optional<LocalTime> timeOfDay(Matcher said) {
-    int hour = Integer.parseInt(said.group("hour"));
-    boolean hasMinute = said.group("minute") != null;
-    int minute = hasMinute ? Integer.parseInt(said.group("minute")) : 0;
-    Optional<String> half = Optional.ofNullable(said.group("half"));
-    boolean isHour = half.isPresent() ? hour >= 1 && hour <= 12 : hour <= 23 && hasMinute;
-    if (!isHour || minute > 59) {
-      return Optional.empty();
-    }
-    return Optional.of(LocalTime.of(half.map(of -> hour(hour, of)).orElse(hour), minute));
-  }
-
-  private static int hour(int hour, String half) {
-    boolean isMorning = half.startsWith("a") || half.endsWith("mañana");
-    // Twelve at night is the end of the evening: midnight.
-    boolean isMidnight = hour == 12 && half.endsWith("noche");
-    return hour % 12 + (isMorning || isMidnight ? 0 : 12);
-  }
-
-  private static Optional<LocalDate> day(String said, LocalDate today) {
-    if (DAYS.containsKey(said)) {
-      return Optional.of(today.plusDays(DAYS.get(said)));
-    }
-    try {
-      return Optional.of(LocalDate.parse(said))
-          .filter(day -> !day.isBefore(FIRST) && !day.isAfter(LAST));
-    } catch (DateTimeException noDay) {
-      return Optional.empty();
-    }
+    return new At(local.toInstant(offsets.get(0)), offsets.size() > 1, false);
   }
 }

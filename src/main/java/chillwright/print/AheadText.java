@@ -5,6 +5,7 @@ import chillwright.core.ahead.Filled;
 import chillwright.core.ahead.Filled.Amount;
 import chillwright.core.ahead.Filled.Day;
 import chillwright.core.ahead.Filled.Moment;
+import chillwright.core.ahead.Filled.Unit;
 import chillwright.core.ahead.Filled.Word;
 import chillwright.core.ahead.OutageFoods;
 import chillwright.core.ahead.Told;
@@ -32,6 +33,12 @@ public record AheadText(Language language, Scale scale) {
 
   /** Longer than that nobody counts in hours. */
   private static final double TWO_DAYS = 48;
+
+  private static final double NEARLY_A_DAY = 20;
+  private static final double HALF_DAY = 12;
+
+  /** Questions that are answered with an estimate alone. */
+  private static final String COOLING = "cooling.";
 
   private static final double QUART = 0.946352946;
 
@@ -78,7 +85,8 @@ public record AheadText(Language language, Scale scale) {
   /** One sentence. */
   public String says(Told told) {
     List<Object> filled = new ArrayList<>();
-    told.filled().forEach(value -> filled.add(shown(value)));
+    boolean isRough = told.key().startsWith(COOLING);
+    told.filled().forEach(value -> filled.add(isRough ? rough(value) : shown(value)));
     told.reason().ifPresent(reason -> filled.add(reason(reason)));
     return language.say("ahead." + told.key(), filled.toArray());
   }
@@ -87,12 +95,26 @@ public record AheadText(Language language, Scale scale) {
     return language.say("ahead.reason." + reason.key());
   }
 
+  /** No finer than a cook can use it: what takes a day or more is told in half days. */
+  private String rough(Filled filled) {
+    boolean isTime = filled.value() instanceof Amount time && time.unit() == Unit.HOURS;
+    double hours = isTime ? ((Amount) filled.value()).amount() : 0;
+    long halves = Math.round(hours / HALF_DAY);
+    if (hours < NEARLY_A_DAY) {
+      return shown(filled);
+    }
+    if (halves <= 3) {
+      return language.say(halves == 2 ? "ahead.half-days.two" : "ahead.half-days.three");
+    }
+    return language.say("ahead.half-days." + (halves % 2 == 0 ? "even" : "odd"), halves / 2);
+  }
+
   private String shown(Filled filled) {
     if (filled.value() instanceof Amount amount) {
       return amount(amount);
     }
     if (filled.value() instanceof Word word) {
-      return language.named(word.text());
+      return Times.kept(ZoneOffset.UTC, language).retold(language.named(word.text()));
     }
     if (filled.value() instanceof Moment moment) {
       return Times.kept(moment.at().getOffset(), language).moment(moment.at().toInstant());

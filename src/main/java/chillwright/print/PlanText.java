@@ -57,7 +57,7 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
     for (Conflict conflict : plan.conflicts()) {
       lines.add("  " + conflict(conflict));
     }
-    plan.unattended().forEach(limit -> lines.add("  " + unattended(limit)));
+    remarks(plan).forEach(remark -> lines.add("  " + remark));
     for (Day day : days(plan)) {
       lines.add("");
       lines.add(day.title());
@@ -188,8 +188,23 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
     return Stream.concat(bounds, unattended).toList();
   }
 
+  /** What a plan calls for beside its tasks, or could do without. */
+  public List<String> remarks(Plan plan) {
+    return Stream.concat(
+            plan.unattended().stream().map(this::unattended),
+            plan.needless().stream()
+                .map(
+                    kept ->
+                        say(
+                            "plan.needless",
+                            kept.dish().name(),
+                            moment(kept.made()),
+                            moment(kept.served()))))
+        .toList();
+  }
+
   /** A limit that falls due while nobody is there. */
-  public String unattended(Plan.Unattended limit) {
+  private String unattended(Plan.Unattended limit) {
     return say("plan.unattended", limit.dish(), moment(limit.by()), cited(limit.rule()));
   }
 

@@ -2,6 +2,7 @@ package chillwright.logfile;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import chillwright.logfile.SaidTime.Edge;
 import chillwright.logfile.SaidTime.Toward;
 import java.time.Instant;
 import java.time.LocalDateTime;
@@ -51,16 +52,41 @@ class SaidTimeTest {
         "a medianoche | 2026-11-26T00:00",
         "2026-11-25 18:00 | 2026-11-25T18:00",
         "2026-11-25T18:00 | 2026-11-25T18:00",
-        "2026-11-25 6 pm | 2026-11-25T18:00"
+        "2026-11-25 6 pm | 2026-11-25T18:00",
+        "since 6pm | 2026-11-25T18:00",
+        "since about 6 p.m. | 2026-11-25T18:00",
+        "until yesterday 19:00 | 2026-11-25T19:00",
+        "desde las 6 de la tarde | 2026-11-25T18:00",
+        "desde ayer a las 14:00 | 2026-11-25T14:00",
+        "desde hace 3 horas | 2026-11-26T07:00",
+        "an hour ago | 2026-11-26T09:00",
+        "18 | 2026-11-25T18:00",
+        "today 9 | 2026-11-26T09:00",
+        "6 pm yesterday | 2026-11-25T18:00",
+        "las 11 de anoche | 2026-11-25T23:00",
+        "11 de la noche de ayer | 2026-11-25T23:00",
+        "this morning at 7 | 2026-11-26T07:00",
+        "yesterday evening 7 | 2026-11-25T19:00",
+        "ayer por la tarde a las 5 | 2026-11-25T17:00",
+        "last night 9:30 | 2026-11-25T21:30",
+        "last night at midnight | 2026-11-26T00:00",
+        "last night 1:30 am | 2026-11-26T01:30",
+        "anoche a la 1 de la madrugada | 2026-11-26T01:00",
+        "ayer por la noche a la 1 | 2026-11-26T01:00",
+        "Monday 6 pm | 2026-11-23T18:00",
+        "el martes a las 14:00 | 2026-11-24T14:00",
+        "Thursday 9:30 | 2026-11-26T09:30",
+        "Thursday 10:30 | 2026-11-19T10:30"
       })
   void a_moment_is_read_as_it_is_said(String said, String moment) {
-    assertThat(SaidTime.local(said, NOW, Toward.PAST)).contains(LocalDateTime.parse(moment));
+    assertThat(SaidTime.times(said, NOW, Toward.PAST)).containsExactly(LocalDateTime.parse(moment));
   }
 
   @ParameterizedTest
   @CsvSource({"18:00, 2026-11-26T18:00", "9:30, 2026-11-27T09:30", "mañana 7 am, 2026-11-27T07:00"})
   void ahead_a_time_of_day_is_the_next_one(String said, String moment) {
-    assertThat(SaidTime.local(said, NOW, Toward.AHEAD)).contains(LocalDateTime.parse(moment));
+    assertThat(SaidTime.times(said, NOW, Toward.AHEAD))
+        .containsExactly(LocalDateTime.parse(moment));
   }
 
   @ParameterizedTest
@@ -68,7 +94,9 @@ class SaidTimeTest {
       strings = {
         "",
         "six",
-        "6",
+        "3 h",
+        "last night 10 am",
+        "this morning 6 pm",
         "24:00",
         "9:60",
         "13 pm",
@@ -85,7 +113,53 @@ class SaidTimeTest {
         "14:00 yesterday yesterday"
       })
   void what_leaves_a_doubt_is_no_moment(String said) {
-    assertThat(SaidTime.local(said, NOW, Toward.PAST)).isEmpty();
+    assertThat(SaidTime.times(said, NOW, Toward.PAST)).isEmpty();
+  }
+
+  /** Where the half of the day is not said, and both halves have passed. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "6 | 2026-11-25T18:00 | 2026-11-26T06:00",
+        "desde las 9 | 2026-11-25T21:00 | 2026-11-26T09:00",
+        "yesterday at 6 | 2026-11-25T06:00 | 2026-11-25T18:00",
+        "12 | 2026-11-25T12:00 | 2026-11-26T00:00",
+        "yesterday at midnight | 2026-11-25T00:00 | 2026-11-26T00:00",
+        "last night 5:15 | 2026-11-25T17:15 | 2026-11-26T05:15"
+      })
+  void what_has_two_meanings_is_both(String said, String first, String second) {
+    assertThat(SaidTime.times(said, NOW, Toward.PAST))
+        .containsExactly(LocalDateTime.parse(first), LocalDateTime.parse(second));
+    assertThat(SaidTime.moment(said, ZONE, NOW.atZone(ZONE).toInstant(), Toward.PAST))
+        .isEqualTo(new SaidTime.Either(LocalDateTime.parse(first), LocalDateTime.parse(second)));
+  }
+
+  /** At one in the morning, 1:30 of "last night" is that of the day before. */
+  @Test
+  void the_early_hours_of_last_night_have_passed() {
+    LocalDateTime one = LocalDateTime.parse("2026-11-26T01:00");
+    assertThat(SaidTime.times("last night 1:30 am", one, Toward.PAST))
+        .containsExactly(LocalDateTime.parse("2026-11-25T01:30"));
+    assertThat(SaidTime.times("last night 11 pm", one, Toward.PAST))
+        .containsExactly(LocalDateTime.parse("2026-11-25T23:00"));
+    assertThat(SaidTime.times("tonight 1 am", NOW, Toward.AHEAD))
+        .containsExactly(LocalDateTime.parse("2026-11-27T01:00"));
+  }
+
+  /** A day counts from now, also where another moment bounds a bare time of day. */
+  @ParameterizedTest
+  @CsvSource({
+    "yesterday 18:00, 2026-11-25T18:00",
+    "18:00, 2026-11-25T18:00",
+    "19:30, 2026-11-24T19:30"
+  })
+  void yesterday_is_the_day_before_now(String said, String moment) {
+    Instant end = LocalDateTime.parse("2026-11-25T19:00").atZone(ZONE).toInstant();
+    Instant now = NOW.atZone(ZONE).toInstant();
+    assertThat(SaidTime.passed(said, ZONE, now, end, Edge.EARLIEST))
+        .isEqualTo(
+            new SaidTime.At(LocalDateTime.parse(moment).atZone(ZONE).toInstant(), false, false));
   }
 
   /** The hours are ours, each the earliest that the words are commonly said of; no source. */
@@ -101,17 +175,35 @@ class SaidTimeTest {
     "this afternoon, 2026-11-26T00:00",
     "yesterday, 2026-11-25T12:00",
     "ayer, 2026-11-25T12:00",
-    "ayer por la mañana, 2026-11-25T06:00"
+    "ayer por la mañana, 2026-11-25T06:00",
+    "ayer por la noche, 2026-11-25T18:00",
+    "since last night, 2026-11-25T21:00",
+    "desde ayer, 2026-11-25T12:00",
+    "desde anoche, 2026-11-25T21:00",
+    "Monday, 2026-11-23T12:00",
+    "today, 2026-11-26T00:00"
   })
   void words_that_leave_the_hour_open_mean_the_earliest(String said, String moment) {
-    assertThat(SaidTime.earliest(said, NOW)).contains(LocalDateTime.parse(moment));
-    assertThat(SaidTime.local(said, NOW, Toward.PAST)).isEmpty();
+    assertThat(SaidTime.roughly(said, NOW, Edge.EARLIEST)).contains(LocalDateTime.parse(moment));
+    assertThat(SaidTime.times(said, NOW, Toward.PAST)).isEmpty();
+  }
+
+  /** As above; of an end the latest is the careful one. */
+  @ParameterizedTest
+  @CsvSource({
+    "last night, 2026-11-26T06:00",
+    "this morning, 2026-11-26T10:00",
+    "yesterday, 2026-11-26T00:00",
+    "ayer por la tarde, 2026-11-25T20:00"
+  })
+  void of_an_end_they_mean_the_latest(String said, String moment) {
+    assertThat(SaidTime.roughly(said, NOW, Edge.LATEST)).contains(LocalDateTime.parse(moment));
   }
 
   @ParameterizedTest
   @ValueSource(strings = {"", "18:00", "noon", "tonight", "tomorrow", "the other night"})
   void of_all_else_no_earliest_hour_is_guessed(String said) {
-    assertThat(SaidTime.earliest(said, NOW)).isEmpty();
+    assertThat(SaidTime.roughly(said, NOW, Edge.EARLIEST)).isEmpty();
   }
 
   /** IANA tz database, America/Denver: on 8 March 2026 the clock goes from 01:59 to 03:00. */
@@ -131,10 +223,10 @@ class SaidTimeTest {
   void of_an_hour_that_comes_twice_the_earlier_is_taken() {
     Instant now = Instant.parse("2026-11-01T20:00:00Z");
     assertThat(SaidTime.moment("1:30", ZONE, now, Toward.PAST))
-        .isEqualTo(new SaidTime.At(Instant.parse("2026-11-01T07:30:00Z"), true));
+        .isEqualTo(new SaidTime.At(Instant.parse("2026-11-01T07:30:00Z"), true, false));
     assertThat(SaidTime.moment("2:00", ZONE, now, Toward.PAST))
-        .isEqualTo(new SaidTime.At(Instant.parse("2026-11-01T09:00:00Z"), false));
+        .isEqualTo(new SaidTime.At(Instant.parse("2026-11-01T09:00:00Z"), false, false));
     assertThat(SaidTime.moment("0:59", ZONE, now, Toward.PAST))
-        .isEqualTo(new SaidTime.At(Instant.parse("2026-11-01T06:59:00Z"), false));
+        .isEqualTo(new SaidTime.At(Instant.parse("2026-11-01T06:59:00Z"), false, false));
   }
 }

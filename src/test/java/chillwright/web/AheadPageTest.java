@@ -100,7 +100,7 @@ class AheadPageTest {
     assertThat(home)
         .contains("into the refrigerator within 2 h", "within 1 h in air above 90 °F")
         .contains("Judged by Home kitchen, advice of US federal agencies")
-        .contains("a food business must be at 70 °F (21 °C) within 2 h and at 41 °F (5 °C)")
+        .contains("The measure of a food business is 70 °F (21 °C) within 2 h and 41 °F (5 °C)")
         .contains("Reaches 40 °F (4 °C)");
     assertThat(home).containsPattern("home=no&amp;question=cooling&amp;[^\"]*depth=2in#answer");
     String kitchen = visit.open(asked + "&home=no").text();
@@ -122,6 +122,17 @@ class AheadPageTest {
     assertThat(visit.open(asked).text()).contains("12 lb or 12 kg?");
     assertThat(served.get(asked, "Cookie", "language=es; scale=C").text())
         .contains("¿12 kg o 12 libras?");
+  }
+
+  /** 38 °F is 3.3 °C: one refrigerator, asked about by two people. */
+  @Test
+  void a_bare_temperature_is_in_the_scale_of_the_person() {
+    String asked = "/ahead?question=cooling&depth=2in&surroundings=";
+    assertThat(visit.open(asked + "38").text()).contains("Reaches 70 °F", "value=\"38F\"");
+    assertThat(served.get(asked + "3,3", "Cookie", "language=es; scale=C").text())
+        .contains("Llega a 21 °C", "value=\"3.3C\"");
+    assertThat(visit.open(asked + "cold").text())
+        .contains("is no temperature", "aria-invalid=\"true\"");
   }
 
   @Test

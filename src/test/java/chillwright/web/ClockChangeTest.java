@@ -90,6 +90,9 @@ class ClockChangeTest {
   @Test
   void a_time_is_taken_as_people_say_it() {
     served.at("2026-03-03T17:00:00Z");
+    Reply asked = begin("yesterday 6");
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text()).contains("may be 2026-03-02 06:00 or 2026-03-02 18:00");
     assertThat(begin("yesterday 6 pm").status()).isEqualTo(303);
     assertThat(entries().at("/0/when").asText()).isEqualTo("2026-03-02T18:00:00-07:00");
   }

@@ -97,7 +97,13 @@ class KeepsPageTest {
     "since=yesterday, Counted from Mon 2 Mar 12:00",
     "since=midnight, Outside for 10 h. Discard",
     "since=noon&till=13:00, Outside for 1 h. Within",
-    "since=9:00&till=11:00, Counted from Mon 2 Mar 09:00 to Mon 2 Mar 11:00"
+    "since=9:00&till=11:00, Counted from Mon 2 Mar 09:00 to Mon 2 Mar 11:00",
+    "since=yesterday+18:00&till=yesterday+19:00, Outside for 1 h. Within",
+    "since=last+night+1:30+am&till=this+morning, Counted from Tue 3 Mar 01:30 to Tue 3 Mar 10:00",
+    "since=since+6pm&till=until+7+pm, Outside for 1 h. Within",
+    "since=desde+ayer, Counted from Mon 2 Mar 12:00",
+    "since=desde+las+6+de+la+tarde, Outside for 16 h. Discard",
+    "since=yesterday&till=last+night, '“last night” was taken as until Tue 3 Mar 06:00'"
   })
   void time_outside_is_told_in_hours_or_by_the_clock(String asked, String says) {
     served.at("2026-03-03T17:00:00Z");
@@ -220,7 +226,8 @@ class KeepsPageTest {
     "left=yes&since=soon, since, is no time such as",
     "left=yes&since=today%2018:00, since, is still to come",
     "left=yes&since=tomorrow%206%20pm, since, is still to come",
-    "left=yes&since=8:00&till=this%20morning, till, is no time such as",
+    "left=yes&since=6, since, may be 2026-03-02 18:00 or 2026-03-03 06:00",
+    "left=yes&since=8:00&till=9+at+some+time, till, is no time such as",
     "left=yes&since=10:00, since, is not before the end",
     "left=yes&since=today%209:00&till=yesterday%209:00, since, is not before the end",
     "category=soup_or_stew&made=2026-03-02&frozen=2026-03-01, frozen, 'is before “Made on”'",

@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param bounds of every dish, with a plan or without
  * @param conflicts what stands in the way where there is no plan, and what would help
  * @param unattended limits of cooling that fall due while nobody is there
+ * @param needless dishes that it freezes and that would keep without
  * @param isProven of a plan that none is fresher, of none that there is none; false where the
  *     search was cut short
  */
@@ -22,7 +23,8 @@ public record Plan(
     List<Task> tasks,
     List<Bound> bounds,
     List<Conflict> conflicts,
-    List<Unattended> unattended) {
+    List<Unattended> unattended,
+    List<Kept> needless) {
   /** What a task is. */
   public enum Kind {
     MAKE,
@@ -49,6 +51,9 @@ public record Plan(
   /** A limit that must be shown by a moment at which the kitchen is closed. */
   public record Unattended(String dish, Rule rule, Instant by) {}
 
+  /** A dish, kept from when it is made until it is served. */
+  public record Kept(Dish dish, Instant made, Instant served) {}
+
   /** Without any limit that falls due while nobody is there. */
   public Plan(
       boolean isFound,
@@ -56,7 +61,7 @@ public record Plan(
       List<Task> tasks,
       List<Bound> bounds,
       List<Conflict> conflicts) {
-    this(isFound, isProven, tasks, bounds, conflicts, List.of());
+    this(isFound, isProven, tasks, bounds, conflicts, List.of(), List.of());
   }
 
   /**
@@ -111,5 +116,6 @@ public record Plan(
     bounds = List.copyOf(bounds);
     conflicts = List.copyOf(conflicts);
     unattended = List.copyOf(unattended);
+    needless = List.copyOf(needless);
   }
 }

@@ -75,7 +75,8 @@ public final class Planner {
                     tasks(placed),
                     bounds(),
                     List.of(),
-                    Unwatched.of(placed, grid, menu, rules)))
+                    Unwatched.of(placed, grid, menu, rules),
+                    Needless.of(placed, grid, menu, rules)))
         .orElseGet(() -> without(shortages(), found.isProven));
   }
 

@@ -20,6 +20,7 @@ final class Common {
   static final double MILLIMETRES = 1000;
   static final double INCH = 25.4;
   static final double POUND = 0.45359237;
+  static final double QUART = 0.946352946;
   static final double CUBIC_FOOT = 28.316846592;
 
   /** Where water boils at sea level: the warmest start of soup. */

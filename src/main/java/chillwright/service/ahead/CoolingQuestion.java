@@ -15,23 +15,15 @@ import chillwright.core.heat.Properties;
 import chillwright.core.heat.Reason;
 import chillwright.core.heat.Surface;
 import chillwright.core.measure.Limit;
-import chillwright.core.measure.Temperature.Scale;
-import chillwright.core.rules.Occasion;
-import chillwright.core.rules.Rule;
-import chillwright.core.rules.RuleSet;
 import chillwright.core.rules.Shape;
-import chillwright.core.rules.Shape.TimeAlone;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.Stream;
 
 /** How long a layer or a pot cools, and the deepest layer that makes the limits. */
 final class CoolingQuestion implements Question.Answering {
-  private static final double HOUR = 3600;
-
   /** A surface that gives its heat away less well than printed, by what is unsure. */
   private static final double WORSE = 1 - Freezing.UNSURE;
 
@@ -45,13 +37,15 @@ final class CoolingQuestion implements Question.Answering {
         Common.surface(
             "What it stands in: still_air (default), moving_air, running_water or"
                 + " stirred_bath."),
-        Parameter.needed("surroundings", "TEMP", "Temperature of the air or water round it."),
+        Parameter.needed(
+            "surroundings", Parameter.TEMPERATURE, "Temperature of the air or water round it."),
         Parameter.optional("depth", "LENGTH", "Depth of the food; left out: only the deepest."),
         Parameter.optional("diameter", "LENGTH", "Of a pot; left out: a wide pan."),
         Parameter.optional(
             "faces", "top|both", "Cooled from the top (default), or with air under the pan too."),
-        Parameter.optional("start", "TEMP", "Of the food (default: 212F)."),
-        Parameter.optional("to", "TEMP", "One more temperature to tell the time to."));
+        Parameter.optional("start", Parameter.TEMPERATURE, "Of the food (default: 212F)."),
+        Parameter.optional(
+            "to", Parameter.TEMPERATURE, "One more temperature to tell the time to."));
   }
 
   /** What was asked, read and sound. */
@@ -94,6 +88,15 @@ final class CoolingQuestion implements Question.Answering {
       return new Asked(food, other, celsius, depth, diameter, isBoth, start, to);
     }
 
+    /** What is in a pot of that size. */
+    OptionalDouble litres() {
+      if (diameter.isEmpty() || depth.isEmpty()) {
+        return OptionalDouble.empty();
+      }
+      double radius = diameter.getAsDouble() / 2;
+      return OptionalDouble.of(Math.PI * radius * radius * depth.getAsDouble() / 1e6);
+    }
+
     Body body() {
       double metres = depth.orElseThrow() / Common.MILLIMETRES;
       return diameter.isPresent()
@@ -117,140 +120,78 @@ final class CoolingQuestion implements Question.Answering {
     List<Source> sources = new ArrayList<>();
     sources.add(Common.source(asked.food));
     sources.add(Common.source(asked.surface));
-    Stream.of(
-            limits(setting).stream(),
-            isAdvised(setting) ? home(setting).stream() : Stream.<Rule>empty(),
-            isAdvised(setting) ? setOut(setting).stream() : Stream.<Rule>empty())
-        .flatMap(rules -> rules)
-        .forEach(limit -> sources.add(source(limit)));
+    if (told.stream().anyMatch(one -> one.key().startsWith("cooling.do."))) {
+      sources.addAll(CoolingActs.sources(setting.handbook()));
+    }
+    sources.addAll(new CoolingRules(setting).sources());
     return new Ahead("cooling", told, List.of("estimate", "still-food", "read"), sources);
   }
 
-  private static Source source(Rule rule) {
-    return new Source(rule.says(), rule.citation().text(), rule.citation().state());
-  }
-
-  /** The rules of a set that say where cooked food must be, and when. */
-  private static List<Rule> stages(RuleSet rules) {
-    return rules.rules(Occasion.COOLING_COOKED).stream()
-        .filter(rule -> rule.shape() instanceof Shape.Reach reach && reach.within().isPresent())
-        .toList();
-  }
-
-  /** The set that was asked for prints no time, so that one for food businesses stands in. */
-  private static boolean isAdvised(Setting setting) {
-    return stages(setting.rules()).isEmpty();
-  }
-
-  /** What the food is held against. */
-  private static List<Rule> limits(Setting setting) {
-    return stages(isAdvised(setting) ? setting.business() : setting.rules());
-  }
-
-  /** What stands in for a time to cool where a set has none, as the advice for homes. */
-  private static Optional<Rule> setOut(Setting setting) {
-    return setting.rules().rule(Occasion.SET_OUT).filter(rule -> rule.shape() instanceof TimeAlone);
-  }
-
-  /** How cold its refrigerator keeps food, as the set says. */
-  private static Optional<Rule> home(Setting setting) {
-    return setting
-        .rules()
-        .rule(Occasion.COLD_HOLDING)
-        .filter(rule -> rule.shape() instanceof Shape.Hold hold && hold.atMost().isPresent());
-  }
-
-  private static Told outside(Rule rule) {
-    TimeAlone limit = (TimeAlone) rule.shape();
-    Filled within = Filled.hours("within", inHours(limit.within()));
-    return limit
-        .hotAir()
-        .map(
-            air ->
-                Told.of(
-                    "cooling.set-out",
-                    within,
-                    Filled.hours("in-hot-air", inHours(limit.withinHotAir().orElseThrow())),
-                    Filled.amount("hot-air", degrees(air), Filled.Unit.CELSIUS)))
-        .orElseGet(() -> Told.of("cooling.set-out.always", within));
-  }
-
+  /** What must be done comes first, then what can be, then how long that takes by estimate. */
   private static void tell(Asked asked, Properties food, Setting setting, List<Told> told) {
-    List<Rule> rules = limits(setting);
-    boolean isAdvised = isAdvised(setting);
+    CoolingRules rules = new CoolingRules(setting);
     List<Layers.Stage> stages =
-        rules.stream().map(rule -> layerStage(asked, (Shape.Reach) rule.shape())).toList();
-    boolean isJudged = asked.depth.isPresent() && !rules.isEmpty();
+        rules.limits().stream().map(rule -> layerStage(asked, (Shape.Reach) rule.shape())).toList();
+    boolean isJudged = asked.depth.isPresent() && !stages.isEmpty();
     boolean isSure = isJudged && makes(asked, food, stages, WORSE);
-    if (isJudged) {
-      boolean isLikely = makes(asked, food, stages, 1);
-      String ends = isSure ? "makes" : isLikely ? "unsure" : "misses";
-      told.add(isAdvised ? advice("." + ends, rules) : Told.of("cooling." + ends));
-    } else if (isAdvised && !rules.isEmpty()) {
-      told.add(advice("", rules));
+    boolean isLikely = isJudged && makes(asked, food, stages, 1);
+    String ends = !isJudged ? "" : isSure ? ".makes" : isLikely ? ".unsure" : ".misses";
+    Optional<Told> verdict =
+        rules.isAdvised()
+            ? Optional.of(ends).filter(end -> !stages.isEmpty()).map(rules::advice)
+            : Optional.of(ends).filter(end -> isJudged).map(end -> Told.of("cooling" + end));
+    if (rules.isAdvised()) {
+      rules.outside().ifPresent(told::add);
+    } else {
+      verdict.ifPresent(told::add);
+    }
+    if (!isSure && !stages.isEmpty()) {
+      told.addAll(acts(asked, food, setting, stages.get(0)).told());
+    }
+    if (rules.isAdvised()) {
+      verdict.ifPresent(told::add);
     }
     if (asked.depth.isPresent()) {
-      told.addAll(times(asked, food, setting));
+      told.addAll(times(asked, food, rules));
     }
     if (isSure && told.stream().anyMatch(one -> isLonger(one, stages))) {
-      told.add(advice(".long", rules));
+      told.add(rules.advice(".long"));
     }
-    if (!rules.isEmpty()) {
+    if (!stages.isEmpty()) {
       told.add(deepest(asked, food, stages));
     }
     if (isJudged && !isSure) {
       told.addAll(ways(asked, food, stages, setting));
       told.add(Told.of("cooling.way.stir"));
     }
-    if (isAdvised) {
-      told.add(Told.of("cooling.no-limit"));
-      setOut(setting).map(CoolingQuestion::outside).ifPresent(told::add);
-    }
+  }
+
+  private static CoolingActs acts(
+      Asked asked, Properties food, Setting setting, Layers.Stage first) {
+    return new CoolingActs(
+        setting.handbook(), food, asked.start, first.toCelsius(), asked.litres());
   }
 
   /** How long until each limit; by advice alone, until it may be called cold. */
-  private static List<Told> times(Asked asked, Properties food, Setting setting) {
+  private static List<Told> times(Asked asked, Properties food, CoolingRules rules) {
     List<Told> told = new ArrayList<>();
     List<Double> ends = new ArrayList<>();
-    if (isAdvised(setting)) {
-      limits(setting).stream()
+    if (rules.isAdvised()) {
+      rules.limits().stream()
           .limit(1)
-          .forEach(rule -> ends.add(degrees(((Shape.Reach) rule.shape()).to())));
-      home(setting)
-          .flatMap(rule -> ((Shape.Hold) rule.shape()).atMost())
-          .ifPresent(limit -> ends.add(degrees(limit)));
+          .forEach(rule -> ends.add(CoolingRules.degrees(((Shape.Reach) rule.shape()).to())));
+      rules.coldEnough().ifPresent(ends::add);
     } else {
-      limits(setting).forEach(rule -> told.add(stage(asked, food, (Shape.Reach) rule.shape())));
+      rules.limits().forEach(rule -> told.add(stage(asked, food, (Shape.Reach) rule.shape())));
     }
     asked.to.stream().filter(to -> !ends.contains(to)).forEach(ends::add);
     ends.forEach(end -> told.add(reached(asked, food, end)));
     return told;
   }
 
-  /** A limit as it is shown in both scales: its figure in Fahrenheit, where there is one. */
-  private static double degrees(Limit limit) {
-    return limit.in(Scale.FAHRENHEIT).celsiusDegrees();
-  }
-
-  /** A sentence that names the first and the last limit. */
-  private static Told advice(String ends, List<Rule> rules) {
-    Shape.Reach first = (Shape.Reach) rules.get(0).shape();
-    Shape.Reach last = (Shape.Reach) rules.get(rules.size() - 1).shape();
-    Told told =
-        Told.of(
-            "cooling.advice" + ends,
-            Filled.amount("first", degrees(first.to()), Filled.Unit.CELSIUS),
-            Filled.hours("first-limit", inHours(first.within().orElseThrow())),
-            Filled.amount("last", degrees(last.to()), Filled.Unit.CELSIUS),
-            Filled.hours("last-limit", inHours(last.within().orElseThrow())));
-    return last.from()
-        .map(from -> told.with(Filled.amount("from", degrees(from), Filled.Unit.CELSIUS)))
-        .orElse(told);
-  }
-
   /** Whether a time is told that is longer than the last limit allows. */
   private static boolean isLonger(Told told, List<Layers.Stage> stages) {
-    double limit = inHours(stages.get(stages.size() - 1).within());
+    double limit = CoolingRules.inHours(stages.get(stages.size() - 1).within());
     return told.filled().stream()
         .filter(filled -> filled.name().equals("longest"))
         .map(Filled::value)
@@ -266,7 +207,7 @@ final class CoolingQuestion implements Question.Answering {
   private static boolean makes(Answer<Double> hours, Layers.Stage stage) {
     return hours
         .value()
-        .map(taken -> taken <= inHours(stage.within()))
+        .map(taken -> taken <= CoolingRules.inHours(stage.within()))
         .orElse(hours.reason().filter(Reason.ALREADY_THERE::equals).isPresent());
   }
 
@@ -293,9 +234,11 @@ final class CoolingQuestion implements Question.Answering {
     Answer<Double> deepest =
         new Layers(food, asked.surface.coefficient() * WORSE, asked.isBoth)
             .deepest(asked.course(), stages);
-    return deepest.reason().isPresent()
-        ? Told.of("cooling.way.none", name, at)
-        : Told.of("cooling.way.shallower", name, at, depth("deepest", deepest));
+    if (deepest.reason().isPresent()) {
+      return Told.of("cooling.way.none", name, at);
+    }
+    String key = "cooling.way.shallower" + (isThin(deepest) ? ".thin" : "");
+    return Told.of(key, name, at, depth("deepest", deepest));
   }
 
   private static Layers.Stage layerStage(Asked asked, Shape.Reach reach) {
@@ -311,15 +254,11 @@ final class CoolingQuestion implements Question.Answering {
     Cooling cooling = new Cooling(asked.body(), food, asked.surface.coefficient() * share);
     Answer<Duration> end = cooling.reaches(asked.course(), stage.toCelsius());
     if (asked.start <= stage.fromCelsius()) {
-      return end.map(CoolingQuestion::inHours);
+      return end.map(CoolingRules::inHours);
     }
     return cooling
         .reaches(asked.course(), stage.fromCelsius())
-        .flatMap(begun -> end.map(reached -> inHours(reached.minus(begun))));
-  }
-
-  private static double inHours(Duration time) {
-    return time.toMillis() / 1000.0 / HOUR;
+        .flatMap(begun -> end.map(reached -> CoolingRules.inHours(reached.minus(begun))));
   }
 
   private static Told stage(Asked asked, Properties food, Shape.Reach reach) {
@@ -331,7 +270,7 @@ final class CoolingQuestion implements Question.Answering {
             .orElseGet(() -> Filled.amount("from", asked.start, Filled.Unit.CELSIUS));
     Filled to = Filled.word("to", reach.to().text());
     return ranged("cooling.stage", asked, food, stage, List.of(from, to))
-        .with(Filled.hours("limit", inHours(stage.within())));
+        .with(Filled.hours("limit", CoolingRules.inHours(stage.within())));
   }
 
   private static Told reached(Asked asked, Properties food, double to) {
@@ -375,7 +314,13 @@ final class CoolingQuestion implements Question.Answering {
     }
     // In deep cold a better surface may fail: food that would freeze there has no time to tell.
     Answer<Double> surely = safe.flatMap(depth -> expected.map(other -> Math.min(depth, other)));
-    return Told.of("cooling.deepest", depth("surely", surely), depth("expected", expected));
+    String key = "cooling.deepest" + (isThin(surely) ? ".thin" : "");
+    return Told.of(key, depth("surely", surely), depth("expected", expected))
+        .with(Filled.word("surface", asked.surface.title()));
+  }
+
+  private static boolean isThin(Answer<Double> metres) {
+    return metres.value().filter(depth -> depth < CoolingActs.THINNEST).isPresent();
   }
 
   private static Filled depth(String name, Answer<Double> metres) {

@@ -29,9 +29,10 @@ final class FreezingQuestion implements Question.Answering {
             "shape", "slab|cylinder|sphere", "A flat pack (default), a tub, a ball."),
         Common.surface(
             "What it lies in: still_air (default), moving_air, or stirred_bath for a brine."),
-        Parameter.optional("start", "TEMP", "Of the food, to 104F (default: 41F)."),
-        Parameter.optional("to", "TEMP", "Of its middle (default: 5F)."),
-        Parameter.optional("air", "TEMP", "Of the freezer, 5F to -49F (default: 0F)."));
+        Parameter.optional("start", Parameter.TEMPERATURE, "Of the food, to 104F (default: 41F)."),
+        Parameter.optional("to", Parameter.TEMPERATURE, "Of its middle (default: 5F)."),
+        Parameter.optional(
+            "air", Parameter.TEMPERATURE, "Of the freezer, 5F to -49F (default: 0F)."));
   }
 
   @Override

@@ -7,6 +7,7 @@ import chillwright.core.measure.Temperature;
 import chillwright.logfile.Degrees;
 import chillwright.logfile.SaidTime;
 import java.time.DateTimeException;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
@@ -177,13 +178,23 @@ final class Given {
 
   /** A moment to come by the kitchen's own clock, to the minute. */
   Optional<LocalDateTime> localTime(String name, LocalDateTime now) {
+    String given = text(name).orElse("");
+    List<LocalDateTime> times = SaidTime.times(given, now, SaidTime.Toward.AHEAD);
+    if (times.size() > 1) {
+      twoMeanings(name, "two-moments", new SaidTime.Either(times.get(0), times.get(1)));
+      return Optional.empty();
+    }
     return read(
         name,
         "bad-time",
         "a day and an hour such as 2026-12-24T18:00, tomorrow 6 pm or 18:00",
-        text ->
-            SaidTime.local(text, now, SaidTime.Toward.AHEAD)
-                .map(time -> time.truncatedTo(ChronoUnit.MINUTES)));
+        text -> times.stream().findFirst().map(time -> time.truncatedTo(ChronoUnit.MINUTES)));
+  }
+
+  private void twoMeanings(String name, String code, SaidTime.Either two) {
+    String either = String.join(" / ", two.written());
+    String says = "\"%s\" may be %s: give one of them.".formatted(shown(values.get(name)), either);
+    refuse(name, code, either, says);
   }
 
   /**
@@ -195,9 +206,16 @@ final class Given {
     if (!has(name)) {
       missing(name, SINCE);
     }
-    Optional<ZonedDateTime> since =
-        read(name, "bad-since", SINCE, text -> SinceWhen.read(text.strip(), asked));
-    return since.orElse(asked).toOffsetDateTime();
+    SaidTime.Read read = SinceWhen.read(text(name).orElse("").strip(), asked);
+    if (read instanceof SaidTime.Either two) {
+      twoMeanings(name, "two-times", two);
+    }
+    Optional<Instant> moment =
+        read instanceof SaidTime.At at ? Optional.of(at.moment()) : Optional.empty();
+    if (moment.isEmpty() && !(read instanceof SaidTime.Either)) {
+      read(name, "bad-since", SINCE, text -> Optional.empty());
+    }
+    return moment.map(at -> at.atZone(asked.getZone())).orElse(asked).toOffsetDateTime();
   }
 
   /** One of a list by its key; the first stands in for a faulty one. */

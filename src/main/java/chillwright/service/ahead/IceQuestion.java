@@ -15,6 +15,12 @@ import java.util.OptionalDouble;
 
 /** Ice for an ice bath, or as an ingredient, by energy balance. */
 final class IceQuestion implements Question.Answering {
+  static final Source FUSION =
+      new Source(
+          "heat of fusion 333.6 kJ/kg",
+          "ASHRAE Handbook Refrigeration, Thermal properties of foods",
+          "reported");
+
   private static final String EITHER = "volume or weight";
 
   @Override
@@ -23,10 +29,11 @@ final class IceQuestion implements Question.Answering {
         Parameter.optional("volume", "VOLUME", "Of the food, or give its weight."),
         Parameter.optional("weight", "WEIGHT", "Of the food, or give its volume."),
         Common.FOOD,
-        Parameter.needed("start", "TEMP", "Of the food."),
-        Parameter.needed("to", "TEMP", "Of the food in the end, above 32F."),
+        Parameter.needed("start", Parameter.TEMPERATURE, "Of the food."),
+        Parameter.needed("to", Parameter.TEMPERATURE, "Of the food in the end, above 32F."),
         Parameter.optional("water", "VOLUME", "In the bath before the ice (default: none)."),
-        Parameter.optional("water-temperature", "TEMP", "Of that water (default: 68F)."));
+        Parameter.optional(
+            "water-temperature", Parameter.TEMPERATURE, "Of that water (default: 68F)."));
   }
 
   @Override
@@ -54,13 +61,7 @@ final class IceQuestion implements Question.Answering {
                             water,
                             tap)
                         .kilograms(start, to));
-    List<Source> sources =
-        List.of(
-            Common.source(food),
-            new Source(
-                "heat of fusion 333.6 kJ/kg",
-                "ASHRAE Handbook Refrigeration, Thermal properties of foods",
-                "reported"));
+    List<Source> sources = List.of(Common.source(food), FUSION);
     List<Told> told = new ArrayList<>(List.of(told(ice, start, to)));
     Common.tellAssumed(food, given, told);
     return new Ahead("ice", told, List.of("ice-least"), sources);

@@ -11,6 +11,9 @@ import java.util.Objects;
  * @param isNeeded whether it must be given
  */
 public record Parameter(String name, String label, String says, boolean isNeeded) {
+  /** The label of a temperature. */
+  public static final String TEMPERATURE = "TEMP";
+
   public Parameter {
     Objects.requireNonNull(name, "name");
     Objects.requireNonNull(label, "label");

@@ -1,11 +1,11 @@
 package chillwright.service.ahead;
 
 import chillwright.logfile.SaidTime;
+import chillwright.logfile.SaidTime.At;
+import chillwright.logfile.SaidTime.Unreadable;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.LocalDateTime;
 import java.time.ZonedDateTime;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Pattern;
 
@@ -16,32 +16,20 @@ final class SinceWhen {
 
   private SinceWhen() {}
 
-  /** The moment; empty where the text is none, or one that is still to come. */
-  static Optional<ZonedDateTime> read(String text, ZonedDateTime asked) {
+  /** What it was read as; where it is neither, or still to come, unreadable. */
+  static SaidTime.Read read(String text, ZonedDateTime asked) {
     // "5:30" may be half past five or five hours and a half: of the two people say the clock.
     OptionalDouble hours =
         BARE_CLOCK.matcher(text).matches() ? OptionalDouble.empty() : Measured.TIME.read(text);
-    Optional<ZonedDateTime> since =
+    Instant now = asked.toInstant();
+    SaidTime.Read read =
         hours.isPresent()
-            ? Optional.of(asked.minusSeconds(Math.round(hours.getAsDouble() * 3600)))
-            : moment(text, asked);
-    return since
-        .filter(at -> !at.isAfter(asked))
-        .filter(at -> Duration.between(at, asked).compareTo(LONGEST) <= 0);
-  }
-
-  private static Optional<ZonedDateTime> moment(String text, ZonedDateTime asked) {
-    LocalDateTime now = asked.toLocalDateTime();
-    Optional<LocalDateTime> local =
-        SaidTime.earliest(text, now).or(() -> SaidTime.local(text, now, SaidTime.Toward.PAST));
-    return local.flatMap(time -> at(time, asked));
-  }
-
-  private static Optional<ZonedDateTime> at(LocalDateTime local, ZonedDateTime asked) {
-    if (!(SaidTime.at(local, asked.getZone()) instanceof SaidTime.At at)) {
-      return Optional.empty();
-    }
-    Instant moment = at.moment();
-    return Optional.of(moment.atZone(asked.getZone()));
+            ? new At(now.minusSeconds(Math.round(hours.getAsDouble() * 3600)), false, false)
+            : SaidTime.passed(text, asked.getZone(), now, now, SaidTime.Edge.EARLIEST);
+    boolean hasPassed =
+        !(read instanceof At at)
+            || (!at.moment().isAfter(now)
+                && Duration.between(at.moment(), now).compareTo(LONGEST) <= 0);
+    return hasPassed ? read : new Unreadable();
   }
 }

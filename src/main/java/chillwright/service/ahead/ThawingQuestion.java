@@ -6,6 +6,7 @@ import chillwright.core.ahead.Filled;
 import chillwright.core.ahead.Told;
 import chillwright.core.heat.Thawing;
 import java.time.LocalDateTime;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -39,16 +40,16 @@ final class ThawingQuestion implements Question.Answering {
     given.requireFaultless();
     Thawing piece = new Thawing(weight / Common.POUND, setting.handbook().thawing());
     List<Told> told = new ArrayList<>();
-    told.add(range("thawing.refrigerator", piece.refrigerator()));
-    told.add(range("thawing.water", piece.coldWater()));
-    cooking.ifPresent(
-        hours -> told.add(range("thawing.from-frozen", piece.fromFrozen(hours, isCasserole))));
+    at.ifPresent(time -> told.addAll(starts(piece, time, cooking, isCasserole, setting.now())));
     serve.ifPresent(
         hours -> {
           double hot = cooking.orElseThrow();
           told.addAll(dinner(piece, hot, piece.fromFrozen(hot, isCasserole).longest(), hours));
         });
-    at.ifPresent(time -> told.addAll(starts(piece, time, cooking, isCasserole, setting.now())));
+    told.add(range("thawing.refrigerator", piece.refrigerator()));
+    told.add(range("thawing.water", piece.coldWater()));
+    cooking.ifPresent(
+        hours -> told.add(range("thawing.from-frozen", piece.fromFrozen(hours, isCasserole))));
     List<Source> sources = new ArrayList<>();
     for (String figure :
         List.of(
@@ -93,19 +94,42 @@ final class ThawingQuestion implements Question.Answering {
       boolean isCasserole,
       LocalDateTime now) {
     double hot = cooking.orElse(0);
-    List<Told> told = new ArrayList<>();
-    told.add(start("thawing.pull", serve, piece.refrigerator().longest() + hot, now));
-    told.add(start("thawing.soak", serve, piece.coldWater().longest() + hot, now));
+    List<Told> ways = new ArrayList<>();
+    ways.add(start("thawing.pull", serve, piece.refrigerator().longest() + hot, now));
+    ways.add(start("thawing.soak", serve, piece.coldWater().longest() + hot, now));
+    double frozen = cooking.isPresent() ? piece.fromFrozen(hot, isCasserole).longest() : 0;
     if (cooking.isPresent()) {
-      double frozen = piece.fromFrozen(hot, isCasserole).longest();
-      told.add(start("thawing.roast", serve, frozen, now));
-    } else {
+      ways.add(start("thawing.roast", serve, frozen, now));
+    }
+    List<Told> told = new ArrayList<>();
+    if (cooking.isEmpty()) {
       told.add(Told.of("thawing.no-cooking"));
     }
-    if (told.stream().filter(way -> !way.filled().isEmpty()).allMatch(ThawingQuestion::isLate)) {
-      told.add(Told.of("thawing.none-makes"));
+    if (isLate(ways.get(0))) {
+      told.addAll(instead(ways, Filled.hours("frozen", frozen), Filled.hours("thawed", hot), now));
     }
+    told.addAll(ways);
     return told;
+  }
+
+  /** What can be done now, once it should have been in the refrigerator already. */
+  private static List<Told> instead(
+      List<Told> ways, Filled frozen, Filled thawed, LocalDateTime now) {
+    if (!isLate(ways.get(1))) {
+      return List.of(new Told("thawing.now.water", ways.get(1).filled(), Optional.empty()));
+    }
+    if (ways.size() < 3) {
+      return List.of(Told.of("thawing.now.unknown"));
+    }
+    if (!isLate(ways.get(2))) {
+      return List.of(
+          new Told("thawing.now.roast", ways.get(2).filled(), Optional.empty())
+              .with(frozen)
+              .with(thawed));
+    }
+    double hours = ((Filled.Amount) frozen.value()).amount();
+    Filled soonest = when("soonest", now.plusMinutes((long) Math.ceil(hours * 60)));
+    return List.of(Told.of("thawing.none-makes"), Told.of("thawing.now.none", soonest, frozen));
   }
 
   private static boolean isLate(Told way) {
@@ -114,8 +138,12 @@ final class ThawingQuestion implements Question.Answering {
 
   private static Told start(String key, LocalDateTime serve, double hours, LocalDateTime now) {
     LocalDateTime start = serve.minusMinutes((long) Math.ceil(hours * 60));
-    Filled when = Filled.word("start", start.toLocalDate() + " " + start.toLocalTime());
-    return Told.of(start.isBefore(now) ? key + ".late" : key, when);
+    return Told.of(start.isBefore(now) ? key + ".late" : key, when("start", start));
+  }
+
+  private static Filled when(String name, LocalDateTime time) {
+    LocalDateTime minute = time.truncatedTo(ChronoUnit.MINUTES);
+    return Filled.word(name, minute.toLocalDate() + " " + minute.toLocalTime());
   }
 
   private static Told way(String way, double whole, double serve) {

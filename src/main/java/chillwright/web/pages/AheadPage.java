@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /** Questions asked before cooking, or when the power is gone; no set-up, and nothing is stored. */
@@ -43,6 +44,8 @@ final class AheadPage {
           "bad-weight",
           "bad-time",
           "bad-since",
+          "two-times",
+          "two-moments",
           "no-unit-length",
           "no-unit-volume",
           "no-unit-freezer",
@@ -53,6 +56,8 @@ final class AheadPage {
           "bad-number",
           "bad-date",
           "bad-steps");
+
+  private static final Pattern BARE = Pattern.compile("[-+\u2212]?\\d{1,3}(?:[.,]\\d{1,2})?");
 
   private final Desk desk;
 
@@ -67,7 +72,7 @@ final class AheadPage {
         Arrays.stream(Question.values()).filter(one -> one.key().equals(key)).findFirst();
     if (asked.isEmpty()) {
       AheadView none =
-          new AheadView("", Map.of(), List.of(), List.of(), List.of(), questions(visitor));
+          new AheadView("", Map.of(), Map.of(), List.of(), List.of(), questions(visitor));
       answer(context, HttpStatus.OK, visitor, none);
       return;
     }
@@ -76,7 +81,7 @@ final class AheadPage {
       Optional.ofNullable(context.queryParam(parameter.name()))
           .map(String::strip)
           .filter(text -> !text.isEmpty())
-          .ifPresent(text -> given.put(parameter.name(), text));
+          .ifPresent(text -> given.put(parameter.name(), inScale(parameter, text, visitor)));
     }
     if (given.isEmpty()) {
       open(context, visitor, asked.get());
@@ -89,7 +94,7 @@ final class AheadPage {
   private void open(Context context, Visitor visitor, Question question) {
     List<Part> says = question == Question.OUTAGE ? Part.afterOutage(visitor) : List.of();
     AheadView view =
-        new AheadView(question.key(), Map.of(), List.of(), says, List.of(), questions(visitor));
+        new AheadView(question.key(), Map.of(), Map.of(), says, List.of(), questions(visitor));
     answer(context, HttpStatus.OK, visitor, view);
   }
 
@@ -101,14 +106,16 @@ final class AheadPage {
       List<Part> says = Part.of(ahead.told(), text);
       List<String> small =
           Stream.concat(text.cautions(ahead).stream(), text.sources(ahead).stream()).toList();
-      AheadView view =
-          new AheadView(asked.key(), given, List.of(), says, small, questions(visitor));
+      AheadView view = new AheadView(asked.key(), given, Map.of(), says, small, questions(visitor));
       answer(context, HttpStatus.OK, visitor, view);
     } catch (BadQuestion bad) {
-      List<String> faults =
-          bad.problems().stream().map(problem -> fault(asked, problem, visitor)).toList();
+      Map<String, String> wrong = new LinkedHashMap<>();
+      bad.problems()
+          .forEach(
+              problem ->
+                  wrong.merge(field(problem), fault(asked, problem, visitor), AheadPage::joined));
       AheadView view =
-          new AheadView(asked.key(), given, faults, List.of(), List.of(), questions(visitor));
+          new AheadView(asked.key(), given, wrong, List.of(), List.of(), questions(visitor));
       answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, view);
     }
   }
@@ -178,15 +185,32 @@ final class AheadPage {
     return keys.stream().map(key -> new Choice(key, visitor.say("ahead.choice." + key))).toList();
   }
 
+  /** A temperature without its scale is in that of the person; nothing else is guessed at. */
+  private static String inScale(Parameter parameter, String text, Visitor visitor) {
+    return parameter.label().equals(Parameter.TEMPERATURE) && BARE.matcher(text).matches()
+        ? text.replace(',', '.') + visitor.scaleLetter()
+        : text;
+  }
+
+  private static String field(Problem problem) {
+    return ((Problem.Where.InField) problem.where()).pointer();
+  }
+
+  private static String joined(String one, String other) {
+    return one + " " + other;
+  }
+
   /** A fault in the words of the page, at the label of its field. */
   private static String fault(Question question, Problem problem, Visitor visitor) {
-    String name = ((Problem.Where.InField) problem.where()).pointer();
+    String name = field(problem);
     String label = visitor.say("ahead." + question.key() + "." + name);
     if (problem.code().equals("one-of-two")) {
       return visitor.say("ahead.fault.one-of-two." + question.key());
     }
     String code = problem.code().startsWith("unknown-") ? "unknown" : problem.code();
-    return visitor.say("ahead.fault." + code, label, problem.given());
+    return code.startsWith("two-")
+        ? visitor.say("ahead.fault." + code, label, problem.given(), problem.allowed())
+        : visitor.say("ahead.fault." + code, label, problem.given());
   }
 
   private void answer(Context context, HttpStatus status, Visitor visitor, AheadView view) {

@@ -12,7 +12,7 @@ import java.util.Map;
  *
  * @param asked key of the question that was asked; blank where none was
  * @param given what was given for it, by name
- * @param faults what is wrong with that
+ * @param wrong what is wrong, by the name of its field
  * @param says the answer, sentence by sentence
  * @param small what it rests on, and what to bear in mind
  * @param isHome whether limits are those of the advice for homes
@@ -20,7 +20,7 @@ import java.util.Map;
 public record AheadView(
     String asked,
     Map<String, String> given,
-    List<String> faults,
+    Map<String, String> wrong,
     List<Part> says,
     List<String> small,
     List<Ask> questions,
@@ -29,11 +29,11 @@ public record AheadView(
   AheadView(
       String asked,
       Map<String, String> given,
-      List<String> faults,
+      Map<String, String> wrong,
       List<Part> says,
       List<String> small,
       List<Ask> questions) {
-    this(asked, given, faults, says, small, questions, false);
+    this(asked, given, wrong, says, small, questions, false);
   }
 
   /** A question with its fields. */
@@ -58,14 +58,14 @@ public record AheadView(
 
   public AheadView {
     given = Collections.unmodifiableMap(new LinkedHashMap<>(given));
-    faults = List.copyOf(faults);
+    wrong = Collections.unmodifiableMap(new LinkedHashMap<>(wrong));
     says = List.copyOf(says);
     small = List.copyOf(small);
     questions = List.copyOf(questions);
   }
 
   AheadView at(boolean home) {
-    return new AheadView(asked, given, faults, says, small, questions, home);
+    return new AheadView(asked, given, wrong, says, small, questions, home);
   }
 
   public String home() {
@@ -94,6 +94,11 @@ public record AheadView(
 
   public String given(String key, String name) {
     return isAsked(key) ? given.getOrDefault(name, "") : "";
+  }
+
+  /** What is wrong with that field; blank for nothing. */
+  public String wrong(String key, String name) {
+    return isAsked(key) ? wrong.getOrDefault(name, "") : "";
   }
 
   /** The question that this one leads to; blank for none. */

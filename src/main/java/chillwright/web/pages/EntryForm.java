@@ -12,9 +12,11 @@ import chillwright.logfile.Column;
 import chillwright.logfile.Place;
 import chillwright.logfile.SaidTime;
 import chillwright.logfile.SaidTime.At;
+import chillwright.logfile.SaidTime.Either;
 import chillwright.logfile.SaidTime.Read;
 import chillwright.logfile.SaidTime.Skipped;
 import chillwright.logfile.SaidTime.Toward;
+import chillwright.logfile.SaidTime.Unreadable;
 import chillwright.service.OnceKey;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
@@ -33,7 +35,8 @@ import java.util.TreeMap;
  * A form that says what happened to a lot: its fields are named as the columns of a log file, and
  * read by the same class. A figure may be written without its scale, which the form sends beside
  * it; a decimal comma is taken, since some phones offer no dot; a blank time is now. A time that
- * the clock skipped is refused; of one that it showed twice the earlier is taken.
+ * the clock skipped, or that may be two, is refused; of one that it showed twice the earlier is
+ * taken.
  */
 final class EntryForm {
   private static final List<Column> TAKEN =
@@ -56,6 +59,12 @@ final class EntryForm {
           Column.FOOD,
           Column.CATEGORY);
 
+  private static final String SHOWN = "a time that the clock showed";
+  private static final String SKIPPED =
+      "The clock was put forward from %s to %s: there was no such time. Give one before or after.";
+
+  private static final String EITHER = "\"%s\" may be %s. Give one of them.";
+
   private final Form form;
   private final ZoneId zone;
   private final Instant now;
@@ -75,22 +84,25 @@ final class EntryForm {
     }
     cells.put(Column.WHEN.title(), when());
     Incoming row = new Cells(now).read(cells, Place.object(""));
-    return typed() instanceof Skipped skipped ? refused(row, skipped) : row;
+    Read typed = typed();
+    if (typed instanceof Either two) {
+      String either = String.join(" or ", two.written());
+      return refused(row, "two-times", either, EITHER.formatted(form.text("when"), either));
+    }
+    return typed instanceof Skipped skipped
+        ? refused(row, "skipped-hour", SHOWN, SKIPPED.formatted(skipped.before(), skipped.after()))
+        : row;
   }
 
-  /** The row with the fault that the clock never showed its time. */
-  private Incoming refused(Incoming row, Skipped skipped) {
+  /** The row with a fault of its time. */
+  private Incoming refused(Incoming row, String code, String allowed, String says) {
     Where whole = Place.object("").row();
-    String says =
-        "The clock was put forward from %s to %s: there was no such time. Give one before or after."
-            .formatted(skipped.before(), skipped.after());
     List<Problem> problems = new ArrayList<>();
     if (row instanceof Misread misread) {
       problems.addAll(misread.problems());
     }
     Where at = whole.at(Column.WHEN.title());
-    String allowed = "a time that the clock showed";
-    problems.add(new Problem("skipped-hour", at, form.text("when"), allowed, says));
+    problems.add(new Problem(code, at, form.text("when"), allowed, says));
     return new Misread(whole, Optional.empty(), Optional.empty(), false, problems);
   }
 
@@ -142,7 +154,7 @@ final class EntryForm {
     if (read instanceof At at) {
       return at.moment().toString();
     }
-    return read instanceof Skipped ? now.toString() : typed;
+    return read instanceof Unreadable ? typed : now.toString();
   }
 
   /** What was just taken is not ahead of us, whatever the phone's clock says. */

@@ -4,8 +4,9 @@ import chillwright.core.rules.Rule;
 import chillwright.core.rules.Shape.TimeAlone;
 import chillwright.logfile.SaidTime;
 import chillwright.logfile.SaidTime.At;
+import chillwright.logfile.SaidTime.Edge;
+import chillwright.logfile.SaidTime.Either;
 import chillwright.logfile.SaidTime.Skipped;
-import chillwright.logfile.SaidTime.Toward;
 import chillwright.print.Figures;
 import chillwright.service.ahead.SaidLength;
 import java.time.Duration;
@@ -76,8 +77,9 @@ final class LeftOut {
   }
 
   private Optional<Duration> byTheClock() {
-    Optional<Instant> till = given("till").isEmpty() ? Optional.of(now) : read("till", now);
-    Optional<Instant> since = read("since", till.orElse(now));
+    boolean isOver = !given("till").isEmpty();
+    Optional<Instant> till = isOver ? read("till", now, Edge.LATEST) : Optional.of(now);
+    Optional<Instant> since = read("since", till.orElse(now), Edge.EARLIEST);
     if (till.isEmpty() || since.isEmpty()) {
       return Optional.empty();
     }
@@ -91,19 +93,18 @@ final class LeftOut {
     return Optional.of(Duration.between(since.get(), end));
   }
 
-  /** The last such moment before another; one still to come is refused. */
-  private Optional<Instant> read(String name, Instant before) {
+  /**
+   * The last such moment before another; one still to come is refused. The earliest beginning is
+   * the careful one, and the latest end.
+   */
+  private Optional<Instant> read(String name, Instant before, Edge edge) {
     String given = given(name);
-    LocalDateTime clock = LocalDateTime.ofInstant(before, desk.zone());
-    // The earliest beginning is the careful one; of an end it would be the bold one.
-    Optional<LocalDateTime> rough =
-        name.equals("since") ? SaidTime.earliest(given, clock) : Optional.empty();
-    SaidTime.Read read =
-        rough
-            .map(time -> SaidTime.at(time, desk.zone()))
-            .orElseGet(() -> SaidTime.moment(given, desk.zone(), before, Toward.PAST));
+    SaidTime.Read read = SaidTime.passed(given, desk.zone(), now, before, edge);
     if (read instanceof Skipped skipped) {
       return refuse(name, "clock.skipped", given, skipped.before(), skipped.after());
+    }
+    if (read instanceof Either two) {
+      return refuse(name, "clock.either", given, two.written().get(0), two.written().get(1));
     }
     if (!(read instanceof At at)) {
       return refuse(name, "left.no-time", given);
@@ -111,7 +112,7 @@ final class LeftOut {
     if (at.moment().isAfter(now)) {
       return refuse(name, "left.ahead", desk.moment(at.moment(), visitor));
     }
-    if (at.isTwice() && name.equals("till")) {
+    if (at.isTwice() && edge == Edge.LATEST) {
       // The later of two is the careful end.
       return Optional.of(at.moment().atZone(desk.zone()).withLaterOffsetAtOverlap().toInstant())
           .filter(later -> !later.isAfter(now))
@@ -121,8 +122,9 @@ final class LeftOut {
       LocalDateTime shown = LocalDateTime.ofInstant(at.moment(), desk.zone());
       counted.add(visitor.say("clock.twice", shown.toLocalTime()));
     }
-    if (rough.isPresent()) {
-      counted.add(visitor.say("left.roughly", given, desk.moment(at.moment(), visitor)));
+    if (at.isRough()) {
+      String key = edge == Edge.EARLIEST ? "left.roughly" : "left.roughly-till";
+      counted.add(visitor.say(key, given, desk.moment(at.moment(), visitor)));
     }
     return Optional.of(at.moment());
   }

@@ -60,7 +60,7 @@ final class PlanPdf {
       problems.add(text.verdict(plan));
       plan.conflicts().stream().map(text::conflict).forEach(problems::add);
     }
-    plan.unattended().stream().map(text::unattended).forEach(problems::add);
+    problems.addAll(text.remarks(plan));
     return new RunSheet(
         head(planned, visitor, text),
         problems,

@@ -51,7 +51,7 @@ final class PlanViews {
         Stream.of(
                 text.missing(planned.missing()).stream(),
                 planned.plan().conflicts().stream().map(text::conflict),
-                planned.plan().unattended().stream().map(text::unattended))
+                text.remarks(planned.plan()).stream())
             .flatMap(says -> says)
             .toList(),
         planned.moved().stream().map(text::moved).toList(),

@@ -23,6 +23,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
@@ -126,6 +127,26 @@ class PlannerTest {
     assertThat(start(plan, Kind.TAKE_OUT)).isEqualTo(Instant.parse("2026-03-20T00:00:00Z"));
     assertThat(start(plan, Kind.FREEZE)).isEqualTo(Instant.parse("2026-03-19T00:00:00Z"));
     assertThat(start(plan, Kind.MAKE)).isEqualTo(Instant.parse("2026-03-18T16:30:00Z"));
+  }
+
+  /**
+   * 3-501.17: seven days, made on the 18th and served on the 20th. The Cold Food Storage Chart of
+   * FoodSafety.gov: 3 to 4 days for soup at home, where it is made on Sunday the 15th.
+   */
+  @Test
+  void freezing_that_gains_nothing_is_told() {
+    Dish soup = dish("soup", Route.FROZEN, Map.of(), 60);
+    Plan plan = plan(menu(Map.of(), List.of(soup)));
+    assertThat(plan.needless()).extracting(kept -> kept.dish().name()).containsExactly("soup");
+    Set<DayOfWeek> days = Set.of(DayOfWeek.SUNDAY, DayOfWeek.THURSDAY, DayOfWeek.FRIDAY);
+    Hours open = new Hours(days, LocalTime.MIDNIGHT, LocalTime.MIDNIGHT);
+    Menu weekend = new Menu(SERVING, ZONE, FROM, Map.of(), List.of(open), List.of(soup));
+    RuleBook home = LIBRARY.ruleBook("us-home").orElseThrow();
+    Plan needed = Planner.plan(weekend, home.on(LocalDate.of(2026, 3, 20)));
+    assertThat(needed.isFound()).isTrue();
+    assertThat(needed.needless()).isEmpty();
+    assertThat(plan(menu(Map.of(), List.of(dish("soup", Route.CHILLED, Map.of(), 60)))).needless())
+        .isEmpty();
   }
 
   /** 3-403.11(D): two hours, and not five minutes more. */

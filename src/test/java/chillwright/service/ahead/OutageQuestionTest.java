@@ -2,6 +2,7 @@ package chillwright.service.ahead;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.tuple;
 
 import chillwright.core.ahead.Ahead;
 import chillwright.core.ahead.Told;
@@ -57,6 +58,10 @@ class OutageQuestionTest {
         "6 pm               | Wed 25 Nov 2026 18:00 | 16 h",
         "yesterday 14:00    | Wed 25 Nov 2026 14:00 | 20 h",
         "ayer 14:00         | Wed 25 Nov 2026 14:00 | 20 h",
+        "since 6pm          | Wed 25 Nov 2026 18:00 | 16 h",
+        "desde las 6 de la tarde | Wed 25 Nov 2026 18:00 | 16 h",
+        "last night 1:30 am | Thu 26 Nov 2026 01:30 | 8 h 30 min",
+        "desde anoche       | Wed 25 Nov 2026 21:00 | 13 h",
         "last night         | Wed 25 Nov 2026 21:00 | 13 h",
         "2026-11-25 14:00   | Wed 25 Nov 2026 14:00 | 20 h"
       })
@@ -73,13 +78,23 @@ class OutageQuestionTest {
   }
 
   @ParameterizedTest
-  @ValueSource(
-      strings = {"6", "soon", "tomorrow 9:00", "today 18:00", "-3h", "25:00", "2036-01-01"})
+  @ValueSource(strings = {"soon", "tomorrow 9:00", "today 18:00", "-3h", "25:00", "2036-01-01"})
   void what_leaves_a_doubt_or_is_still_to_come_is_refused(String given) {
     assertThatThrownBy(() -> asked("refrigerator", given, THURSDAY))
         .isInstanceOfSatisfying(
             BadQuestion.class,
             bad -> assertThat(bad.problems()).extracting("code").containsExactly("bad-since"));
+  }
+
+  @Test
+  void a_bare_figure_is_asked_about_with_both_its_times() {
+    assertThatThrownBy(() -> asked("refrigerator", "6", THURSDAY))
+        .isInstanceOfSatisfying(
+            BadQuestion.class,
+            bad ->
+                assertThat(bad.problems())
+                    .extracting("code", "allowed")
+                    .containsExactly(tuple("two-times", "2026-11-25 18:00 / 2026-11-26 06:00")));
   }
 
   /** IANA tz database, America/Denver: on 1 November 2026 the hour from 01:00 comes twice. */
