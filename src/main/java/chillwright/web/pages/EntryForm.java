@@ -74,7 +74,7 @@ final class EntryForm {
       cells.put(column.title(), cell(column));
     }
     cells.put(Column.WHEN.title(), when());
-    Incoming row = new Cells(now).read(cells, Place.object(""));
+    Incoming row = new Cells(now, zone).read(cells, Place.object(""));
     return typed() instanceof Skipped skipped ? refused(row, skipped) : row;
   }
 
