@@ -81,9 +81,9 @@ final class CheckCommand implements Callable<Integer> {
     RuleBook book = ruleOptions.book(library);
     ZoneId zone = zoneOption.zone();
     Instant now = clock.instant();
-    Instant moment = at.map(ZoneOption::moment).orElse(now);
+    Instant moment = at.map(text -> ZoneOption.moment(text, zone)).orElse(now);
     LogCheck check = new LogCheck(new Judge(book, library.keepingList(), zone), now);
-    Checked checked = check.check(rows(files, now), moment);
+    Checked checked = check.check(rows(files, now, zone), moment);
     if (format.isJson()) {
       console.result(Json.text(new AnswerMaker(zone, moment).check(book, checked)));
     } else {
@@ -95,10 +95,10 @@ final class CheckCommand implements Callable<Integer> {
     return checked.isAnyOut() ? OUT : 0;
   }
 
-  private static List<Incoming> rows(List<Path> files, Instant now) {
+  private static List<Incoming> rows(List<Path> files, Instant now, ZoneId zone) {
     requireReadable(files);
     try {
-      return new CsvLog(new Cells(now)).readAll(LogFile.of(files));
+      return new CsvLog(new Cells(now, zone)).readAll(LogFile.of(files));
     } catch (IOException broken) {
       throw new UsageFault("A file could not be read: " + broken.getMessage(), List.of());
     }

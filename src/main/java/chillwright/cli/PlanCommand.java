@@ -100,7 +100,8 @@ final class PlanCommand implements Callable<Integer> {
         file.orElseThrow(
             () -> new UsageFault("Name the file to be planned, or ask for --schema.", List.of()));
     CheckCommand.requireReadable(List.of(path));
-    Instant now = at.map(ZoneOption::moment).orElseGet(clock::instant);
+    Instant now =
+        at.map(text -> ZoneOption.moment(text, zoneOption.zone())).orElseGet(clock::instant);
     try {
       return PlanFile.read(
           path.toString(), text(path), library.keepingList(), zoneOption.zone(), now);

@@ -1,5 +1,6 @@
 package chillwright.cli;
 
+import chillwright.logfile.TimeExample;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
@@ -35,13 +36,14 @@ final class ZoneOption {
     }
   }
 
-  /** A moment given with its offset. */
-  static Instant moment(String text) {
+  /** A moment given with its offset; a fault shows the offset of that zone. */
+  static Instant moment(String text, ZoneId zone) {
     try {
       return OffsetDateTime.parse(text).toInstant();
     } catch (DateTimeException unreadable) {
       throw new UsageFault(
-          "--at " + text + " is no time. Write it with its offset: 2026-11-24T14:00:00-07:00.",
+          "--at %s is no time. Write it with its offset: %s."
+              .formatted(text, new TimeExample(zone).text()),
           List.of());
     }
   }

@@ -45,9 +45,9 @@ final class CellReader {
   private final GivenCells cells;
   private final TimeCells times;
 
-  CellReader(GivenCells cells, long earliest, long latest) {
+  CellReader(GivenCells cells, long earliest, long latest, TimeExample example) {
     this.cells = cells;
-    this.times = new TimeCells(cells, earliest, latest);
+    this.times = new TimeCells(cells, earliest, latest, example);
   }
 
   Incoming read() {

@@ -7,6 +7,8 @@ import chillwright.core.log.Problem;
 import chillwright.core.log.Row;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -32,12 +34,20 @@ public final class Cells {
 
   private final long earliest = EARLIEST.toEpochMilli();
   private final long latest;
+  private final TimeExample example;
+
+  /** For a log of no certain kitchen: times are shown with some offset from UTC. */
+  public Cells(Instant now) {
+    this(now, ZoneOffset.ofHours(-5));
+  }
 
   /**
    * @param now the moment of reading: what happened more than five minutes later is refused
+   * @param zone of the kitchen, for the times that faults show
    */
-  public Cells(Instant now) {
+  public Cells(Instant now, ZoneId zone) {
     this.latest = now.plus(AHEAD).toEpochMilli();
+    this.example = new TimeExample(zone);
   }
 
   /**
@@ -63,7 +73,7 @@ public final class Cells {
 
   /** Reads one row whose columns are known. */
   Incoming read(GivenCells given) {
-    return new CellReader(given, earliest, latest).read();
+    return new CellReader(given, earliest, latest, example).read();
   }
 
   private static Misread refused(Incoming read, List<Problem> unknown) {

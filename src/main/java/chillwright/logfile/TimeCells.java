@@ -8,23 +8,22 @@ import java.util.OptionalLong;
 
 /** The cells of a row that hold a time or a date. */
 final class TimeCells {
-  private static final String ALLOWED =
-      "date, time and offset from UTC, such as 2026-03-02T14:05:00-05:00 or 2026-03-02T19:05:00Z";
-
   private final GivenCells cells;
   private final long earliest;
   private final long latest;
+  private final TimeExample example;
 
-  TimeCells(GivenCells cells, long earliest, long latest) {
+  TimeCells(GivenCells cells, long earliest, long latest, TimeExample example) {
     this.cells = cells;
     this.earliest = earliest;
     this.latest = latest;
+    this.example = example;
   }
 
   /** When it happened, as epoch millisecond; empty with its fault noted if it cannot be told. */
   OptionalLong when() {
     if (cells.isBlank(Column.WHEN)) {
-      cells.refuse(Column.WHEN, "missing", ALLOWED, "Say when it happened.");
+      cells.refuse(Column.WHEN, "missing", example.allowed(), "Say when it happened.");
       return OptionalLong.empty();
     }
     OptionalLong millis = time(Column.WHEN);
@@ -62,21 +61,21 @@ final class TimeCells {
           cells.refuse(
               column,
               "no-offset",
-              ALLOWED,
-              "The offset from UTC is missing. Add it at the end, such as %s-05:00, or Z for UTC."
-                  .formatted(given));
+              example.allowed(),
+              "The offset from UTC is missing. Add it at the end, such as %s, or Z for UTC."
+                  .formatted(example.with(given)));
       case NO_SUCH_TIME ->
           cells.refuse(
               column,
               "no-such-time",
-              ALLOWED,
+              example.allowed(),
               "There is no such moment. Check month, day, hour, minute and offset.");
       case UNREADABLE ->
           cells.refuse(
               column,
               "bad-time",
-              ALLOWED,
-              "Write date, time and offset from UTC like 2026-03-02T14:05:00-05:00.");
+              example.allowed(),
+              "Write date, time and offset from UTC like %s.".formatted(example.text()));
     }
   }
 

@@ -49,7 +49,8 @@ public final class Imports {
    */
   public Imported files(List<LogFile> files, boolean goodLotsOnly, Progress progress)
       throws IOException {
-    try (ImportFiles read = ImportFiles.of(kitchen, files, new Cells(kitchen.now()))) {
+    try (ImportFiles read =
+        ImportFiles.of(kitchen, files, new Cells(kitchen.now(), kitchen.zone()))) {
       ImportRun run = new ImportRun(kitchen, read, progress);
       ImportTally checked = run.check();
       if (!goodLotsOnly && !checked.problems().isEmpty()) {

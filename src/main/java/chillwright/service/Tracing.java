@@ -1,6 +1,7 @@
 package chillwright.service;
 
 import chillwright.core.keeping.LotState;
+import chillwright.core.log.Ending;
 import chillwright.core.log.Folded;
 import chillwright.core.log.HandOut;
 import chillwright.core.log.LotId;
@@ -55,6 +56,7 @@ public final class Tracing {
    * @param from the lots it came from, one step up
    * @param into the lots that came from it, one step down
    * @param handOuts what left it, in order of time
+   * @param ending how it came to an end; empty while any is left
    */
   public record Traced(
       LotState lot,
@@ -62,10 +64,11 @@ public final class Tracing {
       boolean isPart,
       List<LotState> from,
       List<LotId> into,
-      List<HandOut> handOuts) {
+      List<HandOut> handOuts,
+      Optional<Ending> ending) {
     /** The same with nothing but what left it so. */
     Traced with(List<HandOut> some) {
-      return new Traced(lot, isAsked, isPart, from, into, some);
+      return new Traced(lot, isAsked, isPart, from, into, some, ending);
     }
 
     public Traced {
@@ -150,6 +153,44 @@ public final class Tracing {
             });
   }
 
+  /** How those of these lots ended of which nothing is left. */
+  public Map<LotId, Ending> endings(Collection<LotState> lots) {
+    List<LotId> ended = lots.stream().filter(lot -> !lot.isOnHand()).map(LotState::lot).toList();
+    return ended.isEmpty() ? Map.of() : kitchen.database().read(session -> endings(session, ended));
+  }
+
+  private static Map<LotId, Ending> endings(Session session, List<LotId> ended) {
+    Map<LotId, LotLog> logs = session.log().logs(ended);
+    Set<LotId> named = new HashSet<>();
+    logs.values().forEach(log -> named.addAll(takers(log)));
+    Map<LotId, LotLog> takers = session.log().logs(session.lots().find(named).keySet());
+    Map<LotId, Ending> endings = new HashMap<>();
+    logs.forEach(
+        (lot, log) -> {
+          List<LotId> made =
+              takers(log).stream()
+                  .filter(taker -> takers.containsKey(taker) && isFrom(takers.get(taker), lot))
+                  .toList();
+          Ending.of(handOuts(log, made), part -> Optional.ofNullable(takers.get(part)))
+              .ifPresent(ending -> endings.put(lot, ending));
+        });
+    return endings;
+  }
+
+  private static boolean isFrom(LotLog log, LotId lot) {
+    return log.sources().stream().anyMatch(source -> source.lot().equals(lot));
+  }
+
+  /** The lots that may have got portions: whatever is named so. */
+  private static Set<LotId> takers(LotLog log) {
+    Set<LotId> takers = new HashSet<>();
+    log.entries()
+        .forEach(
+            entry ->
+                entry.details().to().filter(LotId::isCode).map(LotId::new).ifPresent(takers::add));
+    return takers;
+  }
+
   /** What bears an allergen, or may. */
   public Recall allergen(AllergenAsked asked) {
     return kitchen.database().read(session -> Recalling.of(session, asked));
@@ -204,6 +245,7 @@ public final class Tracing {
     for (LotId lot : kept) {
       Optional<LotLog> log = Optional.ofNullable(logs.get(lot));
       List<LotId> made = into.getOrDefault(lot, List.of());
+      List<HandOut> outs = log.map(found -> handOuts(found, made)).orElse(List.of());
       traced.add(
           new Traced(
               states.get(lot),
@@ -213,7 +255,10 @@ public final class Tracing {
                   .map(source -> states.get(source.lot()))
                   .toList(),
               made,
-              log.map(found -> handOuts(found, made)).orElse(List.of())));
+              outs,
+              states.get(lot).isOnHand()
+                  ? Optional.empty()
+                  : Ending.of(outs, part -> Optional.ofNullable(logs.get(part)))));
     }
     traced.sort(Comparator.comparing(Tracing::began).thenComparing(one -> one.lot().lot()));
     return new Trace(traced, isCut, List.of());

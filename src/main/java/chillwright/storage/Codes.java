@@ -69,7 +69,10 @@ final class Codes<E extends Enum<E>> {
               Phase.TIME_CONTROL,
               Phase.SET_OUT,
               Phase.SERVED,
-              Phase.DISCARDED));
+              Phase.DISCARDED,
+              Phase.USED_UP,
+              Phase.PUT_BACK,
+              Phase.COUNTED_OUT));
 
   static final Codes<How> HOWS =
       new Codes<>(

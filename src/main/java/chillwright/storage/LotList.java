@@ -58,8 +58,7 @@ record LotList(Optional<Field<Long>> along, List<Condition> wanted) {
   }
 
   private static boolean isOnHandOnly(LotFilter filter) {
-    boolean closes =
-        filter.phase().filter(p -> p == Phase.SERVED || p == Phase.DISCARDED).isPresent();
+    boolean closes = filter.phase().filter(Phase::isEnd).isPresent();
     boolean more =
         filter.place().isPresent()
             || filter.verdict().isPresent()

@@ -35,10 +35,12 @@ final class CheckHandlers {
     Fields fields =
         new Fields(Body.of(context).json(), "", List.of("rows", "at", "zone", "ruleSet"));
     Instant now = kitchen.now();
-    Optional<Instant> at = fields.read("at", "bad-time", Moments.TIME_ALLOWED, Moments::time);
+    Optional<Instant> at =
+        fields.read("at", "bad-time", Moments.timeAllowed(kitchen.zone()), Moments::time);
     Optional<ZoneId> zone = fields.read("zone", "bad-zone", Moments.ZONE_ALLOWED, Moments::zone);
     RuleBook book = ruleBook(fields);
-    List<Incoming> rows = new EntryRows(new Cells(now)).list(fields, "rows", EntryRows::asGiven);
+    List<Incoming> rows =
+        new EntryRows(new Cells(now, kitchen.zone())).list(fields, "rows", EntryRows::asGiven);
     ZoneId used = zone.orElse(kitchen.zone());
     Instant moment = at.orElse(now);
     Checked checked =

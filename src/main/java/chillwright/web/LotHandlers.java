@@ -121,7 +121,7 @@ final class LotHandlers {
     given.put(Column.ENTRY.title(), Word.PREPARED.text());
     given.put(Column.WHEN.title(), kitchen.now().toString());
     given.compute("lot", (name, code) -> hasCode ? code : "made");
-    Incoming read = new Cells(kitchen.now()).read(given, Place.object(""));
+    Incoming read = new Cells(kitchen.now(), kitchen.zone()).read(given, Place.object(""));
     if (read instanceof Misread misread) {
       fields.problems().addAll(misread.problems());
     }
@@ -181,7 +181,7 @@ final class LotHandlers {
       throw unknown(lot.text());
     }
     Body body = Body.of(context);
-    EntryRows rows = new EntryRows(new Cells(kitchen.now()));
+    EntryRows rows = new EntryRows(new Cells(kitchen.now(), kitchen.zone()));
     Written written =
         kitchen
             .logbook()

@@ -1,5 +1,6 @@
 package chillwright.web;
 
+import chillwright.logfile.TimeExample;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -10,8 +11,6 @@ import java.util.regex.Pattern;
 
 /** Times, dates and zones as text. */
 final class Moments {
-  static final String TIME_ALLOWED =
-      "date, time and offset from UTC, such as 2026-03-02T14:05:00-05:00 or 2026-03-02T19:05:00Z";
   static final String DATE_ALLOWED = "a date, such as 2026-03-02";
   static final String ZONE_ALLOWED = "a time zone of the IANA list, such as America/Chicago";
 
@@ -19,6 +18,11 @@ final class Moments {
   private static final Pattern DATE = Pattern.compile("\\d{4}-\\d\\d-\\d\\d");
 
   private Moments() {}
+
+  /** What may stand where a time is asked for, in a kitchen of that zone. */
+  static String timeAllowed(ZoneId zone) {
+    return new TimeExample(zone).allowed();
+  }
 
   /** A time as RFC 3339 has it; seconds may be left out. */
   static Optional<Instant> time(String text) {

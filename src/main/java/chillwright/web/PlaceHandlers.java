@@ -40,7 +40,8 @@ final class PlaceHandlers {
     Query.none(context);
     Body body = Body.of(context);
     List<Incoming> rows =
-        new EntryRows(new Cells(kitchen.now())).oneOrMore(body.json(), EntryRows::ofPlace);
+        new EntryRows(new Cells(kitchen.now(), kitchen.zone()))
+            .oneOrMore(body.json(), EntryRows::ofPlace);
     Written written = kitchen.logbook().log(rows, OnceKeys.of(context, body));
     Answer.created(
         context,

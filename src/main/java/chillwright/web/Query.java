@@ -123,19 +123,19 @@ final class Query {
 
   /** A moment, or a date of that zone, which stands for its beginning. */
   Optional<Instant> from(String name, ZoneId zone) {
-    return bound(name, day -> day.atStartOfDay(zone).toInstant());
+    return bound(name, zone, day -> day.atStartOfDay(zone).toInstant());
   }
 
   /** A moment, or a date of that zone, which stands for its last millisecond. */
   Optional<Instant> to(String name, ZoneId zone) {
-    return bound(name, day -> day.plusDays(1).atStartOfDay(zone).toInstant().minusMillis(1));
+    return bound(name, zone, day -> day.plusDays(1).atStartOfDay(zone).toInstant().minusMillis(1));
   }
 
-  private Optional<Instant> bound(String name, Function<LocalDate, Instant> ofDay) {
+  private Optional<Instant> bound(String name, ZoneId zone, Function<LocalDate, Instant> ofDay) {
     return read(
         name,
         "bad-time",
-        Moments.TIME_ALLOWED + "; or " + Moments.DATE_ALLOWED,
+        Moments.timeAllowed(zone) + "; or " + Moments.DATE_ALLOWED,
         value -> Moments.date(value).map(ofDay).or(() -> time(value)));
   }
 

@@ -17,6 +17,7 @@ import chillwright.core.measure.Depth;
 import chillwright.core.measure.Temperature;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -228,6 +229,23 @@ class CellsTest {
                     + " 2026-03-02T14:05:00-05:00, or Z for UTC."));
     assertRefused("when", "no-such-time", "when=2026-02-30T14:05:00Z");
     assertRefused("when", "bad-time", "when=3/2/2026 14:05");
+  }
+
+  /** Offsets of zones in winter and summer: the IANA time zone data, as this Java has it. */
+  @ParameterizedTest(name = "{0}: {1} is {2}")
+  @CsvSource({
+    "America/Denver, 2026-01-15T14:05, 2026-01-15T14:05-07:00, 14:05:00-07:00 or 2026-03-02T21:05",
+    "America/Denver, 2026-07-15T14:05, 2026-07-15T14:05-06:00, 14:05:00-07:00 or 2026-03-02T21:05",
+    "Asia/Kolkata, 2026-01-15 14:05, 2026-01-15 14:05+05:30, 14:05:00+05:30 or 2026-03-02T08:35",
+    "UTC, 2026-01-15T14:05:09, 2026-01-15T14:05:09+00:00, 14:05:00+00:00 or 2026-03-02T14:05"
+  })
+  void a_fault_shows_a_time_as_the_kitchens_clocks_had_it(
+      String zone, String given, String whole, String allowed) {
+    Cells own = new Cells(NOW, ZoneId.of(zone));
+    Misread read = (Misread) own.read(Map.of("lot", "A", "entry", "reading", "when", given), PLACE);
+    Problem problem = read.problems().get(0);
+    assertThat(problem.says()).contains("such as " + whole + ", or Z");
+    assertThat(problem.allowed()).contains(allowed + ":00Z");
   }
 
   @ParameterizedTest(name = "{0} with {1}: {2}")

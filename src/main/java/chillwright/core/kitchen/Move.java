@@ -41,7 +41,7 @@ public final class Move {
           Optional.of(Word.CHILLED);
       case FROZEN -> Optional.of(stillCools ? Word.CHILLED : Word.THAWING);
       case CHILLED, THAWING, TIME_CONTROL -> Optional.of(Word.MOVED);
-      case SERVED, DISCARDED -> Optional.empty();
+      case SERVED, DISCARDED, USED_UP, PUT_BACK, COUNTED_OUT -> Optional.empty();
     };
   }
 
@@ -51,7 +51,8 @@ public final class Move {
       case COOKED, PREPARED, RECEIVED, OPENED, HOT_HOLDING, COOLING, CHILLED, REHEATING, SET_OUT ->
           Optional.of(Word.FROZEN);
       case FROZEN -> Optional.of(Word.MOVED);
-      case THAWING, TIME_CONTROL, SERVED, DISCARDED -> Optional.empty();
+      case THAWING, TIME_CONTROL, SERVED, DISCARDED, USED_UP, PUT_BACK, COUNTED_OUT ->
+          Optional.empty();
     };
   }
 

@@ -1,5 +1,9 @@
 package chillwright.core.log;
 
+import java.util.EnumSet;
+import java.util.Locale;
+import java.util.Set;
+
 /** Where a lot stands, in the trade's words. */
 public enum Phase {
   COOKED,
@@ -15,10 +19,24 @@ public enum Phase {
   TIME_CONTROL,
   SET_OUT,
   SERVED,
-  DISCARDED;
+  DISCARDED,
+  /** All of it was taken, or went into other lots. */
+  USED_UP,
+  /** All of it went back into the lot that it was divided from. */
+  PUT_BACK,
+  /** What was left of it was found missing when somebody counted. */
+  COUNTED_OUT;
 
-  /** The word as it is written in log files and answers, such as "hot-holding". */
+  private static final Set<Phase> ENDS =
+      EnumSet.of(SERVED, DISCARDED, USED_UP, PUT_BACK, COUNTED_OUT);
+
+  /** As it is written in answers, such as "hot-holding"; most are words of log files too. */
   public String word() {
-    return Word.ofPhase(this).text();
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** Whether nothing is left of the lot. */
+  public boolean isEnd() {
+    return ENDS.contains(this);
   }
 }

@@ -227,13 +227,33 @@ public record Timeline(
     return lastPhase(own).or(() -> lastPhase(inherited)).orElse(Phase.PREPARED);
   }
 
-  /** Told by the row that closed the lot; the last portions taken count as served. */
+  /** Told by the row that closed the lot, the last of that moment. */
   private Phase closingPhase(Instant closed) {
-    boolean isDiscarded =
+    List<LogEntry> closing =
         own.stream()
-            .filter(entry -> entry.word() == Word.DISCARDED)
-            .anyMatch(entry -> entry.happenedAt().equals(closed));
-    return isDiscarded ? Phase.DISCARDED : Phase.SERVED;
+            .filter(entry -> Portions.isOutgoing(entry.word()))
+            .filter(entry -> entry.happenedAt().equals(closed))
+            .toList();
+    if (closing.stream().anyMatch(entry -> entry.word() == Word.DISCARDED)) {
+      return Phase.DISCARDED;
+    }
+    LogEntry last = closing.get(closing.size() - 1);
+    if (last.word() == Word.SERVED) {
+      return Phase.SERVED;
+    }
+    if (last.is(How.COUNTED)) {
+      return Phase.COUNTED_OUT;
+    }
+    boolean isBack =
+        last.details()
+            .to()
+            .filter(to -> own.stream().anyMatch(entry -> namesSource(entry, to)))
+            .isPresent();
+    return isBack ? Phase.PUT_BACK : Phase.USED_UP;
+  }
+
+  private static boolean namesSource(LogEntry entry, String lot) {
+    return entry.details().from().stream().anyMatch(source -> source.text().equals(lot));
   }
 
   private static Optional<Phase> lastPhase(List<LogEntry> entries) {

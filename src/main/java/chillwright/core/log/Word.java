@@ -48,11 +48,4 @@ public enum Word {
   public static Optional<Word> ofText(String text) {
     return Arrays.stream(values()).filter(word -> word.text.equals(text)).findFirst();
   }
-
-  static Word ofPhase(Phase phase) {
-    return Arrays.stream(values())
-        .filter(word -> word.phase.filter(phase::equals).isPresent())
-        .findFirst()
-        .orElseThrow();
-  }
 }

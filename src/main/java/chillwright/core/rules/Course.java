@@ -114,7 +114,8 @@ final class Course {
       case TIME_CONTROL -> enterTimeControl(row);
       case CHILLED, FROZEN, SET_OUT, OPENED -> stopReheat(row);
       case THAWING -> enterThawing(row);
-      case SERVED, DISCARDED -> throw new IllegalStateException("not a phase of food on hand");
+      case SERVED, DISCARDED, USED_UP, PUT_BACK, COUNTED_OUT ->
+          throw new IllegalStateException("not a phase of food on hand");
     }
     phase = Optional.of(next);
   }

@@ -83,7 +83,7 @@ final class EntryForm {
       cells.put(column.title(), cell(column));
     }
     cells.put(Column.WHEN.title(), when());
-    Incoming row = new Cells(now).read(cells, Place.object(""));
+    Incoming row = new Cells(now, zone).read(cells, Place.object(""));
     Read typed = typed();
     if (typed instanceof Either two) {
       String either = String.join(" or ", two.written());

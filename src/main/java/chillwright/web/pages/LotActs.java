@@ -126,7 +126,15 @@ final class LotActs {
                   case COOKED, PREPARED, COOLING -> Optional.of(Phase.COOLING);
                   case HOT_HOLDING, CHILLED, FROZEN, THAWING, OPENED ->
                       Optional.of(standing.phase());
-                  case RECEIVED, REHEATING, TIME_CONTROL, SET_OUT, SERVED, DISCARDED ->
+                  case RECEIVED,
+                      REHEATING,
+                      TIME_CONTROL,
+                      SET_OUT,
+                      SERVED,
+                      DISCARDED,
+                      USED_UP,
+                      PUT_BACK,
+                      COUNTED_OUT ->
                       Optional.empty();
                 });
   }

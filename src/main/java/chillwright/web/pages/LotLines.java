@@ -2,26 +2,27 @@ package chillwright.web.pages;
 
 import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
-import chillwright.core.log.HandOut;
+import chillwright.core.log.Ending;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** A lot in a line. */
 final class LotLines {
   private LotLines() {}
 
   /** The same, where it is known what became of a lot of which nothing is left. */
-  static String where(LotState lot, List<HandOut> outs, Visitor visitor) {
-    if (lot.isOnHand() || outs.isEmpty()) {
+  static String where(LotState lot, Optional<Ending> ending, Visitor visitor) {
+    if (lot.isOnHand() || ending.isEmpty()) {
       return where(lot, visitor);
     }
-    HandOut last = outs.get(outs.size() - 1);
-    String who = last.entry().details().to().orElse("");
-    return switch (last.kind()) {
-      case OTHER_LOT -> visitor.say("lot.ended.divided");
-      case PUT_BACK -> visitor.say("lot.ended.put-back", who);
-      case COUNTED -> visitor.say("lot.ended.counted");
-      case TAKEN, SERVED, DISCARDED -> where(lot, visitor);
+    return switch (ending.get().how()) {
+      case DIVIDED -> visitor.say("lot.ended.divided");
+      case COMBINED -> visitor.say("lot.ended.combined", ending.get().to());
+      case PUT_BACK -> visitor.say("lot.ended.put-back", ending.get().to());
+      case COUNTED_OUT -> visitor.say("lot.ended.counted");
+      case TAKEN -> visitor.say("lot.ended.taken");
+      case SERVED, DISCARDED -> where(lot, visitor);
     };
   }
 

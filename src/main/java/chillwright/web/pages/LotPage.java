@@ -235,7 +235,7 @@ final class LotPage {
     return new LotPageView(
         state.lot().text(),
         Sign.of(verdict),
-        LotLines.where(state, OutWords.own(traced), visitor),
+        LotLines.where(state, OutWords.ending(traced), visitor),
         next(view, sentences, visitor),
         LotActs.isOwed(state, now),
         isFrozen(state),

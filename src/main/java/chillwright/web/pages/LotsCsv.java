@@ -3,6 +3,8 @@ package chillwright.web.pages;
 import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
+import chillwright.core.log.Ending;
+import chillwright.core.log.LotId;
 import chillwright.core.rules.Verdict;
 import chillwright.logfile.CsvWriter;
 import chillwright.service.LotQuery;
@@ -16,6 +18,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Function;
@@ -35,6 +38,7 @@ final class LotsCsv {
           "portions_made",
           "portions_left",
           "on_hand",
+          "ended",
           "began",
           "verdict",
           "action_owed_since",
@@ -89,14 +93,15 @@ final class LotsCsv {
 
   private void write(CsvWriter csv, Page<LotState> page, Optional<GoodOn> good, Instant now)
       throws IOException {
+    Map<LotId, Ending> endings = desk.kitchen().tracing().endings(page.items());
     for (LotState lot : page.items()) {
       if (good.flatMap(asked -> asked.against(lot)).isEmpty()) {
-        csv.write(cells(lot, now));
+        csv.write(cells(lot, Optional.ofNullable(endings.get(lot.lot())), now));
       }
     }
   }
 
-  private List<String> cells(LotState lot, Instant now) {
+  private List<String> cells(LotState lot, Optional<Ending> ending, Instant now) {
     Function<Function<Standing, Optional<?>>, String> standing =
         cell -> lot.standing().flatMap(cell).map(Object::toString).orElse("");
     Function<Function<Keeping, Optional<?>>, String> keeping =
@@ -110,6 +115,7 @@ final class LotsCsv {
         number(lot.portions().made()),
         number(lot.portions().left()),
         lot.isOnHand() ? "yes" : "no",
+        ending.map(Ending::says).orElse(""),
         standing.apply(s -> Optional.of(time(s.beganAt()))),
         standing.apply(s -> s.verdicts().at(now).map(Verdict::text)),
         standing.apply(s -> s.owedFrom().filter(from -> !now.isBefore(from)).map(this::time)),

@@ -6,6 +6,8 @@ import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
 import chillwright.core.keeping.StillGood;
 import chillwright.core.log.Category;
+import chillwright.core.log.Ending;
+import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
 import chillwright.print.KeepText;
 import chillwright.service.LotQuery;
@@ -158,22 +160,26 @@ final class LotsPages {
             .map(parts -> new Page<>(parts.good(), Optional.empty()))
             .orElseGet(
                 () -> desk.kitchen().lots().list(asked.query(), new Page.Wanted(SHOWN, cursor)));
-    Instant now = desk.kitchen().now();
     boolean isOnHand = here.equals(ON_HAND);
     String address = narrowed(asked.query().place(), asked.good());
     String next =
         lots.next()
             .map(at -> here + address + (address.isEmpty() ? "?" : "&") + "cursor=" + encoded(at))
             .orElse("");
-    LotActs acts = new LotActs(desk.kitchen());
-    CallingPlaces calling = new CallingPlaces(desk, visitor);
+    Showing showing =
+        new Showing(
+            new LotActs(desk.kitchen()),
+            new CallingPlaces(desk, visitor),
+            desk.kitchen().tracing().endings(lots.items()),
+            visitor,
+            desk.kitchen().now());
     return new LotsView(
         isOnHand ? visitor.say("lots.on-hand.says") : "",
         isOnHand && next.isEmpty() && cursor.isEmpty() ? total(lots.items(), visitor) : "",
         isOnHand ? places(visitor, asked) : List.of(),
         asked.query().place().orElse(""),
         good(asked.good(), split, visitor),
-        lots.items().stream().map(lot -> item(lot, acts, calling, visitor, now)).toList(),
+        lots.items().stream().map(lot -> item(lot, showing)).toList(),
         isOnHand ? desk.kitchen().tracing().recipients() : List.of(),
         next,
         here + ".csv" + address,
@@ -205,21 +211,30 @@ final class LotsPages {
     return lots.isEmpty() ? "" : visitor.say("lots.total", lots.size(), portions, uncounted);
   }
 
-  private LotsView.Item item(
-      LotState lot, LotActs acts, CallingPlaces calling, Visitor visitor, Instant now) {
+  /** What is told of every lot of a list. */
+  private record Showing(
+      LotActs acts,
+      CallingPlaces calling,
+      Map<LotId, Ending> endings,
+      Visitor visitor,
+      Instant now) {}
+
+  private LotsView.Item item(LotState lot, Showing showing) {
+    Visitor visitor = showing.visitor();
+    Instant now = showing.now();
     boolean isFew = lot.portions().left().orElse(0) > 0;
     boolean mayBeUsed = LotActs.mayBeUsed(lot, now);
     return new LotsView.Item(
         lot.lot().text(),
         lot.food(),
         Sign.of(lot.standing().flatMap(standing -> standing.verdicts().at(now))),
-        LotLines.where(lot, visitor),
+        LotLines.where(lot, Optional.ofNullable(showing.endings().get(lot.lot())), visitor),
         Stream.concat(
-                warning(lot, calling).stream(),
+                warning(lot, showing.calling()).stream(),
                 mayBeUsed ? says(lot, visitor, now).stream() : Stream.of(unfit(lot, visitor, now)))
             .toList(),
         lot.isOnHand() && isFew && mayBeUsed,
-        acts.moves(lot));
+        showing.acts().moves(lot));
   }
 
   private static String unfit(LotState lot, Visitor visitor, Instant now) {

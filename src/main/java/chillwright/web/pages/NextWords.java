@@ -66,7 +66,7 @@ final class NextWords {
       case THAWING -> List.of(Word.READING, Word.CHILLED, Word.REHEATING);
       case REHEATING -> List.of(Word.READING, Word.HOT_HOLDING, Word.SERVED);
       case TIME_CONTROL, SET_OUT -> List.of(Word.SERVED, Word.DISCARDED, Word.READING);
-      case SERVED, DISCARDED -> List.of(Word.ACTION);
+      case SERVED, DISCARDED, USED_UP, PUT_BACK, COUNTED_OUT -> List.of(Word.ACTION);
     };
   }
 }

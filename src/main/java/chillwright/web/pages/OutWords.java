@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.log.Ending;
 import chillwright.core.log.HandOut;
 import chillwright.core.log.HandOut.Kind;
 import chillwright.core.log.LogEntry;
@@ -7,6 +8,7 @@ import chillwright.service.Tracing.Traced;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /** What left a lot, in words. */
@@ -21,13 +23,9 @@ final class OutWords {
     this.visitor = visitor;
   }
 
-  /** What left the lot that was asked for. */
-  static List<HandOut> own(List<Traced> lots) {
-    return lots.stream()
-        .filter(Traced::isAsked)
-        .findFirst()
-        .map(Traced::handOuts)
-        .orElse(List.of());
+  /** How the lot that was asked for ended. */
+  static Optional<Ending> ending(List<Traced> lots) {
+    return lots.stream().filter(Traced::isAsked).findFirst().flatMap(Traced::ending);
   }
 
   /** When, what became of it, how much, who got it, and what was noted. */

@@ -190,7 +190,7 @@ final class TracePage {
         lot.lot().text(),
         lot.food(),
         lot.standing().map(s -> desk.moment(s.beganAt(), visitor)).orElse(""),
-        LotLines.where(lot, traced.handOuts(), visitor),
+        LotLines.where(lot, traced.ending(), visitor),
         traced.from().stream()
             .map(from -> new TraceView.Source(from.lot().text(), from.food()))
             .toList(),

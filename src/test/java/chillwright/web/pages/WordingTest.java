@@ -10,6 +10,7 @@ import chillwright.core.kitchen.KnownProbe.Scales;
 import chillwright.core.kitchen.ProbeCheck.Method;
 import chillwright.core.log.HandOut;
 import chillwright.core.log.How;
+import chillwright.core.log.Phase;
 import chillwright.core.log.Word;
 import chillwright.core.plan.Dish.Route;
 import chillwright.core.rules.Verdict;
@@ -58,7 +59,12 @@ class WordingTest {
 
   /** Keys put together from a prefix and what the core calls a thing. */
   private static Set<String> composed() {
-    Stream<String> words = Arrays.stream(Word.values()).map(word -> "word." + word.text());
+    Stream<String> words =
+        Stream.concat(
+                Arrays.stream(Word.values()).map(Word::text),
+                Arrays.stream(Phase.values()).map(Phase::word))
+            .distinct()
+            .map(word -> "word." + word);
     Stream<String> outs =
         Arrays.stream(HandOut.Kind.values()).map(kind -> "trace.kind." + kind.key());
     Stream<String> hows = Arrays.stream(How.values()).map(how -> "how." + how.text());
