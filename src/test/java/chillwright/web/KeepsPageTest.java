@@ -346,6 +346,20 @@ class KeepsPageTest {
     assertThat(page(asked)).contains("<h2 id=\"answer\"><bdi>" + title + "</bdi></h2>");
   }
 
+  /** What is wrong stands before anything else, with a way to its field: common practice. */
+  @ParameterizedTest
+  @CsvSource({
+    "dish=sushi, dish, No kind is known for “sushi”.",
+    "category=&dish=, category, No food is named",
+    "category=soup_or_stew&made=soon, made, soon"
+  })
+  void what_is_wrong_is_told_at_the_top(String asked, String field, String says) {
+    String text = served.get("/keeps?" + asked).text();
+    String top = text.substring(0, text.indexOf("id=\"keeps\""));
+    assertThat(top).contains("role=\"alert\"", "<a href=\"#" + field + "\"><bdi>", says);
+    assertThat(text).contains(" id=\"" + field + "\"");
+  }
+
   /** FDA Food Code 2022 1-201.10, TCS food: filled baked goods, animal food. */
   @ParameterizedTest
   @ValueSource(strings = {"beef minestrone", "cottage cheese", "ham bread", "cheese dip"})

@@ -36,6 +36,14 @@ public record KeepsView(
     wrong = Map.copyOf(wrong);
   }
 
+  /** What is wrong, by the id of its field. */
+  public List<Choice> faults() {
+    return wrong.entrySet().stream()
+        .sorted(Map.Entry.comparingByKey())
+        .map(fault -> new Choice(fault.getKey(), fault.getValue()))
+        .toList();
+  }
+
   /** What is wrong with that field; blank where nothing is. */
   public String wrong(String field) {
     return wrong.getOrDefault(field, "");
