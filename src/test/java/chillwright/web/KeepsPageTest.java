@@ -126,6 +126,22 @@ class KeepsPageTest {
         .contains("a temperatura ambiente hasta 2 días", "A temperatura ambiente: no necesita");
   }
 
+  /** The titles are those of the chart of soups in storage-life figures; they stay as published. */
+  @Test
+  void a_source_is_named_by_its_title_and_the_others_are_folded() {
+    String asked = "/keeps?category=soup_or_stew&frozen=2026-03-02&made=2026-03-02";
+    String english = page(asked);
+    assertThat(english)
+        .contains(
+            "Source: <bdi lang=\"en\">FoodSafety.gov, Cold Food Storage Chart</bdi> and 1 more")
+        .contains("<li><bdi lang=\"en\">DuPage County (Illinois) Health Department, cold storage")
+        .doesNotContain("figures:", "Cold Food Storage Chart;");
+    String spanish = served.get(asked, "Accept-Language", "es").text();
+    assertThat(spanish)
+        .contains("Fuente (con su título original): <bdi lang=\"en\">FoodSafety.gov", "y 1 más")
+        .doesNotContain("cifras:");
+  }
+
   /** A date ahead may be a plan, or a slip in the year: common practice, no source. */
   @Test
   void a_date_that_is_still_to_come_is_remarked_on() {

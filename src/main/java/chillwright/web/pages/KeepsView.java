@@ -25,7 +25,7 @@ public record KeepsView(
     List<String> answer,
     List<String> because,
     String note,
-    String source,
+    SourceNames source,
     String hotAir,
     String leftOut,
     List<String> refreezing,
