@@ -132,6 +132,22 @@ class KeepsPageTest {
         .contains("a temperatura ambiente hasta 2 días", "A temperatura ambiente: no necesita");
   }
 
+  /** The titles are those of the chart of soups in storage-life figures; they stay as published. */
+  @Test
+  void a_source_is_named_by_its_title_and_the_others_are_folded() {
+    String asked = "/keeps?category=soup_or_stew&frozen=2026-03-02&made=2026-03-02";
+    String english = page(asked);
+    assertThat(english)
+        .contains(
+            "Source: <bdi lang=\"en\">FoodSafety.gov, Cold Food Storage Chart</bdi> and 1 more")
+        .contains("<li><bdi lang=\"en\">DuPage County (Illinois) Health Department, cold storage")
+        .doesNotContain("figures:", "Cold Food Storage Chart;");
+    String spanish = served.get(asked, "Accept-Language", "es").text();
+    assertThat(spanish)
+        .contains("Fuente (con su título original): <bdi lang=\"en\">FoodSafety.gov", "y 1 más")
+        .doesNotContain("cifras:");
+  }
+
   /** A date ahead may be a plan, or a slip in the year: common practice, no source. */
   @Test
   void a_date_that_is_still_to_come_is_remarked_on() {
@@ -351,6 +367,20 @@ class KeepsPageTest {
   void a_food_is_found_by_the_word_that_people_use(String dish, String title) {
     String asked = "/keeps?made=2026-03-02&dish=" + dish.replace(" ", "%20");
     assertThat(page(asked)).contains("<h2 id=\"answer\"><bdi>" + title + "</bdi></h2>");
+  }
+
+  /** What is wrong stands before anything else, with a way to its field: common practice. */
+  @ParameterizedTest
+  @CsvSource({
+    "dish=sushi, dish, No kind is known for “sushi”.",
+    "category=&dish=, category, No food is named",
+    "category=soup_or_stew&made=soon, made, soon"
+  })
+  void what_is_wrong_is_told_at_the_top(String asked, String field, String says) {
+    String text = served.get("/keeps?" + asked).text();
+    String top = text.substring(0, text.indexOf("id=\"keeps\""));
+    assertThat(top).contains("role=\"alert\"", "<a href=\"#" + field + "\"><bdi>", says);
+    assertThat(text).contains(" id=\"" + field + "\"");
   }
 
   /** FDA Food Code 2022 1-201.10, TCS food: filled baked goods, animal food. */

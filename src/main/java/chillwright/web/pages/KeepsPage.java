@@ -13,7 +13,6 @@ import chillwright.core.rules.Shape.Hold;
 import chillwright.core.rules.Shape.TimeAlone;
 import chillwright.print.Figures;
 import chillwright.print.KeepText;
-import chillwright.print.Language;
 import chillwright.rulebook.Handbook;
 import chillwright.rulebook.RuleBook;
 import chillwright.service.KeepQuestion;
@@ -104,11 +103,12 @@ final class KeepsPage {
         asked.map(a -> says(a, fields, visitor)).orElse(List.of()),
         asked.stream()
             .flatMap(a -> a.answer().keeping().because().stream())
+            .filter(line -> !line.startsWith("figures: "))
             .map(line -> visitor.language().because(line).replace(" (--made)", ""))
             .map(desk.times(visitor)::retold)
             .toList(),
         asked.map(a -> a.note(list, visitor)).orElse(""),
-        asked.map(a -> a.source(visitor.language())).orElse(""),
+        asked.map(a -> a.source(visitor)).orElse(SourceNames.NONE),
         hotAir(home, visitor),
         leftOut,
         again,
@@ -160,13 +160,10 @@ final class KeepsPage {
           .orElse("");
     }
 
-    String source(Language language) {
-      boolean isTold =
-          answer.keeping().because().stream().anyMatch(line -> line.startsWith("figures: "));
-      return (isTold ? "" : category.source() + " · ")
-          + language.named(answer.rules().title())
-          + ", "
-          + answer.rules().version();
+    SourceNames source(Visitor visitor) {
+      String rules =
+          visitor.language().named(answer.rules().title()) + ", " + answer.rules().version();
+      return SourceNames.of(category.source(), rules, visitor);
     }
   }
 

@@ -25,7 +25,7 @@ public record KeepsView(
     List<String> answer,
     List<String> because,
     String note,
-    String source,
+    SourceNames source,
     String hotAir,
     String leftOut,
     List<String> refreezing,
@@ -34,6 +34,14 @@ public record KeepsView(
     boolean isHome) {
   public KeepsView {
     wrong = Map.copyOf(wrong);
+  }
+
+  /** What is wrong, by the id of its field. */
+  public List<Choice> faults() {
+    return wrong.entrySet().stream()
+        .sorted(Map.Entry.comparingByKey())
+        .map(fault -> new Choice(fault.getKey(), fault.getValue()))
+        .toList();
   }
 
   /** What is wrong with that field; blank where nothing is. */
