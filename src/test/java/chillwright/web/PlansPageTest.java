@@ -6,6 +6,7 @@ import chillwright.web.Served.Reply;
 import java.io.StringReader;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.regex.Matcher;
@@ -78,6 +79,17 @@ class PlansPageTest {
     String batch =
         visit.open("/new-batch?food=Leek+%3Cb%3E+soup&category=soup_or_stew&portions=30").text();
     assertThat(batch).contains("soup_or_stew").contains("value=\"30\"");
+  }
+
+  /** The titles of the two shipped sets; a page says by which of them it plans. */
+  @Test
+  void the_rules_that_plan_are_named() {
+    make("supper-12", SUPPER);
+    for (String address : List.of("/plans", "/plans/supper-12")) {
+      assertThat(visit.open(address).text())
+          .contains("planned by: FDA Food Code", "href=\"/kitchen#limits\"")
+          .contains("serve --rule-set us-home");
+    }
   }
 
   @Test

@@ -48,6 +48,7 @@ final class PlanViews {
         text.serving(planned.menu()),
         text.open(planned.menu()).orElse(""),
         isEmpty ? "" : text.verdict(planned.plan()),
+        PlanRules.of(desk, visitor),
         Stream.of(
                 text.missing(planned.missing()).stream(),
                 planned.plan().conflicts().stream().map(text::conflict),
