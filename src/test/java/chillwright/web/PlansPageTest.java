@@ -210,6 +210,32 @@ class PlansPageTest {
     assertThat(visit.open("/plans/harvest-supper").text()).contains("No dish yet");
   }
 
+  /** FDA Food Code 2022 3-403.11(D): two hours of reheating end as it is handed over at noon. */
+  @Test
+  void a_dish_may_be_due_by_itself_and_a_step_may_fill_the_refrigerator() {
+    begin("40");
+    visit.open("/plans/harvest-supper");
+    visit.submit("/plans/harvest-supper/kitchen", "has/hob", "7", "has/refrigerator", "90");
+    String[] more = {"due", "2026-03-20T12:00", "make/0/uses/refrigerator", "20"};
+    assertThat(dish(more).status()).isEqualTo(303);
+    assertThat(visit.open("/plans/harvest-supper").text())
+        .contains("10:00 - 12:00", "refrigerator 20")
+        .containsPattern("name=\"due\"[^>]*value=\"2026-03-20T12:00\"")
+        .containsPattern("name=\"make/0/uses/refrigerator\"[^>]*value=\"20\"");
+    assertThat(dish("was", "Leek soup", "due", "2026-03-20T19:00").text())
+        .contains("not after all is on the table");
+    assertThat(dish("was", "Leek soup").status()).isEqualTo(303);
+    assertThat(visit.open("/plans/harvest-supper").text()).contains("16:00 - 18:00");
+  }
+
+  /** What was written as text is not lost where the form is saved. */
+  @Test
+  void a_step_that_fills_the_freezer_keeps_its_field() {
+    make("supper-12", SUPPER.replace("{hob: 1}", "{hob: 1, freezer: 5}"));
+    assertThat(visit.open("/plans/supper-12").text())
+        .containsPattern("name=\"make/0/uses/freezer\"[^>]*value=\"5\"");
+  }
+
   @Test
   void the_next_plan_begins_with_the_same_kitchen() {
     begin("40");

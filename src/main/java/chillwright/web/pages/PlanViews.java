@@ -67,7 +67,7 @@ final class PlanViews {
         kitchen(tree, faults, isEmpty),
         dishes,
         dish(tree, kept.size(), "", faults),
-        named(tree.things().stream().filter(name -> !PlanTree.KEPT_IN.contains(name))),
+        named(tree.ofSteps().stream()),
         named(tree.things().stream().filter(PlanTree.KEPT_IN::contains)),
         named(Stream.concat(COMMON.stream(), tree.things().stream()).distinct()),
         known.categories(visitor.language()),
