@@ -245,7 +245,7 @@ final class SaidWords {
     return hours.stream()
         .map(hour -> part.isNight() && hour < Part.DAWN ? hour + 24 : hour)
         .filter(hour -> part != Part.MORNING || hour <= 12)
-        .filter(hour -> part != Part.AFTERNOON && part != Part.EVENING || hour >= 12)
+        .filter(hour -> (part != Part.AFTERNOON && part != Part.EVENING) || hour >= 12)
         .filter(hour -> !part.isNight() || hour >= 17)
         .distinct()
         .toList();

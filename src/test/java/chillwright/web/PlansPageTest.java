@@ -6,6 +6,7 @@ import chillwright.web.Served.Reply;
 import java.io.StringReader;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.regex.Matcher;
@@ -78,6 +79,17 @@ class PlansPageTest {
     String batch =
         visit.open("/new-batch?food=Leek+%3Cb%3E+soup&category=soup_or_stew&portions=30").text();
     assertThat(batch).contains("soup_or_stew").contains("value=\"30\"");
+  }
+
+  /** The titles of the two shipped sets; a page says by which of them it plans. */
+  @Test
+  void the_rules_that_plan_are_named() {
+    make("supper-12", SUPPER);
+    for (String address : List.of("/plans", "/plans/supper-12")) {
+      assertThat(visit.open(address).text())
+          .contains("planned by: FDA Food Code", "href=\"/kitchen#limits\"")
+          .contains("serve --rule-set us-home");
+    }
   }
 
   @Test
@@ -196,6 +208,32 @@ class PlansPageTest {
     Reply unthawed = dish("route", "frozen", "make/0/uses/hob", "");
     assertThat(unthawed.text()).contains("A frozen dish needs it");
     assertThat(visit.open("/plans/harvest-supper").text()).contains("No dish yet");
+  }
+
+  /** FDA Food Code 2022 3-403.11(D): two hours of reheating end as it is handed over at noon. */
+  @Test
+  void a_dish_may_be_due_by_itself_and_a_step_may_fill_the_refrigerator() {
+    begin("40");
+    visit.open("/plans/harvest-supper");
+    visit.submit("/plans/harvest-supper/kitchen", "has/hob", "7", "has/refrigerator", "90");
+    String[] more = {"due", "2026-03-20T12:00", "make/0/uses/refrigerator", "20"};
+    assertThat(dish(more).status()).isEqualTo(303);
+    assertThat(visit.open("/plans/harvest-supper").text())
+        .contains("10:00 - 12:00", "refrigerator 20")
+        .containsPattern("name=\"due\"[^>]*value=\"2026-03-20T12:00\"")
+        .containsPattern("name=\"make/0/uses/refrigerator\"[^>]*value=\"20\"");
+    assertThat(dish("was", "Leek soup", "due", "2026-03-20T19:00").text())
+        .contains("not after all is on the table");
+    assertThat(dish("was", "Leek soup").status()).isEqualTo(303);
+    assertThat(visit.open("/plans/harvest-supper").text()).contains("16:00 - 18:00");
+  }
+
+  /** What was written as text is not lost where the form is saved. */
+  @Test
+  void a_step_that_fills_the_freezer_keeps_its_field() {
+    make("supper-12", SUPPER.replace("{hob: 1}", "{hob: 1, freezer: 5}"));
+    assertThat(visit.open("/plans/supper-12").text())
+        .containsPattern("name=\"make/0/uses/freezer\"[^>]*value=\"5\"");
   }
 
   @Test

@@ -34,6 +34,7 @@ record PlanFaults(Map<String, String> at, List<String> others) {
           "portionMillilitres",
           "pan",
           "panDepthInches",
+          "due",
           "step",
           "minutes",
           "thawHours",

@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.plan.Menu;
 import chillwright.rulebook.BrokenRules;
 import chillwright.rulebook.PlanFile;
 import com.fasterxml.jackson.databind.JsonNode;
@@ -18,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import java.util.stream.StreamSupport;
 
 /**
@@ -103,6 +105,20 @@ final class PlanTree {
     return names;
   }
 
+  /** What steps hold of that: all but where food is kept, unless one stands in a step already. */
+  List<String> ofSteps() {
+    return things().stream()
+        .filter(name -> !KEPT_IN.contains(name) || name.equals(Menu.REFRIGERATOR) || isInStep(name))
+        .toList();
+  }
+
+  private boolean isInStep(String name) {
+    return Stream.of("make", "finish")
+        .flatMap(list -> root.path("dishes").findValues(list).stream())
+        .flatMap(steps -> StreamSupport.stream(steps.spliterator(), false))
+        .anyMatch(step -> step.path("uses").has(name));
+  }
+
   /** Whether it says anything of the kitchen. */
   boolean hasKitchen() {
     return !root.path("kitchen").isEmpty();
@@ -159,6 +175,7 @@ final class PlanTree {
     dish.put("dish", form.text("dish")).put("category", category).put("route", form.text("route"));
     FIGURES.forEach(name -> number(dish, name, form.text(name)));
     word(dish, "pan", form.text("pan"));
+    word(dish, "due", form.has("due") ? moment(form.text("due")) : "");
     ingredients(dish, form);
     steps(dish, "make", form);
     steps(dish, "finish", form);
@@ -254,6 +271,7 @@ final class PlanTree {
     Map<String, String> found = new LinkedHashMap<>();
     flat("", root.at(pointer), found);
     found.computeIfPresent("serving", (key, text) -> typed(text));
+    found.computeIfPresent("due", (key, text) -> typed(text));
     found.put(INGREDIENTS, IngredientLines.text(root.at(pointer).path(INGREDIENTS)));
     return found;
   }

@@ -16,6 +16,7 @@ public record PlanView(
     String serving,
     String open,
     String verdict,
+    PlanRules rules,
     List<String> conflicts,
     List<String> moved,
     List<Day> days,

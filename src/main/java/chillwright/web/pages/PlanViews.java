@@ -48,6 +48,7 @@ final class PlanViews {
         text.serving(planned.menu()),
         text.open(planned.menu()).orElse(""),
         isEmpty ? "" : text.verdict(planned.plan()),
+        PlanRules.of(desk, visitor),
         Stream.of(
                 text.missing(planned.missing()).stream(),
                 planned.plan().conflicts().stream().map(text::conflict),
@@ -66,7 +67,7 @@ final class PlanViews {
         kitchen(tree, faults, isEmpty),
         dishes,
         dish(tree, kept.size(), "", faults),
-        named(tree.things().stream().filter(name -> !PlanTree.KEPT_IN.contains(name))),
+        named(tree.ofSteps().stream()),
         named(tree.things().stream().filter(PlanTree.KEPT_IN::contains)),
         named(Stream.concat(COMMON.stream(), tree.things().stream()).distinct()),
         known.categories(visitor.language()),

@@ -80,7 +80,8 @@ final class PlansPage {
             .toList();
     PlanForm form = new PlanViews(desk, visitor).event(tree, faults);
     Frame frame = desk.frame(visitor, "page.plans", ADDRESS, List.of());
-    PlansView view = new PlansView(kept, form, faults.others(), text);
+    PlanRules rules = PlanRules.of(desk, visitor);
+    PlansView view = new PlansView(kept, rules, form, faults.others(), text);
     desk.answer(context, status, Templates.PAGES.plans(frame, view));
   }
 
