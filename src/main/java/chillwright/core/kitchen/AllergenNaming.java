@@ -35,6 +35,8 @@ public record AllergenNaming(
   /** Whether an allergen is among those that were said of a food. */
   public interface Names {
     /**
+     * Whether these name it.
+     *
      * @param others in words
      */
     boolean isIn(List<Allergen> allergens, Optional<String> others);
