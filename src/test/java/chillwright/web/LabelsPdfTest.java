@@ -14,12 +14,16 @@ import com.google.zxing.common.HybridBinarizer;
 import com.google.zxing.multi.qrcode.QRCodeMultiReader;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -342,6 +346,47 @@ class LabelsPdfTest {
         .contains("While it stays frozen: best quality by Mon 4 May 2026")
         .contains("After thawing use within 5 days, thawed on ____");
     assertThat(text("/lots/L-POST/labels.pdf?sheet=a4-8")).doesNotContain("KEEP FROZEN");
+  }
+
+  /** 21 CFR 101.7(a): in terms of weight, measure or numerical count. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "12 oz",
+        "12 oz (340 g)",
+        "Net Wt 12 oz (340 g)",
+        "Peso neto: 1,5 kg",
+        "6 bars",
+        "1/2 lb",
+        "NET WT. 1 1/2 LB (680 g)",
+        "12 fl. oz. (355 mL)",
+        "0.5 l",
+        "340g"
+      })
+  void a_net_quantity_is_a_number_and_its_unit(String net) {
+    String asked = "/lots/L-CHILLED/labels.pdf?sheet=a4-8&net=";
+    assertThat(served.get(asked + URLEncoder.encode(net, StandardCharsets.UTF_8)).status())
+        .isEqualTo(200);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"abc", "12", "0 oz", "-5 oz", "oz", "lots of it", "<b>1</b>", "???"})
+  void what_is_no_quantity_is_refused_and_leads_back_to_the_form(String net) {
+    String given = URLEncoder.encode(net, StandardCharsets.UTF_8);
+    Reply refused =
+        served.get("/lots/L-CHILLED/labels.pdf?sheet=a4-8&leaves=yes&count=3&net=" + given);
+    assertThat(refused.status()).isEqualTo(400);
+    assertThat(refused.text()).contains("Write a number and its unit");
+    Matcher back =
+        Pattern.compile("href=\"(/lots/L-CHILLED[?][^\"]*)#labels\"").matcher(refused.text());
+    assertThat(back.find()).isTrue();
+    String form = served.get(back.group(1).replace("&amp;", "&")).text();
+    assertThat(form)
+        .containsPattern("<details id=\"labels\" open")
+        .containsPattern("name=\"leaves\" value=\"yes\" checked")
+        .containsPattern("id=\"count\"[^>]*value=\"3\"")
+        .containsPattern("<option value=\"a4-8\" selected")
+        .contains("Blank: the label bears no net quantity.");
   }
 
   @Test

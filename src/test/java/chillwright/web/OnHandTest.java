@@ -203,6 +203,8 @@ class OnHandTest {
         .contains("Good until Tue 10 Mar, out of the freezer", "Left out, and why (5)")
         .contains("its last day is Sun 8 Mar", "its last day is Mon 9 Mar")
         .contains("as this kitchen states: 4", "has not stated its days at room temperature")
+        .contains("Once thawed: use within 6 days", "as this kitchen states: 6 (quality only)")
+        .doesNotContain("Frozen: best quality by")
         .contains("nothing logged yet", "name=\"days\"", "value=\"5\"");
     assertThat(served.get(six).text()).contains("once thawed, the thawing day included: 6");
     assertThat(served.get("/on-hand.csv?good-on=2026-03-05&days=5").text())

@@ -159,8 +159,23 @@ final class Desk {
 
   /** Answers that what was asked for cannot be had, with every reason. */
   void faults(Context context, Visitor visitor, HttpStatus status, String says, List<String> why) {
+    faults(context, visitor, status, says, why, new Choice("/", visitor.say("fault.back")));
+  }
+
+  /**
+   * The same with a way back to where it can be asked better.
+   *
+   * @param back an address, and what it leads to
+   */
+  void faults(
+      Context context,
+      Visitor visitor,
+      HttpStatus status,
+      String says,
+      List<String> why,
+      Choice back) {
     Frame frame = frame(visitor, "fault.title", "", List.of());
     String language = visitor.language().locale().toLanguageTag();
-    answer(context, status, Templates.PAGES.fault(frame, says, why, language, false));
+    answer(context, status, Templates.PAGES.fault(frame, says, why, language, false, back));
   }
 }

@@ -83,6 +83,7 @@ public final class FaultPage {
             ? List.of()
             : trouble.says().stream().map(frame.visitor().language()::fault).toList(),
         frame.visitor().language().tag(),
-        trouble.status() == HttpStatus.UNAUTHORIZED.getCode());
+        trouble.status() == HttpStatus.UNAUTHORIZED.getCode(),
+        new Choice("/", frame.visitor().say("fault.back")));
   }
 }

@@ -67,7 +67,7 @@ final class LabelWords {
    * How the labels that a page offers first fit each sheet, and which of their letters cannot be
    * drawn: that of the whole lot, or where it was divided those of its first few parts.
    */
-  LotPageView.Labels fit(LotView view, List<LotView> parts) {
+  LotPageView.Labels fit(LotView view, List<LotView> parts, Filled form) {
     List<Label> labels =
         parts.isEmpty()
             ? List.of(of(view, Inside.WHOLE))
@@ -92,7 +92,8 @@ final class LabelWords {
         sheets,
         visitor.language(),
         boxes.isEmpty() ? "" : visitor.say("labels.undrawable", boxes),
-        missing(view));
+        missing(view),
+        form);
   }
 
   /** Job 28: what is asked of a package that is sold, and is not on file here. */

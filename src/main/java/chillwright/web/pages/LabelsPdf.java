@@ -78,7 +78,8 @@ public final class LabelsPdf {
     }
     if (!parameters.faults().isEmpty()) {
       String says = visitor.say("fault.sheet");
-      desk.faults(context, visitor, HttpStatus.BAD_REQUEST, says, parameters.faults());
+      Choice back = new Choice(LabelsForm.again(context), visitor.say("labels.back"));
+      desk.faults(context, visitor, HttpStatus.BAD_REQUEST, says, parameters.faults(), back);
       return;
     }
     LotId lot = view.get().state().lot();
@@ -89,7 +90,7 @@ public final class LabelsPdf {
   /** Every label that is asked for; means nothing where the parameters have faults. */
   private List<Label> labels(
       List<Wanted> wanted, Parameters parameters, Visitor visitor, Context context) {
-    Optional<String> net = parameters.text("net", LONGEST_NET);
+    Optional<String> net = net(parameters, visitor);
     boolean leaves = leaves(parameters);
     Visitor reader = visitor.reading(language(parameters));
     LabelWords words = new LabelWords(desk, reader, desk.address(context));
@@ -99,6 +100,14 @@ public final class LabelsPdf {
       labels.addAll(Collections.nCopies(one.count(), label));
     }
     return labels;
+  }
+
+  /** As the kitchen words it, so long as it tells a quantity. */
+  private static Optional<String> net(Parameters parameters, Visitor visitor) {
+    Optional<String> net = parameters.text("net", LONGEST_NET);
+    net.filter(text -> text.length() <= LONGEST_NET && !LabelsForm.isQuantity(text))
+        .ifPresent(text -> parameters.refuse(visitor.say("labels.net.wrong", text)));
+    return net;
   }
 
   /** Food that is not for use, or whose allergens are in doubt, gets no label to be sold with. */

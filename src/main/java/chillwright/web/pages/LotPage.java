@@ -77,6 +77,7 @@ final class LotPage {
                   .map(kept -> kept(view.get(), visitor, kept))
                   .orElseGet(() -> opened(view.get(), visitor, context.queryParam("entry"))),
               NOTHING,
+              LabelsForm.of(context),
               desk.isAddressLoopback(context));
       answer(context, HttpStatus.OK, visitor, view.get(), page, notices);
     }
@@ -175,7 +176,8 @@ final class LotPage {
       }
     }
     Filled again = new Filled(entry.fields(), faults, doubt.orElse(""));
-    LotPageView page = page(view.get(), visitor, again, NOTHING, desk.isAddressLoopback(context));
+    LotPageView page =
+        page(view.get(), visitor, again, NOTHING, NOTHING, desk.isAddressLoopback(context));
     answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, view.get(), page, List.of());
   }
 
@@ -216,12 +218,17 @@ final class LotPage {
   /** Shows a form to divide or combine again, with every fault. */
   void refuse(Context context, Visitor visitor, LotView view, Filled share) {
     LotPageView again =
-        page(view, visitor, blank(view, visitor), share, desk.isAddressLoopback(context));
+        page(view, visitor, blank(view, visitor), share, NOTHING, desk.isAddressLoopback(context));
     answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, view, again, List.of());
   }
 
   private LotPageView page(
-      LotView view, Visitor visitor, Filled form, Filled share, boolean leadsNowhere) {
+      LotView view,
+      Visitor visitor,
+      Filled form,
+      Filled share,
+      Filled labels,
+      boolean leadsNowhere) {
     Instant now = desk.kitchen().now();
     LotState state = view.state();
     Entries entries = new Entries(desk, visitor, view.entries());
@@ -261,7 +268,7 @@ final class LotPage {
         view.placeReadings().stream().map(entries::text).toList(),
         new ProbeWords(visitor, at -> desk.moment(at, visitor)).vouched(desk, view.entries()),
         leadsNowhere,
-        new LabelWords(desk, visitor, LABEL_ADDRESS).fit(view, parts),
+        new LabelWords(desk, visitor, LABEL_ADDRESS).fit(view, parts, labels),
         parts.size());
   }
 

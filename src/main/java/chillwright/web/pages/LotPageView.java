@@ -86,12 +86,26 @@ public record LotPageView(
    * @param language of whoever looks, in which labels are printed where no other is chosen
    * @param undrawable the letters that no font here has, in words; blank for none
    * @param missing what a buyer may need to read and nobody has put on file, in words
+   * @param form as it was filled in before, where it is mended
    */
   public record Labels(
-      List<LabelSheet> sheets, Language language, String undrawable, List<String> missing) {
+      List<LabelSheet> sheets,
+      Language language,
+      String undrawable,
+      List<String> missing,
+      Filled form) {
     public Labels {
       missing = List.copyOf(missing);
       sheets = List.copyOf(sheets);
+    }
+
+    /** That field as it was filled in before, or as it usually is. */
+    public String given(String field, String usual) {
+      return form.has(field) ? form.given(field) : usual;
+    }
+
+    public boolean isOpen() {
+      return !form.fields().isEmpty();
     }
 
     /** The first sheet on which all fits, or else the first. */

@@ -5,6 +5,7 @@ import chillwright.core.keeping.LotOrder;
 import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
 import chillwright.core.keeping.StillGood;
+import chillwright.core.kitchen.KnownFood;
 import chillwright.core.log.Category;
 import chillwright.core.log.Ending;
 import chillwright.core.log.LotId;
@@ -78,7 +79,12 @@ final class LotsPages {
    *
    * @param good on which day it must be so; empty where none is asked for
    */
-  record Asked(LotQuery query, Optional<StillGood> good) {}
+  record Asked(LotQuery query, Optional<StillGood> good) {
+    /** Whether it is asked for food that leaves its freezer. */
+    boolean isPosted() {
+      return good.filter(on -> on.after().isPresent()).isPresent();
+    }
+  }
 
   static Asked asked(Parameters parameters, Desk desk) {
     LotQuery query = LotQuery.ALL.in(LotOrder.USE_FIRST);
@@ -168,6 +174,7 @@ final class LotsPages {
             .orElse("");
     Showing showing =
         new Showing(
+            asked,
             new LotActs(desk.kitchen()),
             new CallingPlaces(desk, visitor),
             desk.kitchen().tracing().endings(lots.items()),
@@ -213,6 +220,7 @@ final class LotsPages {
 
   /** What is told of every lot of a list. */
   private record Showing(
+      Asked asked,
       LotActs acts,
       CallingPlaces calling,
       Map<LotId, Ending> endings,
@@ -231,7 +239,9 @@ final class LotsPages {
         LotLines.where(lot, Optional.ofNullable(showing.endings().get(lot.lot())), visitor),
         Stream.concat(
                 warning(lot, showing.calling()).stream(),
-                mayBeUsed ? says(lot, visitor, now).stream() : Stream.of(unfit(lot, visitor, now)))
+                mayBeUsed
+                    ? says(lot, showing.asked().isPosted(), visitor, now).stream()
+                    : Stream.of(unfit(lot, visitor, now)))
             .toList(),
         lot.isOnHand() && isFew && mayBeUsed,
         showing.acts().moves(lot));
@@ -250,7 +260,7 @@ final class LotsPages {
   }
 
   /** The dates that count where the lot is now; of food that thawed its quality dates do not. */
-  private List<String> says(LotState lot, Visitor visitor, Instant now) {
+  private List<String> says(LotState lot, boolean isPosted, Visitor visitor, Instant now) {
     Optional<Category> category = desk.kitchen().library().keepingList().category(lot.category());
     Optional<Keeping> dates = lot.standing().map(Standing::keeping);
     if (!lot.isOnHand() || category.isEmpty() || dates.isEmpty()) {
@@ -258,7 +268,16 @@ final class LotsPages {
     }
     KeepText text = new KeepText(category.get(), dates.get(), desk.zone(), now, visitor.language());
     boolean isFrozen = lot.standing().filter(s -> s.phase() == Phase.FROZEN).isPresent();
-    return isFrozen ? text.says() : text.saysOfSafety();
+    if (isFrozen && !isPosted) {
+      return text.says();
+    }
+    List<String> says = new ArrayList<>(text.saysOfSafety());
+    if (isPosted && !category.get().tcs()) {
+      desk.kitchen().setUp().food(lot.food()).map(KnownFood::roomDays).stream()
+          .flatMapToInt(OptionalInt::stream)
+          .forEach(days -> says.add(visitor.say("lots.good-on.room", days)));
+    }
+    return says;
   }
 
   /** Whether that is the address of a list, to which a form may lead back. */
