@@ -138,7 +138,9 @@ public final class SaidTime {
   private static List<LocalDateTime> times(
       Said said, LocalDateTime now, LocalDateTime before, Toward toward) {
     if (said.ago().isPresent()) {
-      return toward == Toward.PAST ? List.of(now.minus(said.ago().get())) : List.of();
+      // To the minute, as all else that is said.
+      LocalDateTime minute = now.truncatedTo(ChronoUnit.MINUTES);
+      return toward == Toward.PAST ? List.of(minute.minus(said.ago().get())) : List.of();
     }
     List<LocalDateTime> all =
         said.minutes().stream()

@@ -141,6 +141,8 @@ class AheadPageTest {
     assertThat(visit.open(asked + "tomorrow+6+pm").status()).isEqualTo(200);
     assertThat(visit.open(asked + "18:00").status()).isEqualTo(200);
     assertThat(visit.open(asked + "soon").status()).isEqualTo(422);
+    assertThat(visit.open(asked + "tomorrow+6").text())
+        .containsPattern("may be \\S+ 06:00 or \\S+ 18:00");
   }
 
   @Test

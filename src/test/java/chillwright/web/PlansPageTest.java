@@ -93,6 +93,15 @@ class PlansPageTest {
   }
 
   @Test
+  void at_home_the_advice_for_homes_plans() {
+    try (Served home = Served.atHome(folder.resolve("home"))) {
+      assertThat(home.get("/plans").text())
+          .contains("planned by: Home kitchen, advice of US federal agencies")
+          .doesNotContain("those who sell or serve");
+    }
+  }
+
+  @Test
   void faults_are_told_and_the_text_stays() {
     Reply reply = make("supper-12", SUPPER.replace("soup_or_stew", "soop"));
     assertThat(reply.status()).isEqualTo(422);

@@ -103,18 +103,23 @@ final class Served implements AutoCloseable {
   }
 
   static Served in(Path folder, Server.Options options, RuleLibrary library) {
+    return by(Optional.empty(), folder, options, library);
+  }
+
+  /** By the advice for homes. */
+  static Served atHome(Path folder) {
+    return by(Optional.of("us-home"), folder, Server.Options.local(), LIBRARY);
+  }
+
+  private static Served by(
+      Optional<String> ruleSet, Path folder, Server.Options options, RuleLibrary library) {
     AtomicReference<Served> made = new AtomicReference<>();
     InstantSource clock =
         () -> Optional.ofNullable(made.get()).map(served -> served.now.get()).orElse(START);
     Kitchen kitchen =
         Kitchen.open(
             new Opening(
-                folder.resolve("kitchen.db"),
-                Optional.of(ZONE),
-                Optional.empty(),
-                ZONE,
-                library,
-                clock));
+                folder.resolve("kitchen.db"), Optional.of(ZONE), ruleSet, ZONE, library, clock));
     made.set(new Served(kitchen, options));
     return made.get();
   }

@@ -24,6 +24,7 @@ import java.util.function.Function;
 /** Reads what was given with a question, and gathers what is wrong with it. */
 final class Given {
   private static final int LONGEST_SHOWN = 80;
+  private static final String OR = " or ";
 
   private static final String SINCE =
       "since when, such as yesterday 14:00, 6 pm or 18:00, a time that has passed; or how long,"
@@ -192,8 +193,11 @@ final class Given {
   }
 
   private void twoMeanings(String name, String code, SaidTime.Either two) {
-    String either = String.join(" / ", two.written());
+    String either = String.join(OR, two.written());
     String says = "\"%s\" may be %s: give one of them.".formatted(shown(values.get(name)), either);
+    if (code.equals("two-times")) {
+      says = says.replaceFirst("[.]$", ", or how long with its unit, such as 6h.");
+    }
     refuse(name, code, either, says);
   }
 

@@ -208,8 +208,9 @@ final class AheadPage {
       return visitor.say("ahead.fault.one-of-two." + question.key());
     }
     String code = problem.code().startsWith("unknown-") ? "unknown" : problem.code();
+    String[] either = problem.allowed().split(" or ", 2);
     return code.startsWith("two-")
-        ? visitor.say("ahead.fault." + code, label, problem.given(), problem.allowed())
+        ? visitor.say("ahead.fault." + code, label, problem.given(), either[0], either[1])
         : visitor.say("ahead.fault." + code, label, problem.given());
   }
 

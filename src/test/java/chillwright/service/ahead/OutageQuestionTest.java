@@ -94,7 +94,7 @@ class OutageQuestionTest {
             bad ->
                 assertThat(bad.problems())
                     .extracting("code", "allowed")
-                    .containsExactly(tuple("two-times", "2026-11-25 18:00 / 2026-11-26 06:00")));
+                    .containsExactly(tuple("two-times", "2026-11-25 18:00 or 2026-11-26 06:00")));
   }
 
   /** IANA tz database, America/Denver: on 1 November 2026 the hour from 01:00 comes twice. */
