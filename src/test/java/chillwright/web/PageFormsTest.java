@@ -140,9 +140,7 @@ class PageFormsTest {
     assertThat(asked.status()).isEqualTo(422);
     assertThat(asked.text()).contains("name=\"sure\"", "180 °F", figure + " °" + scale);
     assertThat(entries()).hasSize(1);
-    Reply sure =
-        visit.submit(
-            ENTRIES, "entry", "reading", "temperature", figure, "scale", scale, "sure", "yes");
+    Reply sure = visit.submit(ENTRIES, Visit.with(reading, "sure", Visit.ticks(asked)));
     assertThat(sure.status()).isEqualTo(303);
     assertThat(entries()).hasSize(2);
   }
@@ -172,7 +170,7 @@ class PageFormsTest {
   }
 
   private void readWrongly() {
-    visit.submit(
+    visit.confirm(
         ENTRIES,
         "entry",
         "reading",
@@ -183,9 +181,7 @@ class PageFormsTest {
         "place",
         "Counter",
         "by",
-        "AL",
-        "sure",
-        "yes");
+        "AL");
   }
 
   /** The record shows both, and the reason: FDA Food Code 2022 names no form; our own rule. */

@@ -174,7 +174,7 @@ class ShareTest {
     assertThat(asked.status()).isEqualTo(422);
     assertThat(asked.text()).contains("HOT is not for use as the record stands");
     List<String> sure = new ArrayList<>(List.of(fields));
-    sure.addAll(List.of("sure", "yes"));
+    sure.addAll(List.of("sure", Visit.ticks(asked)));
     assertThat(submit("HOT", "combined", sure.toArray(String[]::new)).status()).isEqualTo(303);
   }
 

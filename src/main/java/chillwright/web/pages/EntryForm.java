@@ -27,6 +27,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 
 /**
@@ -180,9 +181,9 @@ final class EntryForm {
     return Optional.of(OnceKey.of(form.text("once"), "POST " + address, bytes));
   }
 
-  /** Whether the person was asked about it and says that it is right. */
-  boolean isSure() {
-    return form.has("sure");
+  /** Names of the questions to which the person said that it is right. */
+  Set<String> answered() {
+    return form.answered();
   }
 
   /** What was filled in, to be shown again. */

@@ -3,9 +3,11 @@ package chillwright.web.pages;
 import chillwright.service.OnceKey;
 import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 
 /** The fields of a form as they were sent; a field that is not there is blank. */
@@ -30,6 +32,11 @@ final class Form {
   /** All values of a field that may be ticked several times, with a blank between them. */
   String words(String name) {
     return String.join(" ", fields.getOrDefault(name, List.of()));
+  }
+
+  /** Names of the questions that were answered with a tick. */
+  Set<String> answered() {
+    return new HashSet<>(List.of(words("sure").strip().split("\\s+")));
   }
 
   /** Makes the same form, sent twice, count once. */

@@ -91,7 +91,8 @@ final class LabelWords {
         sheets,
         visitor.language(),
         boxes.isEmpty() ? "" : visitor.say("labels.undrawable", boxes),
-        missing(text(view)));
+        missing(text(view)),
+        new NotForUse(desk, visitor).labelled(view).stream().toList());
   }
 
   /** Job 28: what is asked of a package that is sold, and is not on file here. */

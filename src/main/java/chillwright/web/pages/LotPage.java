@@ -39,6 +39,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /** One lot: where it stands, what to do, what the record shows, and the form to log the next. */
@@ -135,8 +136,8 @@ final class LotPage {
     EntryForm entry = new EntryForm(form, desk.zone(), now);
     Incoming row = entry.row(view.state().lot().text());
     List<String> faults = EntryForm.faults(row, visitor);
-    Optional<String> doubt = faults.isEmpty() ? doubt(entry, row, view, visitor) : Optional.empty();
-    return new Filled(fields, faults, doubt.orElse(""));
+    List<Question> asked = faults.isEmpty() ? asked(entry, row, view, visitor) : List.of();
+    return new Filled(fields, faults, asked, Set.of());
   }
 
   /** Then a phone must offer a sign for what reads below zero. */
@@ -166,9 +167,8 @@ final class LotPage {
     String code = view.get().state().lot().text();
     Incoming row = entry.row(code);
     List<String> faults = EntryForm.faults(row, visitor);
-    Optional<String> doubt =
-        faults.isEmpty() ? doubt(entry, row, view.get(), visitor) : Optional.empty();
-    if (faults.isEmpty() && doubt.isEmpty()) {
+    List<Question> asked = faults.isEmpty() ? asked(entry, row, view.get(), visitor) : List.of();
+    if (faults.isEmpty() && !Question.isOpen(asked, entry.answered())) {
       try {
         Written written = desk.kitchen().logbook().log(List.of(row), entry.once(context.path()));
         context.redirect(after(form.get(), code, written), HttpStatus.SEE_OTHER);
@@ -177,23 +177,22 @@ final class LotPage {
         faults = EntryForm.faults(refused.problems(), visitor);
       }
     }
-    Filled again = new Filled(entry.fields(), faults, doubt.orElse(""));
+    Filled again = new Filled(entry.fields(), faults, asked, entry.answered());
     LotPageView page = page(view.get(), visitor, again, NOTHING, desk.isAddressLoopback(context));
     answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, view.get(), page, List.of());
   }
 
-  private Optional<String> doubt(
-      EntryForm entry, Incoming incoming, LotView view, Visitor visitor) {
-    if (!(incoming instanceof Row row) || entry.isSure()) {
-      return Optional.empty();
+  private List<Question> asked(EntryForm entry, Incoming incoming, LotView view, Visitor visitor) {
+    if (!(incoming instanceof Row row)) {
+      return List.of();
     }
-    Optional<String> unfit = new NotForUse(desk, visitor).before(row, view);
-    Optional<String> odd =
+    Optional<Question> unfit = new NotForUse(desk, visitor).before(row, view);
+    Optional<Question> twice =
         entry
             .twice()
-            .map(time -> visitor.say("entry.doubt.twice", time))
-            .or(() -> new Doubts(view, readings(view), desk, visitor).of(row));
-    return unfit.map(first -> odd.map(second -> first + " " + second).orElse(first)).or(() -> odd);
+            .map(time -> Question.of("twice", time, visitor.say("entry.doubt.twice", time)));
+    List<Question> odd = new Doubts(view, readings(view), desk, visitor).of(row);
+    return Stream.of(unfit.stream(), twice.stream(), odd.stream()).flatMap(all -> all).toList();
   }
 
   /** Back to the list where a portion was taken in passing, else to the lot. */

@@ -66,11 +66,6 @@ public record LotPageView(
     return words.subList(Math.min(LIKELY, words.size()), words.size());
   }
 
-  /** Whether it is not for use as its record stands. */
-  public boolean isUnfit() {
-    return next.stream().anyMatch(line -> line.until().isEmpty());
-  }
-
   public boolean isUnlikely(String word) {
     return others().contains(word);
   }
@@ -86,10 +81,16 @@ public record LotPageView(
    * @param language of whoever looks, in which labels are printed where no other is chosen
    * @param undrawable the letters that no font here has, in words; blank for none
    * @param missing what a buyer may need to read and nobody has put on file, in words
+   * @param asked before any is made; none of food that is for use
    */
   public record Labels(
-      List<LabelSheet> sheets, Language language, String undrawable, List<String> missing) {
+      List<LabelSheet> sheets,
+      Language language,
+      String undrawable,
+      List<String> missing,
+      List<Question> asked) {
     public Labels {
+      asked = List.copyOf(asked);
       missing = List.copyOf(missing);
       sheets = List.copyOf(sheets);
     }

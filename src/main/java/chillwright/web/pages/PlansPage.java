@@ -148,7 +148,7 @@ final class PlansPage {
   }
 
   private void refuse(Context context, Visitor visitor, Form sent, List<String> faults) {
-    Filled form = new Filled(sent.all(), faults, "");
+    Filled form = Filled.refused(sent.all(), faults);
     list(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, blank(), PlanFaults.NONE, form);
   }
 
