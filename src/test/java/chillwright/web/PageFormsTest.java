@@ -73,6 +73,9 @@ class PageFormsTest {
     JsonNode pot = served.get("/api/v1/lots/BS-9/entries").json().at("/items/0");
     assertThat(pot.at("/container").isNull()).isTrue();
     assertThat(visit.open("/lots/BS-9-1").text()).contains("full pan", "2 in deep");
+    assertThat(visit.open(Visit.target(sent)).text())
+        .containsSubsequence("Divided:", "href=\"/lots/BS-9-1\"", "href=\"/lots/BS-9-2\"")
+        .containsPattern("value=\"parts\" selected>[^<]*2");
   }
 
   @Test

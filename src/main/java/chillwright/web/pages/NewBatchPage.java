@@ -18,6 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** Begins a batch on one screen, from a food made before, and splits it into containers. */
@@ -94,10 +95,13 @@ final class NewBatchPage {
     List<Question> asked = faults.isEmpty() ? asked(fields, (Row) probe, visitor) : List.of();
     if (faults.isEmpty() && !Question.isOpen(asked, sent.get().answered())) {
       try {
-        LotId lot = store(fields, (Row) probe, containers.getAsInt(), now);
-        // Split, nothing is left in the batch itself.
-        String end = containers.getAsInt() > 1 ? "-1" : "";
-        context.redirect("/lots/" + lot + end, HttpStatus.SEE_OTHER);
+        int count = containers.getAsInt();
+        LotId lot = store(fields, (Row) probe, count, now);
+        String page = "/lots/" + lot;
+        List<LotId> parts =
+            IntStream.rangeClosed(1, count).mapToObj(i -> new LotId(lot + "-" + i)).toList();
+        // The page of the batch has all of them, with their labels.
+        context.redirect(count > 1 ? DividedNotice.on(page, parts) : page, HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
         faults.addAll(EntryForm.faults(refused.problems(), visitor));
