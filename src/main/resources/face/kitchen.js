@@ -138,10 +138,11 @@
   };
 
   const entryOf = (form) => {
-    const data = new FormData(form);
-    const fields = Object.fromEntries(data);
-    // Each question has a tick of the same name.
-    if (fields.sure) fields.sure = data.getAll("sure").join(" ");
+    const fields = {};
+    // Ticks of one name are sent as one field, a blank between them.
+    for (const [name, value] of new FormData(form)) {
+      fields[name] = name in fields ? fields[name] + " " + value : value;
+    }
     const to = form.getAttribute("action");
     const of = to.startsWith("/lots/") ? to.split("/")[2] : fields.place;
     const time = new Date().toTimeString().slice(0, 5);

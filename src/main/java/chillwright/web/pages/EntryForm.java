@@ -27,7 +27,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
 
 /**
@@ -69,19 +68,28 @@ final class EntryForm {
 
   /** The row it makes, or all that is wrong with its fields. */
   Incoming row(String lot) {
+    return row(lot, "");
+  }
+
+  /**
+   * The same as one of several rows.
+   *
+   * @param pointer tells it from the others in what is said to be wrong
+   */
+  Incoming row(String lot, String pointer) {
     Map<String, String> cells = new LinkedHashMap<>();
     cells.put(Column.LOT.title(), lot);
     for (Column column : TAKEN) {
       cells.put(column.title(), cell(column));
     }
     cells.put(Column.WHEN.title(), when());
-    Incoming row = new Cells(now).read(cells, Place.object(""));
-    return typed() instanceof Skipped skipped ? refused(row, skipped) : row;
+    Place place = Place.object(pointer);
+    Incoming row = new Cells(now).read(cells, place);
+    return typed() instanceof Skipped skipped ? refused(row, place.row(), skipped) : row;
   }
 
   /** The row with the fault that the clock never showed its time. */
-  private Incoming refused(Incoming row, Skipped skipped) {
-    Where whole = Place.object("").row();
+  private Incoming refused(Incoming row, Where whole, Skipped skipped) {
     String says =
         "The clock was put forward from %s to %s: there was no such time. Give one before or after."
             .formatted(skipped.before(), skipped.after());
@@ -179,11 +187,6 @@ final class EntryForm {
     sent.remove("once");
     byte[] bytes = sent.toString().getBytes(StandardCharsets.UTF_8);
     return Optional.of(OnceKey.of(form.text("once"), "POST " + address, bytes));
-  }
-
-  /** Names of the questions to which the person said that it is right. */
-  Set<String> answered() {
-    return form.answered();
   }
 
   /** What was filled in, to be shown again. */

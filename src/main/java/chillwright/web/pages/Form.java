@@ -51,6 +51,13 @@ final class Form {
     return Optional.of(OnceKey.of(text("once"), "POST " + address, bytes));
   }
 
+  /** The same with one value of that field. */
+  Form with(String name, String value) {
+    Map<String, List<String>> others = new HashMap<>(fields);
+    others.put(name, List.of(value));
+    return new Form(others);
+  }
+
   /** The same with that field left blank. */
   Form without(String name) {
     Map<String, List<String>> others = new HashMap<>(fields);

@@ -10,6 +10,7 @@ import java.util.List;
  * @param next why it is not for use, then what falls due next
  * @param isFrozen whether it may read below zero
  * @param isOwed whether something is owed, which an action settles
+ * @param also parts for which the same entry can be made
  * @param words the words that may come next, the likeliest first
  * @param probes what vouches for its readings
  * @param curve its temperatures as an SVG picture; blank where there are too few
@@ -26,6 +27,7 @@ public record LotPageView(
     boolean isOwed,
     boolean isFrozen,
     Filled form,
+    Others also,
     List<String> words,
     List<String> hows,
     List<String> places,
@@ -129,6 +131,29 @@ public record LotPageView(
    * @param warning that ingredients name an allergen that is not declared; blank for nothing
    */
   public record Contents(String gap, List<String> says, String warning) {}
+
+  /**
+   * Parts of the lot, or of the batch that it is a part of.
+   *
+   * @param areAlone whether nothing is left but these: then the lot itself takes no entry
+   */
+  public record Others(boolean areAlone, List<Other> lots) {
+    public Others {
+      lots = List.copyOf(lots);
+    }
+
+    /** Whether any of them is to get the entry. */
+    public boolean isOpen() {
+      return lots.stream().anyMatch(lot -> lot.isTicked() || !lot.temperature().isEmpty());
+    }
+  }
+
+  /**
+   * One of these parts.
+   *
+   * @param temperature that was filled in for it
+   */
+  public record Other(String code, String where, boolean isTicked, String temperature) {}
 
   /** A part that can go back into the lot it was divided from. */
   public record Back(String part, String whole) {}
