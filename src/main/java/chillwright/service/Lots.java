@@ -118,7 +118,7 @@ public final class Lots {
                   .logs(asked.subList(0, Math.min(MOST_PARTS, asked.size())))
                   .values()
                   .stream()
-                  .flatMap(log -> PutBack.of(log).stream())
+                  .flatMap(log -> PutBack.of(log, kitchen.zone()).stream())
                   .filter(back -> session.log().madeFrom(List.of(back.part())).isEmpty())
                   .toList();
             });
