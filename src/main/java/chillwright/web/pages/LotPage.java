@@ -63,13 +63,14 @@ final class LotPage {
     if (view.isPresent()) {
       String done = Optional.ofNullable(context.queryParam("done")).orElse("");
       List<Frame.Notice> notices =
-          Stream.concat(
-                  Stream.concat(
-                      DividedNotice.of(context, view.get(), visitor).stream(),
-                      new OtherParts(desk.kitchen(), view.get()).saved(context, visitor).stream()),
+          Stream.of(
+                  DividedNotice.of(context, view.get(), visitor).stream(),
+                  new OtherParts(desk.kitchen(), view.get()).saved(context, visitor).stream(),
                   view.get().entries().stream()
                       .filter(entry -> entry.id().text().equals(done))
-                      .map(entry -> done(entry, view.get(), visitor)))
+                      .map(entry -> done(entry, view.get(), visitor)),
+                  new CountedMore(desk, view.get(), visitor).notices(context).stream())
+              .flatMap(told -> told)
               .toList();
       LotPageView page =
           page(

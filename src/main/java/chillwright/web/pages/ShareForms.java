@@ -59,6 +59,7 @@ final class ShareForms {
     final Set<String> used = new LinkedHashSet<>();
     final Set<LotId> fresh = new HashSet<>();
     final Set<String> faults = new LinkedHashSet<>();
+    boolean isMoreThanLogged;
 
     Told(Visitor visitor) {
       this.visitor = visitor;
@@ -136,6 +137,9 @@ final class ShareForms {
   private static String after(LotState lot, Told told, Written written) {
     String page = told.fresh.size() > 1 ? "/lots/" + lot.lot() : begun(written);
     boolean isDivided = !told.fresh.isEmpty() && told.used.size() == 1;
+    if (told.isMoreThanLogged) {
+      return CountedMore.on(page);
+    }
     return isDivided ? DividedNotice.on(page, told.fresh) : page;
   }
 
@@ -227,6 +231,7 @@ final class ShareForms {
     Map<String, String> own = common(form);
     own.put("note", visitor.say("share.count.note", found.get(), left.isEmpty() ? "-" : left));
     long missing = lot.portions().left().orElse(0) - found.get();
+    told.isMoreThanLogged = missing < 0;
     if (missing > 0) {
       own.put("entry", Word.PORTIONS.text());
       own.put("how", How.COUNTED.text());
