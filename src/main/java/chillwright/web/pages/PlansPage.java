@@ -64,15 +64,7 @@ final class PlansPage {
       PlanFaults faults,
       Filled text) {
     List<PlansView.Kept> kept =
-        desk.kitchen().plans().all().stream()
-            .map(
-                plan -> {
-                  PlanTree of = PlanTree.of(plan.input(), desk.zone());
-                  String name = of.name().isEmpty() ? plan.code() : of.name();
-                  String serving = of.fields("").get("serving").replace('T', ' ');
-                  return new PlansView.Kept(plan.code(), name, serving);
-                })
-            .sorted(Comparator.comparing(PlansView.Kept::serving).reversed())
+        kept(desk).stream()
             .map(
                 plan ->
                     new PlansView.Kept(
@@ -82,6 +74,20 @@ final class PlansPage {
     Frame frame = desk.frame(visitor, "page.plans", ADDRESS, List.of());
     PlansView view = new PlansView(kept, form, faults.others(), text);
     desk.answer(context, status, Templates.PAGES.plans(frame, view));
+  }
+
+  /** The plans that are kept, the latest serving first. */
+  static List<PlansView.Kept> kept(Desk desk) {
+    return desk.kitchen().plans().all().stream()
+        .map(
+            plan -> {
+              PlanTree of = PlanTree.of(plan.input(), desk.zone());
+              String name = of.name().isEmpty() ? plan.code() : of.name();
+              String serving = of.fields("").get("serving").replace('T', ' ');
+              return new PlansView.Kept(plan.code(), name, serving);
+            })
+        .sorted(Comparator.comparing(PlansView.Kept::serving).reversed())
+        .toList();
   }
 
   void show(Context context) {
