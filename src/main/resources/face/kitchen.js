@@ -106,7 +106,8 @@
 
   const reason = async (answer) => {
     const page = new DOMParser().parseFromString(await answer.text(), "text/html");
-    return page.querySelector("[role=alert]")?.textContent.trim() || "";
+    const told = [...page.querySelectorAll("[role=alert]")];
+    return told.map((each) => each.textContent.trim()).join(" ");
   };
 
   let isSending = false;
@@ -137,7 +138,11 @@
   };
 
   const entryOf = (form) => {
-    const fields = Object.fromEntries(new FormData(form));
+    const fields = {};
+    // Ticks of one name are sent as one field, a blank between them.
+    for (const [name, value] of new FormData(form)) {
+      fields[name] = name in fields ? fields[name] + " " + value : value;
+    }
     const to = form.getAttribute("action");
     const of = to.startsWith("/lots/") ? to.split("/")[2] : fields.place;
     const time = new Date().toTimeString().slice(0, 5);

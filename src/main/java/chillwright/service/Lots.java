@@ -15,6 +15,7 @@ import chillwright.storage.LotFilter;
 import chillwright.storage.Session;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -23,6 +24,11 @@ import java.util.function.Function;
 public final class Lots {
   /** So many parts of a lot are looked at. */
   private static final int MOST_PARTS = 200;
+
+  /** The tenth part after the second. */
+  private static final Comparator<LotState> BY_CODE =
+      Comparator.comparing((LotState lot) -> lot.lot().text().length())
+          .thenComparing(lot -> lot.lot());
 
   private final Kitchen kitchen;
 
@@ -79,6 +85,26 @@ public final class Lots {
         Forecasts.of(found.timeline(), found.ruleSet(), around, now));
   }
 
+  /** Lots on hand that are nothing but a part of that lot and of the same food. */
+  public List<LotState> parts(LotId whole) {
+    return kitchen
+        .database()
+        .read(
+            session -> {
+              List<LotId> made = session.log().madeFrom(List.of(whole));
+              String food = session.lots().find(whole).map(LotState::food).orElse("");
+              return session
+                  .lots()
+                  .find(made.subList(0, Math.min(MOST_PARTS, made.size())))
+                  .values()
+                  .stream()
+                  .filter(part -> part.isOnHand() && part.food().equals(food))
+                  .filter(part -> session.lots().sources(part.lot()).equals(List.of(whole)))
+                  .sorted(BY_CODE)
+                  .toList();
+            });
+  }
+
   /** This lot, and parts of it, where they can be put back into what they were divided from. */
   public List<PutBack> putBacks(LotId lot) {
     return kitchen
@@ -92,7 +118,7 @@ public final class Lots {
                   .logs(asked.subList(0, Math.min(MOST_PARTS, asked.size())))
                   .values()
                   .stream()
-                  .flatMap(log -> PutBack.of(log).stream())
+                  .flatMap(log -> PutBack.of(log, kitchen.zone()).stream())
                   .filter(back -> session.log().madeFrom(List.of(back.part())).isEmpty())
                   .toList();
             });

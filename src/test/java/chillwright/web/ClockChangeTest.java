@@ -81,7 +81,7 @@ class ClockChangeTest {
     Reply asked = visit.submit("/lots/BS-1/entries", reading);
     assertThat(asked.status()).isEqualTo(422);
     assertThat(asked.text()).contains("showed 01:30 twice", "the earlier one is taken");
-    reading.put("sure", "yes");
+    reading.put("sure", Visit.ticks(asked));
     assertThat(visit.submit("/lots/BS-1/entries", reading).status()).isEqualTo(303);
     assertThat(entries().at("/1/when").asText()).isEqualTo("2026-11-01T01:30:00-06:00");
     assertThat(visit.open("/lots/BS-1").text()).contains("01:30 (the first of two)");

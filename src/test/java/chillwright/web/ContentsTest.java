@@ -86,7 +86,7 @@ class ContentsTest {
   }
 
   private String label(String lot, String sheet) throws IOException {
-    Reply reply = served.get("/lots/" + lot + "/labels.pdf?sheet=" + sheet);
+    Reply reply = Visit.labels(served, "/lots/" + lot + "/labels.pdf?sheet=" + sheet);
     try (PDDocument pdf = Loader.loadPDF(reply.response().body())) {
       return new PDFTextStripper().getText(pdf).replaceAll("\\s+", " ").strip();
     }

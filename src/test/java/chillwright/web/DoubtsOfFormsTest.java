@@ -70,7 +70,8 @@ class DoubtsOfFormsTest {
     assertThat(asked.status()).as(asked.text()).isEqualTo(status);
     if (status == 422) {
       assertThat(asked.text()).contains("name=\"sure\"", figure + " °" + scale);
-      assertThat(begin(word, figure, scale, category, "sure", "yes").status()).isEqualTo(303);
+      assertThat(begin(word, figure, scale, category, "sure", Visit.ticks(asked)).status())
+          .isEqualTo(303);
     }
   }
 

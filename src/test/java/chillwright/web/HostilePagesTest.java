@@ -51,18 +51,7 @@ class HostilePagesTest {
     served.at("2026-03-03T20:30:00Z");
     for (int i = 0; i < names().size(); i++) {
       String name = names().get(i);
-      log(
-          "H-" + i,
-          "reading",
-          name,
-          "temperature",
-          "90",
-          "scale",
-          "F",
-          "sure",
-          "yes",
-          "probe",
-          name);
+      log("H-" + i, "reading", name, "temperature", "90", "scale", "F", "probe", name);
       log("H-" + i, "action", name);
       log("F-" + i, "portions", name, "portions", "1", "to", name);
       begin("R-" + i, name, "cooked", "180");
@@ -89,7 +78,7 @@ class HostilePagesTest {
 
   private static void log(String lot, String word, String name, String... more) {
     Reply logged =
-        visit.submit(
+        visit.confirm(
             "/lots/" + lot + "/entries",
             Stream.concat(
                     Stream.of("entry", word, "place", name, "note", name, "by", name),

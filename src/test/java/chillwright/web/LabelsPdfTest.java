@@ -117,7 +117,7 @@ class LabelsPdfTest {
   }
 
   private static PDDocument pdf(String address, String... headers) throws IOException {
-    Reply reply = served.get(address, headers);
+    Reply reply = Visit.labels(served, address, headers);
     assertThat(reply.status()).as(reply.text()).isEqualTo(200);
     assertThat(reply.header("Content-Type")).startsWith("application/pdf");
     return Loader.loadPDF(reply.response().body());

@@ -78,8 +78,9 @@ class NotForUseTest {
   @Test
   void who_says_so_saves_it_all_the_same() {
     String[] taken = {"entry", "portions", "portions", "1", "back", "/on-hand"};
-    assertThat(visit.submit("/lots/WARM/entries", taken).status()).isEqualTo(422);
-    String[] sure = {"entry", "portions", "portions", "1", "sure", "yes"};
+    Reply asked = visit.submit("/lots/WARM/entries", taken);
+    assertThat(asked.status()).isEqualTo(422);
+    String[] sure = {"entry", "portions", "portions", "1", "sure", Visit.ticks(asked)};
     assertThat(visit.submit("/lots/WARM/entries", sure).status()).isEqualTo(303);
     assertThat(served.get("/api/v1/lots/WARM").json().at("/portions/left").asInt()).isEqualTo(8);
   }
@@ -114,7 +115,7 @@ class NotForUseTest {
     Reply asked = visit.submit("/lots/WARM/parts", parts);
     assertThat(asked.status()).isEqualTo(422);
     assertThat(asked.text()).contains("WARM is not for use", "name=\"sure\"");
-    String[] sure = {"parts", "1", "portions", "3", "food", "Rice", "sure", "yes"};
+    String[] sure = Visit.with(parts, "sure", Visit.ticks(asked));
     assertThat(visit.submit("/lots/WARM/parts", sure).status()).isEqualTo(303);
     served.post(
         "/api/v1/lots", "{'lot':'GOOD','food':'Soup','category':'soup_or_stew','portions':4}");
@@ -152,6 +153,61 @@ class NotForUseTest {
         .doesNotContain("To be in time it must", "in time it must read");
     String top = page.substring(page.indexOf("class=\"where\""), page.indexOf("id=\"log\""));
     assertThat(top).contains("99 °F");
+  }
+
+  /** Our own: "yes" says of nothing what it answers, and no tick answers what it did not ask. */
+  @Test
+  void a_tick_answers_only_what_it_asks() {
+    String[] hot = {"entry", "served", "temperature", "411", "scale", "F"};
+    Reply asked = visit.submit("/lots/WARM/entries", hot);
+    String unfit = "unfit:WARM:cooling.cooked.first-stage";
+    assertThat(Visit.ticks(asked)).isEqualTo(unfit + " hot:411_°F");
+    for (String one : new String[] {"yes", "hot:411_°F", unfit, "unfit:COLD hot:411_°F"}) {
+      Reply again = visit.submit("/lots/WARM/entries", Visit.with(hot, "sure", one));
+      assertThat(again.status()).as(one).isEqualTo(422);
+      assertThat(again.text()).contains("WARM is not for use", "hotter than food gets");
+      assertThat(isTicked(again, unfit)).as(one).isEqualTo(one.equals(unfit));
+      assertThat(isTicked(again, "hot:411_°F")).as(one).isEqualTo(one.contains("hot:"));
+    }
+    hot[3] = "412";
+    String[] other = Visit.with(hot, "sure", unfit + " hot:411_°F");
+    assertThat(visit.submit("/lots/WARM/entries", other).status()).as("not asked").isEqualTo(422);
+    hot[3] = "411";
+    String[] both = Visit.with(hot, "sure", Visit.ticks(asked));
+    assertThat(visit.submit("/lots/WARM/entries", both).status()).isEqualTo(303);
+  }
+
+  private static boolean isTicked(Reply page, String name) {
+    return page.text().contains("value=\"" + name + "\" checked");
+  }
+
+  /** A browser sends each tick as a field of its own. */
+  @Test
+  void ticks_come_as_fields_of_one_name() {
+    String sent =
+        "token="
+            + visit.token()
+            + "&entry=served&temperature=411&scale=F&sure=hot:411_%C2%B0F"
+            + "&sure=unfit:WARM:cooling.cooked.first-stage";
+    assertThat(visit.submitted("/lots/WARM/entries", sent).status()).isEqualTo(303);
+  }
+
+  /** FDA Food Code 2022 3-501.14(A), as above: labels are asked about like any use. */
+  @Test
+  void labels_are_made_only_when_their_question_is_answered() {
+    String address = "/lots/WARM/labels.pdf?sheet=a4-8&count=2";
+    for (String sure : new String[] {"", "&sure=yes", "&sure=unfit:COLD:x"}) {
+      Reply asked = served.get(address + sure);
+      assertThat(asked.status()).as(sure).isEqualTo(422);
+      assertThat(asked.text())
+          .contains("WARM is not for use", "name=\"count\" value=\"2\"", "Yes, make labels of it")
+          .doesNotContain("value=\"yes\"");
+    }
+    String ticks = Visit.encoded(Visit.ticks(served.get(address)));
+    Reply made = served.get(address + "&sure=" + ticks);
+    assertThat(made.header("Content-Type")).startsWith("application/pdf");
+    assertThat(visit.open("/lots/WARM").text())
+        .contains("value=\"unfit:WARM:cooling.cooked.first-stage\" required");
   }
 
   /** A batch made of it is asked about as well. */
@@ -217,7 +273,8 @@ class NotForUseTest {
   }
 
   private String label() throws IOException {
-    byte[] pdf = served.get("/lots/WARM/labels.pdf?sheet=a4-8").response().body();
+    Reply reply = Visit.labels(served, "/lots/WARM/labels.pdf?sheet=a4-8");
+    byte[] pdf = reply.response().body();
     try (PDDocument label = Loader.loadPDF(pdf)) {
       return new PDFTextStripper().getText(label).replaceAll("\\s+", " ");
     }

@@ -36,8 +36,12 @@ class NowPageTest {
     return visit.submit("/lots/S-1/entries", fields);
   }
 
+  private Reply confirmed(String... fields) {
+    return visit.confirm("/lots/S-1/entries", fields);
+  }
+
   private void read(String figure) {
-    Reply taken = log("entry", "reading", "temperature", figure, "scale", "F", "sure", "yes");
+    Reply taken = confirmed("entry", "reading", "temperature", figure, "scale", "F");
     assertThat(taken.status()).as(taken.text()).isEqualTo(303);
   }
 
@@ -127,7 +131,7 @@ class NowPageTest {
   })
   void a_figure_that_fits_better_in_the_other_scale_is_asked_about(
       String before, String figure, String scale, String at, String asks) {
-    log("entry", "reading", "temperature", before, "scale", "F", "sure", "yes");
+    confirmed("entry", "reading", "temperature", before, "scale", "F");
     served.at("2026-03-03T" + at + ":00Z");
     Reply answer = log("entry", "reading", "temperature", figure, "scale", scale);
     assertThat(answer.status()).isEqualTo(asks.isEmpty() ? 303 : 422);
@@ -168,7 +172,7 @@ class NowPageTest {
   /** FDA Food Code 2022 3-403.11(D): within two hours from cold to 165 °F. */
   @Test
   void a_reheat_first_logged_warm_is_asked_when_it_began() {
-    log("entry", "chilled", "temperature", "40", "scale", "F", "sure", "yes");
+    confirmed("entry", "chilled", "temperature", "40", "scale", "F");
     served.at("2026-03-04T17:00:00Z");
     String[] warm = {"entry", "reheating", "temperature", "150", "scale", "F"};
     assertThat(log(warm).text()).contains("Log first when heating began");

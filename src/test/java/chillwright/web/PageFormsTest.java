@@ -74,6 +74,9 @@ class PageFormsTest {
     JsonNode pot = served.get("/api/v1/lots/BS-9/entries").json().at("/items/0");
     assertThat(pot.at("/container").isNull()).isTrue();
     assertThat(visit.open("/lots/BS-9-1").text()).contains("full pan", "2 in deep");
+    assertThat(visit.open(Visit.target(sent)).text())
+        .containsSubsequence("Divided:", "href=\"/lots/BS-9-1\"", "href=\"/lots/BS-9-2\"")
+        .containsPattern("value=\"parts\" selected>[^<]*2");
   }
 
   @Test
@@ -141,9 +144,7 @@ class PageFormsTest {
     assertThat(asked.status()).isEqualTo(422);
     assertThat(asked.text()).contains("name=\"sure\"", "180 °F", figure + " °" + scale);
     assertThat(entries()).hasSize(1);
-    Reply sure =
-        visit.submit(
-            ENTRIES, "entry", "reading", "temperature", figure, "scale", scale, "sure", "yes");
+    Reply sure = visit.submit(ENTRIES, Visit.with(reading, "sure", Visit.ticks(asked)));
     assertThat(sure.status()).isEqualTo(303);
     assertThat(entries()).hasSize(2);
   }
@@ -173,7 +174,7 @@ class PageFormsTest {
   }
 
   private void readWrongly() {
-    visit.submit(
+    visit.confirm(
         ENTRIES,
         "entry",
         "reading",
@@ -184,9 +185,7 @@ class PageFormsTest {
         "place",
         "Counter",
         "by",
-        "AL",
-        "sure",
-        "yes");
+        "AL");
   }
 
   /** The record shows both, and the reason: FDA Food Code 2022 names no form; our own rule. */

@@ -72,7 +72,7 @@ class PlaceDoubtsTest {
     assertThat(reply.status()).as(reply.text()).isEqualTo(status);
     if (status == 422) {
       assertThat(reply.text()).contains("41 °F", "70 °F", "name=\"sure\"", place);
-      String[] sure = {"entry", "thawing", "place", place, "how", how, "sure", "yes"};
+      String[] sure = Visit.with(fields, "sure", Visit.ticks(reply));
       assertThat(visit.submit("/lots/S-1/entries", sure).status()).isEqualTo(303);
     }
   }

@@ -42,7 +42,9 @@ class PlainWordsTest {
       List<String> raw = new ArrayList<>();
       for (String page : SpanishPagesTest.pages(served)) {
         Reply reply = served.get(page, "Accept-Language", language);
-        assertThat(reply.status()).as(page).isEqualTo(200);
+        // Labels of food that is not for use are asked about before they are made.
+        boolean isAsked = page.contains("/labels.pdf") && reply.text().contains("name=\"sure\"");
+        assertThat(reply.status()).as(page).isEqualTo(isAsked ? 422 : 200);
         raw(reply.text()).forEach(found -> raw.add(page + ": " + found));
       }
       assertThat(raw).isEmpty();

@@ -9,6 +9,8 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * A lot that was divided by mistake. That the portions of a lot and of its parts add up is a rule
@@ -125,6 +127,57 @@ class PutBackTest {
     assertThat(entries("BARS-1").findValuesAsText("how")).contains("counted");
     assertThat(served.get("/api/v1/trace?lot=BARS-1").json().at("/lots/0/handOuts/0/kind").asText())
         .isEqualTo("counted");
+  }
+
+  /**
+   * FDA Food Code 2022 3-501.18(A)(1): the days count "except time that the product is frozen", so
+   * a part that was frozen on a later day than its whole has used more of them. That nothing read
+   * of a part may get lost is our own.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "entry, frozen, how, hard, 0, 303",
+    "entry, frozen, how, '', 0, 303",
+    "entry, frozen, how, crystals, 0, 422",
+    "entry, frozen, temperature, 0F, 0, 422",
+    "entry, chilled, how, '', 0, 422",
+    "entry, frozen, how, hard, 1, 422",
+  })
+  void a_part_that_was_frozen_as_its_whole_was_is_put_back(
+      String entry, String word, String name, String value, int daysLater, int status) {
+    frozen("BARS", "2026-03-06T13:50:00-07:00", "'how':'hard'");
+    served.at("2026-03-07T23:00:00Z");
+    String when = daysLater == 0 ? "2026-03-06T13:55:00-07:00" : "2026-03-07T13:55:00-07:00";
+    String cell = value.isEmpty() ? "'note':'x'" : "'" + name + "':'" + value + "'";
+    log("BARS-1", "'" + entry + "':'" + word + "','when':'" + when + "'," + cell);
+    visit.open("/lots/BARS-1");
+    Reply back = visit.submit("/lots/BARS-1/put-back");
+    assertThat(back.status()).as(back.text()).isEqualTo(status);
+    assertThat(left("BARS")).isEqualTo(status == 303 ? 72 : 48);
+    if (status == 422) {
+      assertThat(back.text()).contains("that the other lot does not tell");
+    }
+  }
+
+  /** The same: a whole that is not frozen goes on using its days. */
+  @Test
+  void a_frozen_part_is_not_put_back_into_what_is_not_frozen() {
+    frozen("BARS-1", "2026-03-06T13:55:00-07:00", "'how':'hard'");
+    visit.open("/lots/BARS-1");
+    assertThat(visit.submit("/lots/BARS-1/put-back").status()).isEqualTo(422);
+    frozen("BARS", "2026-03-06T13:50:00-07:00", "'how':'hard'");
+    log("BARS", "'entry':'thawing','when':'2026-03-06T13:58:00-07:00','how':'refrigerator'");
+    assertThat(visit.submit("/lots/BARS-1/put-back").status()).isEqualTo(422);
+    assertThat(left("BARS")).isEqualTo(48);
+  }
+
+  private void frozen(String lot, String when, String how) {
+    log(lot, "'entry':'frozen','when':'" + when + "'," + how);
+  }
+
+  private void log(String lot, String entry) {
+    Reply logged = served.post("/api/v1/lots/" + lot + "/entries", "{" + entry + "}");
+    assertThat(logged.status()).as(logged.text()).isEqualTo(201);
   }
 
   @Test

@@ -63,6 +63,11 @@ class ShareTest {
     return visit.submit("/lots/" + lot + "/" + form, fields);
   }
 
+  private String entry(String lot, int number) {
+    JsonNode all = served.get("/api/v1/lots/" + lot + "/entries").json().at("/items");
+    return all.get(number).at("/id").asText();
+  }
+
   private String taken(Reply reply) {
     assertThat(reply.status()).as(reply.text()).isEqualTo(303);
     return Visit.target(reply).replaceFirst("/lots/([^?]+).*", "$1");
@@ -174,7 +179,7 @@ class ShareTest {
     assertThat(asked.status()).isEqualTo(422);
     assertThat(asked.text()).contains("HOT is not for use as the record stands");
     List<String> sure = new ArrayList<>(List.of(fields));
-    sure.addAll(List.of("sure", "yes"));
+    sure.addAll(List.of("sure", Visit.ticks(asked)));
     assertThat(submit("HOT", "combined", sure.toArray(String[]::new)).status()).isEqualTo(303);
   }
 
@@ -185,10 +190,37 @@ class ShareTest {
     assertThat(submit("A", "counts", "found", "7", "by", "RO").status()).isEqualTo(303);
     assertThat(lot("A").at("/portions/left").asInt()).isEqualTo(7);
     assertThat(visit.open("/lots/A").text()).contains("counted 7, the log said 9");
-    assertThat(submit("A", "counts", "found", "8").status()).isEqualTo(303);
+    Reply more = submit("A", "counts", "found", "8");
+    assertThat(more.status()).isEqualTo(303);
     assertThat(lot("A").at("/portions/left").asInt()).isEqualTo(7);
-    assertThat(visit.open("/lots/A").text()).contains("counted 8, the log said 7");
+    assertThat(visit.open("/lots/A").text())
+        .contains("counted 8, the log said 7")
+        .doesNotContain("adds no portions");
+    assertThat(visit.open(Visit.target(more)).text())
+        .contains("A count adds no portions: by the log 7 are left")
+        .containsSubsequence(
+            "Were more made", "prepared, 39 °F, Portions 9", "correct?entry=" + entry("A", 0))
+        .containsSubsequence("Were these not taken", "correct?entry=" + entry("A", 2));
+    visit.open("/lots/A");
+    String[] slip = {"corrects", entry("A", 2), "void", "yes", "reason", "there after all"};
+    assertThat(visit.submit("/lots/A/correct", slip).status()).isEqualTo(303);
+    assertThat(lot("A").at("/portions/left").asInt()).isEqualTo(9);
+    assertThat(submit("A", "counts", "found", "9").status()).isEqualTo(303);
     assertThat(submit("A", "counts", "found", "some").status()).isEqualTo(422);
+  }
+
+  /** Our own: a part and its whole name each other, since neither count is mended alone. */
+  @Test
+  void more_than_the_log_says_of_a_part_leads_to_the_lot_it_came_from() {
+    chilled("A", "Soup", 5, 9);
+    String part = taken(submit("A", "parts", "portions", "3"));
+    Reply more = submit(part, "counts", "found", "4");
+    assertThat(visit.open(Visit.target(more)).text())
+        .containsSubsequence("It is a part: what it began with left another lot", "/lots/A\"");
+    Reply whole = submit("A", "counts", "found", "7");
+    assertThat(visit.open(Visit.target(whole)).text())
+        .contains("Were more made")
+        .doesNotContain("Were these not taken");
   }
 
   /** Common practice, no source: a slip in the time; a part has no past of its own. */

@@ -16,6 +16,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -148,6 +149,43 @@ class TablesTest {
     assertThat(CardRows.of(other.kitchen().setUp(), kind))
         .isNotEmpty()
         .isEqualTo(CardRows.of(served.kitchen().setUp(), kind));
+  }
+
+  /** FDA Food Code 2022 3-501.16(A)(2): 41 °F; 3-501.14(A): 70 °F two hours after 135 °F. */
+  @Test
+  void the_round_and_what_is_unfinished_are_tables_too() {
+    served.at("2026-03-03T17:15:00Z");
+    served.cookSoup("S-1");
+    served
+        .kitchen()
+        .setUp()
+        .place(Map.of("name", "Walk-in", "kind", "refrigerator", "rounds", "2"));
+    String reading = "{'place':'Walk-in','temperature':'46F','when':'2026-03-03T10:00:00-07:00'}";
+    assertThat(served.post("/api/v1/readings", reading).status()).isEqualTo(201);
+    List<CsvRecord> round = rows(served.get("/day.csv"));
+    assertThat(round).hasSize(2);
+    assertThat(round.get(0).getFields()).startsWith("place", "kind", "limit");
+    assertThat(round.get(1).getFields())
+        .startsWith("Walk-in", "refrigerator")
+        .containsSubsequence("rules", "2", "1", "yes", "2026-03-03T10:00-07:00", "46 °F", "no", "");
+    List<CsvRecord> open = rows(served.get("/day/unfinished.csv"));
+    assertThat(open.get(1).getFields())
+        .startsWith("S-1", "Barley soup", "", "", "cooling.cooked.first-stage");
+    Visit visit = new Visit(served);
+    assertThat(visit.open("/day").text())
+        .contains("href=\"/day.csv\"", "href=\"/day/unfinished.csv\"");
+  }
+
+  @Test
+  void plans_are_a_row_each() {
+    served.at("2026-03-03T17:15:00Z");
+    PageSecurityTest.plan(served);
+    List<CsvRecord> rows = rows(served.get("/plans.csv"));
+    assertThat(rows.get(0).getFields()).containsExactly("plan", "name", "serving");
+    assertThat(rows).hasSize(2);
+    assertThat(rows.get(1).getField(0)).isEqualTo(PageSecurityTest.PLAN);
+    assertThat(rows.get(1).getField(2)).matches("\\d{4}-\\d\\d-\\d\\d \\d\\d:\\d\\d");
+    assertThat(new Visit(served).open("/plans").text()).contains("href=\"/plans.csv\"");
   }
 
   @Test

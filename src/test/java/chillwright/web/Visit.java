@@ -7,6 +7,7 @@ import java.net.URLEncoder;
 import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +18,11 @@ import java.util.stream.Collectors;
 /** A person with a browser that runs no script: keeps cookies, and sends the token of a form. */
 final class Visit {
   private static final Pattern TOKEN = Pattern.compile("name=\"token\" value=\"([^\"]+)\"");
+
+  /** Not the tick of labels, which every page of a lot has that is not for use. */
+  private static final Pattern TICK =
+      Pattern.compile("name=\"sure\" value=\"([^\"]+)\"(?! required)");
+
   private static final Pattern ONCE = Pattern.compile("name=\"once\" value=\"([^\"]+)\"");
 
   private final Served served;
@@ -47,9 +53,47 @@ final class Visit {
   }
 
   Reply submit(String address, Map<String, String> form) {
+    return submitted(address, encoded(form));
+  }
+
+  /** Sends a form as a browser writes it, with a field as often as it is filled in. */
+  Reply submitted(String address, String form) {
     return send(
         request(address, "Content-Type", "application/x-www-form-urlencoded")
-            .POST(BodyPublishers.ofString(encoded(form))));
+            .POST(BodyPublishers.ofString(form)));
+  }
+
+  /** Sends a form, and where a page asks about it sends it again with every tick of that page. */
+  Reply confirm(String address, String... fields) {
+    Reply asked = submit(address, fields);
+    return TICK.matcher(asked.text()).find()
+        ? submit(address, with(fields, "sure", ticks(asked)))
+        : asked;
+  }
+
+  /** What the ticks of a page that asks send, all of them ticked. */
+  static String ticks(Reply asked) {
+    Matcher found = TICK.matcher(asked.text());
+    String names = found.results().map(tick -> tick.group(1)).collect(Collectors.joining(" "));
+    assertThat(names).as(asked.text()).isNotEmpty();
+    return names;
+  }
+
+  /** Labels, with every tick where a page asks before they are made. */
+  static Reply labels(Served served, String address, String... headers) {
+    Reply reply = served.get(address, headers);
+    String sign = address.contains("?") ? "&" : "?";
+    return TICK.matcher(reply.text()).find()
+        ? served.get(address + sign + "sure=" + encoded(ticks(reply)), headers)
+        : reply;
+  }
+
+  /** The same fields and one more. */
+  static String[] with(String[] fields, String name, String value) {
+    String[] more = Arrays.copyOf(fields, fields.length + 2);
+    more[fields.length] = name;
+    more[fields.length + 1] = value;
+    return more;
   }
 
   /** What the first form of a page has to be told apart from the same form sent again. */

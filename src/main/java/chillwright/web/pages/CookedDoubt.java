@@ -19,7 +19,7 @@ final class CookedDoubt {
   private CookedDoubt() {}
 
   /** The question; empty where nothing is odd, or the food needs no temperature. */
-  static Optional<String> of(Row row, String category, Desk desk, Visitor visitor) {
+  static Optional<Question> of(Row row, String category, Desk desk, Visitor visitor) {
     if (row.word() != Word.COOKED || !needsTemperature(category, desk.kitchen())) {
       return Optional.empty();
     }
@@ -39,7 +39,8 @@ final class CookedDoubt {
                             visitor.say(
                                 "entry.doubt.not-hot",
                                 given.text(visitor.scale()),
-                                limit.text(given.scale()))));
+                                limit.text(given.scale())))
+                    .map(says -> Question.of("not-hot", given.text(), says)));
   }
 
   private static boolean needsTemperature(String category, Kitchen kitchen) {

@@ -73,7 +73,7 @@ final class CorrectPage {
         faults = EntryForm.faults(refused.problems(), visitor);
       }
     }
-    Filled again = new Filled(form.all(), faults, "");
+    Filled again = Filled.refused(form.all(), faults);
     answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, view, entry, again);
   }
 

@@ -30,6 +30,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -70,10 +71,10 @@ final class DayPage {
     EntryForm entry = new EntryForm(form, desk.zone(), now);
     Incoming row = entry.row("");
     List<String> faults = EntryForm.faults(row, visitor);
-    String doubt = faults.isEmpty() ? doubt(entry, form, row, visitor) : "";
+    List<Question> asked = faults.isEmpty() ? asked(form, row, visitor) : List.of();
     Map<String, String> fields = KeptEntry.fields(form, desk.zone(), now);
     fields.put("form", READINGS);
-    return new Filled(fields, faults, doubt);
+    return new Filled(fields, faults, asked, Set.of());
   }
 
   private void answer(Context context, HttpStatus status, Visitor visitor, Filled form) {
@@ -212,7 +213,7 @@ final class DayPage {
         });
   }
 
-  /** Closes the day or opens it again; with places unread it asks once. */
+  /** Closes the day or opens it again; with so many places unread it asks once. */
   void sign(Context context) {
     Optional<Form> sent = desk.form(context);
     if (sent.isEmpty()) {
@@ -221,11 +222,14 @@ final class DayPage {
     Form form = sent.get();
     Day today = desk.kitchen().days().day(desk.kitchen().days().today());
     boolean closes = form.text("word").equals(DaySign.Word.CLOSED.key()) && !today.isClosed();
-    if (closes && form.has("by") && !form.has("sure") && today.unread() > 0) {
-      Visitor visitor = desk.visitor(context);
+    Visitor visitor = desk.visitor(context);
+    int unread = today.unread();
+    String says = visitor.say("day.unread.ask", unread);
+    List<Question> asked = List.of(Question.of("unread", unread, says));
+    if (closes && form.has("by") && unread > 0 && Question.isOpen(asked, form.answered())) {
       Map<String, String> fields = form.all();
       fields.put("form", SIGNATURES);
-      Filled again = new Filled(fields, List.of(), visitor.say("day.unread.ask", today.unread()));
+      Filled again = new Filled(fields, List.of(), asked, Set.of());
       answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, again);
       return;
     }
@@ -246,7 +250,7 @@ final class DayPage {
     } catch (Refused refused) {
       Map<String, String> fields = form.get().all();
       fields.put("form", address);
-      Filled again = new Filled(fields, faults(refused, desk.visitor(context)), "");
+      Filled again = Filled.refused(fields, faults(refused, desk.visitor(context)));
       HttpStatus status =
           refused.why() == Refused.Why.DAY_STANDS
               ? HttpStatus.CONFLICT
@@ -285,8 +289,8 @@ final class DayPage {
         isBlankCorrection
             ? List.of(visitor.say("day.correct.blank"))
             : EntryForm.faults(row, visitor);
-    String doubt = faults.isEmpty() ? doubt(entry, sent, row, visitor) : "";
-    if (faults.isEmpty() && doubt.isEmpty()) {
+    List<Question> asked = faults.isEmpty() ? asked(sent, row, visitor) : List.of();
+    if (faults.isEmpty() && !Question.isOpen(asked, sent.answered())) {
       try {
         desk.kitchen().logbook().log(List.of(row), entry.once(READINGS));
         context.redirect(after(sent), HttpStatus.SEE_OTHER);
@@ -297,24 +301,26 @@ final class DayPage {
     }
     Map<String, String> fields = new HashMap<>(entry.fields());
     fields.put("form", READINGS);
-    Filled again = new Filled(fields, faults, doubt);
+    Filled again = new Filled(fields, faults, asked, sent.answered());
     answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, again);
   }
 
-  /** What of a reading can hardly be of its place; blank where nothing is odd. */
-  private String doubt(EntryForm entry, Form sent, Incoming incoming, Visitor visitor) {
-    if (!(incoming instanceof Row row) || entry.isSure()) {
-      return "";
+  /** What of a reading can hardly be of its place. */
+  private List<Question> asked(Form sent, Incoming incoming, Visitor visitor) {
+    if (!(incoming instanceof Row row)) {
+      return List.of();
     }
     List<KnownPlace> places = desk.kitchen().setUp().places();
-    return row.details()
+    return row
+        .details()
         .temperature()
         .flatMap(
             given ->
                 PlaceName.among(places.stream().map(KnownPlace::name).toList(), placeOf(sent))
                     .flatMap(name -> places.stream().filter(p -> p.name().equals(name)).findFirst())
                     .flatMap(p -> new RoundDoubt(visitor).of(p.name(), p.kind(), given)))
-        .orElse("");
+        .stream()
+        .toList();
   }
 
   /** Back to the place that was read, or whose reading was corrected. */

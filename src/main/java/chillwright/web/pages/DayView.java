@@ -28,25 +28,25 @@ public record DayView(
     return others.stream().anyMatch(place -> place.name().equals(form.given("saved")));
   }
 
-  /** The question about the form that was sent to an address; blank for none. */
-  public String doubtOf(String address) {
-    return form.given("form").equals(address) ? form.doubt() : "";
+  /** Whether what is asked is of the form that was sent to that address. */
+  public boolean isAskedAt(String address) {
+    return form.given("form").equals(address) && !form.asked().isEmpty();
   }
 
-  /** The question about the reading of a place; blank for none. */
-  public String doubtOf(Place place) {
+  /** Whether it is of the reading of a place. */
+  public boolean isAskedOf(Place place) {
     boolean isThere = place.name().equals(form.given("place")) && !form.has("corrects");
-    return isThere ? doubtOf(DayPage.READINGS) : "";
+    return isThere && isAskedAt(DayPage.READINGS);
   }
 
-  /** The question about a corrected reading; blank for none. */
-  public String doubtOf(Reading reading) {
-    return form.given("corrects").equals(reading.id()) ? doubtOf(DayPage.READINGS) : "";
+  /** Whether it is of a corrected reading. */
+  public boolean isAskedOf(Reading reading) {
+    return form.given("corrects").equals(reading.id()) && isAskedAt(DayPage.READINGS);
   }
 
   /** Whether the places of which nothing is asked are shown, since one of them has a message. */
   public boolean isOpenElsewhere() {
-    return !form.faults().isEmpty() || !doubtOf(DayPage.READINGS).isEmpty() || isSavedElsewhere();
+    return !form.faults().isEmpty() || isAskedAt(DayPage.READINGS) || isSavedElsewhere();
   }
 
   /** Where a place stands on the page. */

@@ -52,23 +52,28 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
   private static final Set<Phase> COLD =
       EnumSet.of(Phase.PREPARED, Phase.OPENED, Phase.CHILLED, Phase.FROZEN, Phase.THAWING);
 
-  /** The question; empty where nothing is odd. */
-  Optional<String> of(Row row) {
-    return row.details()
-        .temperature()
-        .flatMap(
-            given ->
-                Optional.of(given)
-                    .filter(read -> !isHeated(read, row.word()))
-                    .flatMap(read -> inOtherScale(read, row.when()))
-                    .or(() -> tooHot(given, visitor))
-                    .or(() -> FrozenDoubt.of(row, view, visitor))
-                    .or(() -> farApart(given, row))
-                    .or(() -> tooCold(given, row.word()))
-                    .or(() -> warmAlready(given, row.word())))
-        .or(() -> CookedDoubt.of(row, view.state().category(), desk, visitor))
-        .or(() -> new PlaceDoubt(view.state(), desk, visitor).of(row))
-        .or(() -> before(row.when()));
+  /** The questions, at most one of each kind; empty where nothing is odd. */
+  List<Question> of(Row row) {
+    Optional<Temperature> read = row.details().temperature();
+    return Stream.of(
+            read.flatMap(given -> figure(given, row)),
+            read.flatMap(given -> warmAlready(given, row.word())),
+            CookedDoubt.of(row, view.state().category(), desk, visitor),
+            new PlaceDoubt(view.state(), desk, visitor).of(row),
+            before(row.when()))
+        .flatMap(Optional::stream)
+        .toList();
+  }
+
+  /** What of the figure can hardly be. */
+  private Optional<Question> figure(Temperature given, Row row) {
+    return Optional.of(given)
+        .filter(read -> !isHeated(read, row.word()))
+        .flatMap(read -> inOtherScale(read, row.when()))
+        .or(() -> tooHot(given, visitor))
+        .or(() -> FrozenDoubt.of(row, view, visitor))
+        .or(() -> farApart(given, row))
+        .or(() -> tooCold(given, row.word()));
   }
 
   private boolean isIn(Set<Phase> phases) {
@@ -94,7 +99,7 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
   }
 
   /** A figure that would follow the one before it if it was of the other scale. */
-  private Optional<String> inOtherScale(Temperature given, Instant when) {
+  private Optional<Question> inOtherScale(Temperature given, Instant when) {
     return last()
         .filter(
             last ->
@@ -107,12 +112,13 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
               Scale other = given.scale() == Scale.CELSIUS ? Scale.FAHRENHEIT : Scale.CELSIUS;
               String meant = given.text().replace(given.scale().sign(), other.sign());
               String before = last.temperature().orElseThrow().text();
-              return visitor.say("entry.doubt.scale", given.text(), before, meant);
+              String says = visitor.say("entry.doubt.scale", given.text(), before, meant);
+              return Question.of("scale", given.text(), says);
             });
   }
 
   /** A reading far from the one before it, soon after it. */
-  private Optional<String> farApart(Temperature given, Row row) {
+  private Optional<Question> farApart(Temperature given, Row row) {
     return last()
         .filter(last -> !isHeated(given, row.word()))
         .filter(last -> Duration.between(last.happenedAt(), row.when()).compareTo(SOON) <= 0)
@@ -127,7 +133,8 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
                     "entry.doubt",
                     given.text(),
                     last.temperature().orElseThrow().text(),
-                    desk.clock(last.happenedAt(), visitor)));
+                    desk.clock(last.happenedAt(), visitor)))
+        .map(says -> Question.of("far", given.text(), says));
   }
 
   /**
@@ -149,7 +156,7 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
   }
 
   /** A figure that food does not reach, and what it is in °F, or with a point put into it. */
-  static Optional<String> tooHot(Temperature given, Visitor visitor) {
+  static Optional<Question> tooHot(Temperature given, Visitor visitor) {
     if (given.celsiusDegrees() <= HOTTEST_CELSIUS) {
       return Optional.empty();
     }
@@ -163,30 +170,34 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
                 isWhole ? Stream.of(pointed) : Stream.empty())
             .map(each -> visitor.say("entry.doubt.point", each.text(visitor.scale())))
             .collect(Collectors.joining(" "));
-    return Optional.of(meant.isEmpty() ? asks : meant + " " + asks);
+    String says = meant.isEmpty() ? asks : meant + " " + asks;
+    return Optional.of(Question.of("hot", given.text(), says));
   }
 
-  private Optional<String> tooCold(Temperature given, Word word) {
+  private Optional<Question> tooCold(Temperature given, Word word) {
     boolean mayBeFrozen = word == Word.FROZEN || isIn(MAY_BE_FROZEN);
     return !mayBeFrozen && given.celsiusDegrees() < FROZEN_CELSIUS
         ? Optional.of(visitor.say("entry.doubt.frozen", given.text()))
+            .map(says -> Question.of("cold", given.text(), says))
         : Optional.empty();
   }
 
   /** Food that was cold and is warm at the first row of its reheat: when did its time begin? */
-  private Optional<String> warmAlready(Temperature given, Word word) {
+  private Optional<Question> warmAlready(Temperature given, Word word) {
     return word == Word.REHEATING && isIn(COLD) && given.celsiusDegrees() > COLD_CELSIUS
         ? Optional.of(visitor.say("entry.doubt.reheating", given.text()))
+            .map(says -> Question.of("warm-already", given.text(), says))
         : Optional.empty();
   }
 
   /** What is said to have happened to a part before it was one happened to all of its source. */
-  private Optional<String> before(Instant when) {
+  private Optional<Question> before(Instant when) {
     String sources = view.sources().stream().map(LotId::text).collect(Collectors.joining(" "));
     return view.entries().stream()
         .map(LogEntry::happenedAt)
         .min(Comparator.naturalOrder())
         .filter(begun -> !sources.isEmpty() && when.isBefore(begun))
-        .map(begun -> visitor.say("entry.doubt.before", desk.clock(begun, visitor), sources));
+        .map(begun -> visitor.say("entry.doubt.before", desk.clock(begun, visitor), sources))
+        .map(says -> Question.of("before", when, says));
   }
 }

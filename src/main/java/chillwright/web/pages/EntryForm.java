@@ -77,26 +77,41 @@ final class EntryForm {
 
   /** The row it makes, or all that is wrong with its fields. */
   Incoming row(String lot) {
+    return row(lot, "");
+  }
+
+  /**
+   * The same as one of several rows.
+   *
+   * @param pointer tells it from the others in what is said to be wrong
+   */
+  Incoming row(String lot, String pointer) {
     Map<String, String> cells = new LinkedHashMap<>();
     cells.put(Column.LOT.title(), lot);
     for (Column column : TAKEN) {
       cells.put(column.title(), cell(column));
     }
     cells.put(Column.WHEN.title(), when());
-    Incoming row = new Cells(now, zone).read(cells, Place.object(""));
+    Place place = Place.object(pointer);
+    Incoming row = new Cells(now, zone).read(cells, place);
+    Where whole = place.row();
     Read typed = typed();
     if (typed instanceof Either two) {
       String either = String.join(" or ", two.written());
-      return refused(row, "two-times", either, EITHER.formatted(form.text("when"), either));
+      return refused(row, whole, "two-times", either, EITHER.formatted(form.text("when"), either));
     }
     return typed instanceof Skipped skipped
-        ? refused(row, "skipped-hour", SHOWN, SKIPPED.formatted(skipped.before(), skipped.after()))
+        ? refused(
+            row,
+            whole,
+            "skipped-hour",
+            SHOWN,
+            SKIPPED.formatted(skipped.before(), skipped.after()))
         : row;
   }
 
   /** The row with a fault of its time. */
-  private Incoming refused(Incoming row, String code, String allowed, String says) {
-    Where whole = Place.object("").row();
+  private Incoming refused(Incoming row, Where whole, String code, String allowed, String says) {
     List<Problem> problems = new ArrayList<>();
     if (row instanceof Misread misread) {
       problems.addAll(misread.problems());
@@ -190,11 +205,6 @@ final class EntryForm {
     sent.remove("once");
     byte[] bytes = sent.toString().getBytes(StandardCharsets.UTF_8);
     return Optional.of(OnceKey.of(form.text("once"), "POST " + address, bytes));
-  }
-
-  /** Whether the person was asked about it and says that it is right. */
-  boolean isSure() {
-    return form.has("sure");
   }
 
   /** What was filled in, to be shown again. */

@@ -2,6 +2,7 @@ package chillwright.web.pages;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -9,9 +10,11 @@ import java.util.Set;
  *
  * @param fields what was filled in
  * @param faults every one, in words
- * @param doubt a question that the person must answer with a tick; blank for none
+ * @param asked questions that the person must answer, each with its tick
+ * @param answered names of those that were
  */
-public record Filled(Map<String, String> fields, List<String> faults, String doubt) {
+public record Filled(
+    Map<String, String> fields, List<String> faults, List<Question> asked, Set<String> answered) {
   /** What an act brings along without any of it being folded away. */
   private static final Set<String> BESIDE_AN_ACT =
       Set.of("note", "token", "once", "at", "kept", "sure");
@@ -19,10 +22,26 @@ public record Filled(Map<String, String> fields, List<String> faults, String dou
   public Filled {
     fields = Map.copyOf(fields);
     faults = List.copyOf(faults);
+    asked = List.copyOf(asked);
+    answered = Set.copyOf(answered);
   }
 
   static Filled with(Map<String, String> fields) {
-    return new Filled(fields, List.of(), "");
+    return refused(fields, List.of());
+  }
+
+  static Filled refused(Map<String, String> fields, List<String> faults) {
+    return new Filled(fields, faults, List.of(), Set.of());
+  }
+
+  public boolean isAnswered(Question question) {
+    return answered.contains(question.name());
+  }
+
+  /** Where the page opens. */
+  public boolean isFirstOpen(Question question) {
+    Optional<Question> first = asked.stream().filter(each -> !isAnswered(each)).findFirst();
+    return first.equals(Optional.of(question));
   }
 
   public String given(String name) {

@@ -3,9 +3,11 @@ package chillwright.web.pages;
 import chillwright.service.OnceKey;
 import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 
 /** The fields of a form as they were sent; a field that is not there is blank. */
@@ -32,6 +34,11 @@ final class Form {
     return String.join(" ", fields.getOrDefault(name, List.of()));
   }
 
+  /** Names of the questions that were answered with a tick. */
+  Set<String> answered() {
+    return new HashSet<>(List.of(words("sure").strip().split("\\s+")));
+  }
+
   /** Makes the same form, sent twice, count once. */
   Optional<OnceKey> once(String address) {
     if (!has("once")) {
@@ -42,6 +49,13 @@ final class Form {
     sent.remove("once");
     byte[] bytes = sent.toString().getBytes(StandardCharsets.UTF_8);
     return Optional.of(OnceKey.of(text("once"), "POST " + address, bytes));
+  }
+
+  /** The same with one value of that field. */
+  Form with(String name, String value) {
+    Map<String, List<String>> others = new HashMap<>(fields);
+    others.put(name, List.of(value));
+    return new Form(others);
   }
 
   /** The same with that field left blank. */

@@ -31,7 +31,7 @@ final class FrozenDoubt {
   private FrozenDoubt() {}
 
   /** The question; empty where nothing is odd, as of food found soft or still cooling down. */
-  static Optional<String> of(Row row, LotView view, Visitor visitor) {
+  static Optional<Question> of(Row row, LotView view, Visitor visitor) {
     Optional<How> how = row.details().how();
     boolean isFrozen =
         how.filter(How.CRYSTALS::equals).isPresent()
@@ -40,16 +40,19 @@ final class FrozenDoubt {
   }
 
   /** The same of the first entry of a lot: what comes into the kitchen frozen is frozen. */
-  static Optional<String> ofNew(Row row, Visitor visitor) {
+  static Optional<Question> ofNew(Row row, Visitor visitor) {
     return of(row, row.word() == Word.FROZEN, visitor);
   }
 
-  private static Optional<String> of(Row row, boolean isFrozen, Visitor visitor) {
+  private static Optional<Question> of(Row row, boolean isFrozen, Visitor visitor) {
     boolean isHard = row.details().how().filter(How.HARD::equals).isPresent();
     return row.details()
         .temperature()
         .filter(given -> (isHard && isAbove(HARD, given)) || (isFrozen && isAbove(FROZEN, given)))
-        .map(given -> visitor.say("entry.doubt.not-frozen", given.text()));
+        .map(Temperature::text)
+        .map(
+            given ->
+                Question.of("not-frozen", given, visitor.say("entry.doubt.not-frozen", given)));
   }
 
   private static boolean isAbove(Limit limit, Temperature given) {

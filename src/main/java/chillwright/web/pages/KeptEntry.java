@@ -23,7 +23,9 @@ final class KeptEntry {
   /** The form as it was filled in; empty where the address brings none. */
   static Optional<Form> of(Context context) {
     Map<String, List<String>> fields = context.queryParamMap();
-    return fields.containsKey(KEPT) ? Optional.of(new Form(fields)) : Optional.empty();
+    return fields.containsKey(KEPT)
+        ? Optional.of(new Form(fields).without("sure"))
+        : Optional.empty();
   }
 
   /** Its fields, with the moment that was noted as a time of the kitchen. */

@@ -93,6 +93,7 @@ final class LabelWords {
         visitor.language(),
         boxes.isEmpty() ? "" : visitor.say("labels.undrawable", boxes),
         missing(view),
+        new NotForUse(desk, visitor).labelled(view).stream().toList(),
         form);
   }
 

@@ -33,18 +33,28 @@ public final class LabelsPdf {
   private static final int LONGEST_NET = 60;
 
   private static final String YES = "yes";
+  private static final String SURE = "sure";
   private static final List<String> MANY = List.of("lot", "parts", "portions");
   private static final Map<String, String> NAMES =
       Map.of(
-          "sheet", "labels.sheet",
-          "many", "labels.many",
-          "count", "labels.count",
-          "each", "labels.each",
-          "from", "labels.from",
-          "leaves", "labels.leaves",
-          "net", "labels.net",
-          "language", "labels.language",
-          "sure", "labels.sure");
+          "sheet",
+          "labels.sheet",
+          "many",
+          "labels.many",
+          "count",
+          "labels.count",
+          "each",
+          "labels.each",
+          "from",
+          "labels.from",
+          "leaves",
+          "labels.leaves",
+          "net",
+          "labels.net",
+          "language",
+          "labels.language",
+          SURE,
+          "labels.sure");
 
   private final Desk desk;
 
@@ -83,8 +93,30 @@ public final class LabelsPdf {
       return;
     }
     LotId lot = view.get().state().lot();
+    Filled form = asked(wanted, context, visitor);
+    if (Question.isOpen(form.asked(), form.answered())) {
+      Frame frame = desk.frame(visitor, "lot.labels", "/lots/" + lot, List.of());
+      HttpStatus asks = HttpStatus.UNPROCESSABLE_CONTENT;
+      desk.answer(context, asks, Templates.PAGES.labels(frame, lot.text(), form));
+      return;
+    }
     context.header(Header.CONTENT_DISPOSITION, "inline; filename=\"labels-" + lot + ".pdf\"");
     context.contentType(TYPE).result(LabelSheets.of(labels, sheet, first));
+  }
+
+  /** The address as a form, with the question of each lot on it that is not for use. */
+  private Filled asked(List<Wanted> wanted, Context context, Visitor visitor) {
+    NotForUse unfit = new NotForUse(desk, visitor);
+    Form form = new Form(context.queryParamMap());
+    return new Filled(
+        form.without(SURE).all(),
+        List.of(),
+        wanted.stream()
+            .map(Wanted::lot)
+            .distinct()
+            .flatMap(lot -> unfit.labelled(lot).stream())
+            .toList(),
+        form.answered());
   }
 
   /** Every label that is asked for; means nothing where the parameters have faults. */

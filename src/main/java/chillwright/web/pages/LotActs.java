@@ -195,7 +195,7 @@ final class LotActs {
             .map(back -> new LotPageView.Back(back.part().text(), back.whole().text()))
             .toList(),
         new Known(kitchen).categories(visitor.language()),
-        new Filled(fields, form.faults(), form.doubt()));
+        new Filled(fields, form.faults(), form.asked(), form.answered()));
   }
 
   private static LotPageView.Partner partner(LotState lot, Visitor visitor) {

@@ -4,11 +4,9 @@ import chillwright.core.forecast.Forecast;
 import chillwright.core.keeping.LotState;
 import chillwright.core.learning.CoolingRuns;
 import chillwright.core.log.How;
-import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
-import chillwright.core.log.Row;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.OpenCooling;
@@ -25,7 +23,6 @@ import chillwright.service.LotView;
 import chillwright.service.Refused;
 import chillwright.service.Tracing.Trace;
 import chillwright.service.Tracing.Traced;
-import chillwright.service.Written;
 import chillwright.web.pages.LotPageView.Found;
 import chillwright.web.pages.LotPageView.Next;
 import io.javalin.http.Context;
@@ -63,11 +60,14 @@ final class LotPage {
     if (view.isPresent()) {
       String done = Optional.ofNullable(context.queryParam("done")).orElse("");
       List<Frame.Notice> notices =
-          Stream.concat(
+          Stream.of(
                   DividedNotice.of(context, view.get(), visitor).stream(),
+                  new OtherParts(desk.kitchen(), view.get()).saved(context, visitor).stream(),
                   view.get().entries().stream()
                       .filter(entry -> entry.id().text().equals(done))
-                      .map(entry -> done(entry, view.get(), visitor)))
+                      .map(entry -> done(entry, view.get(), visitor)),
+                  new CountedMore(desk, view.get(), visitor).notices(context).stream())
+              .flatMap(told -> told)
               .toList();
       LotPageView page =
           page(
@@ -110,7 +110,7 @@ final class LotPage {
   /** The form as it is opened: the likeliest word is chosen. */
   private Filled blank(LotView view, Visitor visitor) {
     Map<String, String> fields = new HashMap<>();
-    fields.put("entry", NextWords.of(view, desk.kitchen().now()).get(0));
+    fields.put("entry", NextWords.of(logged(view), desk.kitchen().now()).get(0));
     fields.put("scale", visitor.scaleLetter());
     return Filled.with(fields);
   }
@@ -119,33 +119,28 @@ final class LotPage {
   private Filled opened(LotView view, Visitor visitor, String asked) {
     Map<String, String> fields = new HashMap<>(blank(view, visitor).fields());
     Optional.ofNullable(asked)
-        .filter(NextWords.of(view, desk.kitchen().now())::contains)
+        .filter(NextWords.of(logged(view), desk.kitchen().now())::contains)
         .ifPresent(word -> fields.put("entry", word));
     return Filled.with(fields);
   }
 
   /** The form with what a phone had kept, and what is wrong with it or asked about it. */
   private Filled kept(LotView view, Visitor visitor, Form kept) {
-    Instant now = desk.kitchen().now();
-    Form form = LotActs.asEntry(kept);
-    Map<String, String> fields = new HashMap<>(blank(view, visitor).fields());
-    fields.putAll(KeptEntry.fields(form, desk.zone(), now));
-    EntryForm entry = new EntryForm(form, desk.zone(), now);
-    Incoming row = entry.row(view.state().lot().text());
-    List<String> faults = EntryForm.faults(row, visitor);
-    Optional<String> doubt = faults.isEmpty() ? doubt(entry, row, view, visitor) : Optional.empty();
-    return new Filled(fields, faults, doubt.orElse(""));
+    return new SentEntry(desk, visitor, view, kept)
+        .kept(blank(view, visitor).fields(), desk.kitchen().now());
+  }
+
+  /** The lot that takes the next entry: the first of its parts where nothing else is left. */
+  private LotView logged(LotView view) {
+    OtherParts parts = new OtherParts(desk.kitchen(), view);
+    return parts.areAlone()
+        ? desk.kitchen().lots().lot(parts.onHand().get(0).lot()).orElse(view)
+        : view;
   }
 
   /** Then a phone must offer a sign for what reads below zero. */
   static boolean isFrozen(LotState lot) {
     return lot.standing().filter(standing -> standing.phase() == Phase.FROZEN).isPresent();
-  }
-
-  private static List<LogEntry> readings(LotView view) {
-    return view.judged().map(judged -> judged.timeline().entries()).orElse(List.of()).stream()
-        .filter(entry -> entry.temperature().isPresent())
-        .toList();
   }
 
   /** Takes an entry, and shows the lot with what came of it, or the form with what is wrong. */
@@ -159,47 +154,22 @@ final class LotPage {
     if (view.isEmpty()) {
       return;
     }
-    Instant now = desk.kitchen().now();
-    EntryForm entry = new EntryForm(LotActs.asEntry(form.get()), desk.zone(), now);
-    String code = view.get().state().lot().text();
-    Incoming row = entry.row(code);
-    List<String> faults = EntryForm.faults(row, visitor);
-    Optional<String> doubt =
-        faults.isEmpty() ? doubt(entry, row, view.get(), visitor) : Optional.empty();
-    if (faults.isEmpty() && doubt.isEmpty()) {
+    SentEntry sent = new SentEntry(desk, visitor, view.get(), form.get());
+    List<String> faults = sent.faults();
+    List<Question> asked = faults.isEmpty() ? sent.asked() : List.of();
+    if (faults.isEmpty() && !Question.isOpen(asked, form.get().answered())) {
       try {
-        Written written = desk.kitchen().logbook().log(List.of(row), entry.once(context.path()));
-        context.redirect(after(form.get(), code, written), HttpStatus.SEE_OTHER);
+        String page = "/lots/" + view.get().state().lot();
+        context.redirect(sent.store(context.path(), page), HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
-        faults = EntryForm.faults(refused.problems(), visitor);
+        faults = sent.faults(refused);
       }
     }
-    Filled again = new Filled(entry.fields(), faults, doubt.orElse(""));
+    Filled again = sent.again(faults, asked);
     LotPageView page =
         page(view.get(), visitor, again, NOTHING, NOTHING, desk.isAddressLoopback(context));
     answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, view.get(), page, List.of());
-  }
-
-  private Optional<String> doubt(
-      EntryForm entry, Incoming incoming, LotView view, Visitor visitor) {
-    if (!(incoming instanceof Row row) || entry.isSure()) {
-      return Optional.empty();
-    }
-    Optional<String> unfit = new NotForUse(desk, visitor).before(row, view);
-    Optional<String> odd =
-        entry
-            .twice()
-            .map(time -> visitor.say("entry.doubt.twice", time))
-            .or(() -> new Doubts(view, readings(view), desk, visitor).of(row));
-    return unfit.map(first -> odd.map(second -> first + " " + second).orElse(first)).or(() -> odd);
-  }
-
-  /** Back to the list where a portion was taken in passing, else to the lot. */
-  private static String after(Form form, String code, Written written) {
-    return LotsPages.isList(form.text("back"))
-        ? TakenNotice.on(form.text("back"), code, written.entries().get(0))
-        : "/lots/" + code + "?done=" + written.entries().get(0).id();
   }
 
   private void answer(
@@ -245,9 +215,10 @@ final class LotPage {
         LotLines.where(state, OutWords.ending(traced), visitor),
         next(view, sentences, visitor),
         LotActs.isOwed(state, now),
-        isFrozen(state),
+        isFrozen(logged(view).state()),
         form,
-        NextWords.of(view, now),
+        new OtherParts(desk.kitchen(), view).shown(form, visitor),
+        NextWords.of(logged(view), now),
         Arrays.stream(How.values()).map(How::text).toList(),
         new Known(desk.kitchen()).places(),
         new Known(desk.kitchen()).containers(),

@@ -10,6 +10,7 @@ import java.util.List;
  * @param next why it is not for use, then what falls due next
  * @param isFrozen whether it may read below zero
  * @param isOwed whether something is owed, which an action settles
+ * @param also parts for which the same entry can be made
  * @param words the words that may come next, the likeliest first
  * @param probes what vouches for its readings
  * @param curve its temperatures as an SVG picture; blank where there are too few
@@ -26,6 +27,7 @@ public record LotPageView(
     boolean isOwed,
     boolean isFrozen,
     Filled form,
+    Others also,
     List<String> words,
     List<String> hows,
     List<String> places,
@@ -66,11 +68,6 @@ public record LotPageView(
     return words.subList(Math.min(LIKELY, words.size()), words.size());
   }
 
-  /** Whether it is not for use as its record stands. */
-  public boolean isUnfit() {
-    return next.stream().anyMatch(line -> line.until().isEmpty());
-  }
-
   public boolean isUnlikely(String word) {
     return others().contains(word);
   }
@@ -86,6 +83,7 @@ public record LotPageView(
    * @param language of whoever looks, in which labels are printed where no other is chosen
    * @param undrawable the letters that no font here has, in words; blank for none
    * @param missing what a buyer may need to read and nobody has put on file, in words
+   * @param asked before any is made; none of food that is for use
    * @param form as it was filled in before, where it is mended
    */
   public record Labels(
@@ -93,8 +91,10 @@ public record LotPageView(
       Language language,
       String undrawable,
       List<String> missing,
+      List<Question> asked,
       Filled form) {
     public Labels {
+      asked = List.copyOf(asked);
       missing = List.copyOf(missing);
       sheets = List.copyOf(sheets);
     }
@@ -142,6 +142,29 @@ public record LotPageView(
    * @param warning that ingredients name an allergen that is not declared; blank for nothing
    */
   public record Contents(String gap, List<String> says, String warning) {}
+
+  /**
+   * Parts of the lot, or of the batch that it is a part of.
+   *
+   * @param areAlone whether nothing is left but these: then the lot itself takes no entry
+   */
+  public record Others(boolean areAlone, List<Other> lots) {
+    public Others {
+      lots = List.copyOf(lots);
+    }
+
+    /** Whether any of them is to get the entry. */
+    public boolean isOpen() {
+      return lots.stream().anyMatch(lot -> lot.isTicked() || !lot.temperature().isEmpty());
+    }
+  }
+
+  /**
+   * One of these parts.
+   *
+   * @param temperature that was filled in for it
+   */
+  public record Other(String code, String where, boolean isTicked, String temperature) {}
 
   /** A part that can go back into the lot it was divided from. */
   public record Back(String part, String whole) {}

@@ -18,7 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** Begins a batch on one screen, from a food made before, and splits it into containers. */
@@ -92,36 +92,41 @@ final class NewBatchPage {
     Instant now = desk.kitchen().now();
     Incoming probe = form(fields, now).row("made");
     faults.addAll(EntryForm.faults(probe, visitor));
-    String doubt =
-        faults.isEmpty() && !sent.get().has("sure") ? doubt(fields, (Row) probe, visitor) : "";
-    if (faults.isEmpty() && doubt.isEmpty()) {
+    List<Question> asked = faults.isEmpty() ? asked(fields, (Row) probe, visitor) : List.of();
+    if (faults.isEmpty() && !Question.isOpen(asked, sent.get().answered())) {
       try {
-        LotId lot = store(fields, (Row) probe, containers.getAsInt(), now);
-        // Split, nothing is left in the batch itself.
-        String end = containers.getAsInt() > 1 ? "-1" : "";
-        context.redirect("/lots/" + lot + end, HttpStatus.SEE_OTHER);
+        int count = containers.getAsInt();
+        LotId lot = store(fields, (Row) probe, count, now);
+        String page = "/lots/" + lot;
+        List<LotId> parts =
+            IntStream.rangeClosed(1, count).mapToObj(i -> new LotId(lot + "-" + i)).toList();
+        // The page of the batch has all of them, with their labels.
+        context.redirect(count > 1 ? DividedNotice.on(page, parts) : page, HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
         faults.addAll(EntryForm.faults(refused.problems(), visitor));
       }
     }
-    answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, new Filled(fields, faults, doubt));
+    Filled again = new Filled(fields, faults, asked, sent.get().answered());
+    answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, again);
   }
 
-  /** What can hardly be of a batch, or what it must not be made of; blank for nothing. */
-  private String doubt(Map<String, String> fields, Row batch, Visitor visitor) {
+  /** What can hardly be of a batch, or what it must not be made of. */
+  private List<Question> asked(Map<String, String> fields, Row batch, Visitor visitor) {
     List<String> from = batch.details().from().stream().map(LotId::text).toList();
     String category = fields.getOrDefault("category", "");
+    Optional<Question> figure =
+        batch
+            .details()
+            .temperature()
+            .flatMap(given -> Doubts.tooHot(given, visitor))
+            .or(() -> FrozenDoubt.ofNew(batch, visitor));
     return Stream.of(
-            new NotForUse(desk, visitor).of(from),
-            batch
-                .details()
-                .temperature()
-                .flatMap(given -> Doubts.tooHot(given, visitor))
-                .or(() -> FrozenDoubt.ofNew(batch, visitor)),
-            CookedDoubt.of(batch, category, desk, visitor))
-        .flatMap(Optional::stream)
-        .collect(Collectors.joining(" "));
+            new NotForUse(desk, visitor).of(from).stream(),
+            figure.stream(),
+            CookedDoubt.of(batch, category, desk, visitor).stream())
+        .flatMap(questions -> questions)
+        .toList();
   }
 
   /** Takes what the kitchen said of the food where the form says nothing. */

@@ -20,7 +20,7 @@ public record NewBatchView(
 
   /** Whether the part that is folded away is shown: when the form is back with some of it. */
   public boolean isOpen() {
-    boolean isBack = !form.faults().isEmpty() || !form.doubt().isEmpty();
+    boolean isBack = !form.faults().isEmpty() || !form.asked().isEmpty();
     return isBack && FOLDED.stream().anyMatch(form::has);
   }
 }

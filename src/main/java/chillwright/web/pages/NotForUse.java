@@ -14,7 +14,6 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 
 /**
  * Why food is not for use as its record stands, and the question before it is handed on all the
@@ -56,7 +55,7 @@ record NotForUse(Desk desk, Visitor visitor) {
   }
 
   /** The question before an entry; empty where there is none. */
-  Optional<String> before(Row row, LotView view) {
+  Optional<Question> before(Row row, LotView view) {
     boolean isNeverAsked = NEVER_ASKED.contains(row.word()) || isTheMissingReading(row, view);
     return isNeverAsked ? Optional.empty() : of(view);
   }
@@ -71,27 +70,38 @@ record NotForUse(Desk desk, Visitor visitor) {
             .noneMatch(finding -> finding.at(now) == Verdict.OUT);
   }
 
-  /** The question before lots are handed on, by their codes; empty where there is none. */
-  Optional<String> of(Collection<String> codes) {
-    String all =
-        codes.stream()
-            .filter(LotId::isCode)
-            .map(LotId::new)
-            .distinct()
-            .flatMap(code -> desk.kitchen().lots().lot(code).stream())
-            .flatMap(view -> of(view).stream())
-            .collect(Collectors.joining(" "));
-    return Optional.of(all).filter(text -> !text.isEmpty());
+  /** A question for each lot of these codes that is not to be handed on. */
+  List<Question> of(Collection<String> codes) {
+    return codes.stream()
+        .filter(LotId::isCode)
+        .map(LotId::new)
+        .distinct()
+        .flatMap(code -> desk.kitchen().lots().lot(code).stream())
+        .flatMap(view -> of(view).stream())
+        .toList();
   }
 
   /** The question before one lot is handed on. */
-  Optional<String> of(LotView view) {
+  Optional<Question> of(LotView view) {
+    return of(view, "entry.doubt.unfit");
+  }
+
+  /** The question before one lot gets labels. */
+  Optional<Question> labelled(LotView view) {
+    return of(view, "labels.doubt");
+  }
+
+  private Optional<Question> of(LotView view, String key) {
     Instant now = desk.kitchen().now();
     Sentences sentences = new Sentences(desk.zone(), visitor.scale(), now, visitor.language());
+    String lot = view.state().lot().text();
     return reasons(view, now).stream()
         .findFirst()
         .map(
             worst ->
-                visitor.say("entry.doubt.unfit", view.state().lot().text(), sentences.says(worst)));
+                Question.of(
+                    "unfit",
+                    lot + ":" + worst.rule().id(),
+                    visitor.say(key, lot, sentences.says(worst))));
   }
 }

@@ -78,11 +78,7 @@ public final class PageRoutes {
     get(AheadPage.ADDRESS, new AheadPage(desk)::show);
     plans(new PlansPage(desk));
     followed(new PullPage(desk), new TracePage(desk));
-    DayPage day = new DayPage(desk);
-    get(DayPage.ADDRESS, day::show);
-    routes.post(DayPage.READINGS, day::read);
-    routes.post(DayPage.HANDOVERS, day::handOver);
-    routes.post(DayPage.SIGNATURES, day::sign);
+    day(new DayPage(desk), new DayTables(desk));
     EnterPage enter = new EnterPage(desk);
     get(EnterPage.ADDRESS, enter::show);
     routes.post(EnterPage.ADDRESS, enter::enter);
@@ -95,6 +91,15 @@ public final class PageRoutes {
     for (Faces face : Faces.values()) {
       get(face.path(), face::answer);
     }
+  }
+
+  private void day(DayPage day, DayTables tables) {
+    get(DayPage.ADDRESS, day::show);
+    get(DayTables.ROUND, tables::round);
+    get(DayTables.OPEN, tables::open);
+    routes.post(DayPage.READINGS, day::read);
+    routes.post(DayPage.HANDOVERS, day::handOver);
+    routes.post(DayPage.SIGNATURES, day::sign);
   }
 
   private void setUp(SetUpPage setUp) {
@@ -123,6 +128,7 @@ public final class PageRoutes {
 
   private void plans(PlansPage plans) {
     get(PlansPage.ADDRESS, plans::all);
+    get(Tables.PLANS, new Tables(desk)::plans);
     get(PlansPage.ONE, plans::show);
     get(PlansPage.CALENDAR, plans::calendar);
     get(Tables.TASKS, context -> new Tables(desk).tasks(context, plans));

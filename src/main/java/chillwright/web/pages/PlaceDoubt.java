@@ -19,7 +19,7 @@ record PlaceDoubt(LotState lot, Desk desk, Visitor visitor) {
       Set.of("counter", "countertop", "bench", "worktop", "encimera", "mostrador", "mesa");
 
   /** The question; empty where nothing is odd. */
-  Optional<String> of(Row row) {
+  Optional<Question> of(Row row) {
     Optional<String> place =
         row.details().place().or(() -> lot.standing().flatMap(Standing::place));
     return switch (row.word()) {
@@ -27,14 +27,18 @@ record PlaceDoubt(LotState lot, Desk desk, Visitor visitor) {
           place
               .filter(here -> row.details().how().isEmpty())
               .filter(here -> kind(here).filter(Kind.COUNTER::equals).isPresent())
-              .map(here -> visitor.say("entry.doubt.thawing", here));
+              .map(here -> asks("entry.doubt.thawing", here));
       case FROZEN ->
           place
               .filter(here -> row.details().place().isEmpty())
               .filter(here -> kind(here).filter(PlaceDoubt::isNoFreezer).isPresent())
-              .map(here -> visitor.say("entry.doubt.no-freezer", here));
+              .map(here -> asks("entry.doubt.no-freezer", here));
       default -> Optional.empty();
     };
+  }
+
+  private Question asks(String key, String here) {
+    return Question.of(key, here, visitor.say(key, here));
   }
 
   private static boolean isNoFreezer(Kind kind) {

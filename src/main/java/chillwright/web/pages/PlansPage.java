@@ -64,15 +64,7 @@ final class PlansPage {
       PlanFaults faults,
       Filled text) {
     List<PlansView.Kept> kept =
-        desk.kitchen().plans().all().stream()
-            .map(
-                plan -> {
-                  PlanTree of = PlanTree.of(plan.input(), desk.zone());
-                  String name = of.name().isEmpty() ? plan.code() : of.name();
-                  String serving = of.fields("").get("serving").replace('T', ' ');
-                  return new PlansView.Kept(plan.code(), name, serving);
-                })
-            .sorted(Comparator.comparing(PlansView.Kept::serving).reversed())
+        kept(desk).stream()
             .map(
                 plan ->
                     new PlansView.Kept(
@@ -83,6 +75,20 @@ final class PlansPage {
     PlanRules rules = PlanRules.of(desk, visitor);
     PlansView view = new PlansView(kept, rules, form, faults.others(), text);
     desk.answer(context, status, Templates.PAGES.plans(frame, view));
+  }
+
+  /** The plans that are kept, the latest serving first. */
+  static List<PlansView.Kept> kept(Desk desk) {
+    return desk.kitchen().plans().all().stream()
+        .map(
+            plan -> {
+              PlanTree of = PlanTree.of(plan.input(), desk.zone());
+              String name = of.name().isEmpty() ? plan.code() : of.name();
+              String serving = of.fields("").get("serving").replace('T', ' ');
+              return new PlansView.Kept(plan.code(), name, serving);
+            })
+        .sorted(Comparator.comparing(PlansView.Kept::serving).reversed())
+        .toList();
   }
 
   void show(Context context) {
@@ -149,7 +155,7 @@ final class PlansPage {
   }
 
   private void refuse(Context context, Visitor visitor, Form sent, List<String> faults) {
-    Filled form = new Filled(sent.all(), faults, "");
+    Filled form = Filled.refused(sent.all(), faults);
     list(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, blank(), PlanFaults.NONE, form);
   }
 

@@ -35,7 +35,7 @@ final class ReachForms {
     } catch (Refused refused) {
       Visitor visitor = desk.visitor(context);
       List<String> faults = EntryForm.faults(refused.problems(), visitor);
-      Map<String, Filled> forms = Map.of(LABEL_ADDRESS, new Filled(form.get().all(), faults, ""));
+      Map<String, Filled> forms = Map.of(LABEL_ADDRESS, Filled.refused(form.get().all(), faults));
       page.answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, forms);
     }
   }

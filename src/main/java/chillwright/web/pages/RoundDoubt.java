@@ -30,7 +30,7 @@ record RoundDoubt(Visitor visitor) {
   private static final double COLDEST_FREEZER_CELSIUS = -35;
 
   /** The question; empty where nothing is odd. */
-  Optional<String> of(String place, Kind kind, Temperature given) {
+  Optional<Question> of(String place, Kind kind, Temperature given) {
     return switch (kind) {
       case REFRIGERATOR -> ofRefrigerator(place, given);
       case FREEZER -> ofFreezer(place, given);
@@ -38,24 +38,24 @@ record RoundDoubt(Visitor visitor) {
     };
   }
 
-  private Optional<String> ofRefrigerator(String place, Temperature given) {
+  private Optional<Question> ofRefrigerator(String place, Temperature given) {
     if (!FOOD_FREEZES.isHotEnough(given)) {
       List<Temperature> meant =
           inOtherScale(given)
               .filter(FOOD_FREEZES::isHotEnough)
               .filter(other -> other.celsiusDegrees() <= FAILING_CELSIUS)
               .toList();
-      return Optional.of(visitor.say("round.doubt.freezes", given.text(), place) + meant(meant));
+      return Optional.of(asks("round.doubt.freezes", place, given, meant));
     }
     return inOtherScale(given)
         .filter(other -> given.celsiusDegrees() >= FIGURE_OF_FAHRENHEIT)
         .filter(FOOD_FREEZES::isHotEnough)
         .filter(other -> other.celsiusDegrees() <= RUNNING_CELSIUS)
-        .map(other -> visitor.say("round.doubt.warm", given.text(), place) + meant(List.of(other)))
+        .map(other -> asks("round.doubt.warm", place, given, List.of(other)))
         .findFirst();
   }
 
-  private Optional<String> ofFreezer(String place, Temperature given) {
+  private Optional<Question> ofFreezer(String place, Temperature given) {
     List<Temperature> meant =
         PlaceLimit.isFreezing(given)
             ? List.of()
@@ -65,13 +65,15 @@ record RoundDoubt(Visitor visitor) {
                 .toList();
     return meant.isEmpty()
         ? Optional.empty()
-        : Optional.of(visitor.say("round.doubt.thaws", given.text(), place) + meant(meant));
+        : Optional.of(asks("round.doubt.thaws", place, given, meant));
   }
 
-  private String meant(List<Temperature> temperatures) {
-    return temperatures.stream()
-        .map(each -> " " + visitor.say("entry.doubt.point", each.text(visitor.scale())))
-        .collect(Collectors.joining());
+  private Question asks(String key, String place, Temperature given, List<Temperature> meant) {
+    String says =
+        meant.stream()
+            .map(each -> " " + visitor.say("entry.doubt.point", each.text(visitor.scale())))
+            .collect(Collectors.joining("", visitor.say(key, given.text(), place), ""));
+    return Question.of(key, place + ":" + given.text(), says);
   }
 
   /** The same figure in the other scale; none where no probe reads it. */

@@ -318,7 +318,7 @@ final class SetUpPage {
     } catch (Refused refused) {
       FIGURES.forEach(figure -> cells.put(figure, form.get().text(figure)));
       Visitor visitor = desk.visitor(context);
-      Filled again = new Filled(cells, EntryForm.faults(refused.problems(), visitor), "");
+      Filled again = Filled.refused(cells, EntryForm.faults(refused.problems(), visitor));
       answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, Map.of(address, again));
     }
   }

@@ -26,6 +26,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * Divides a lot into parts, or makes a new one of several: rows of the log like any others, all or
@@ -58,6 +59,7 @@ final class ShareForms {
     final Set<String> used = new LinkedHashSet<>();
     final Set<LotId> fresh = new HashSet<>();
     final Set<String> faults = new LinkedHashSet<>();
+    boolean isMoreThanLogged;
 
     Told(Visitor visitor) {
       this.visitor = visitor;
@@ -105,11 +107,8 @@ final class ShareForms {
       return;
     }
     Told told = reading.read(form.get(), view.get().state(), visitor);
-    Optional<String> doubt =
-        told.faults.isEmpty() && !form.get().has("sure")
-            ? doubt(told, form.get(), visitor)
-            : Optional.empty();
-    if (told.faults.isEmpty() && doubt.isEmpty()) {
+    List<Question> asked = told.faults.isEmpty() ? asked(told, form.get(), visitor) : List.of();
+    if (told.faults.isEmpty() && !Question.isOpen(asked, form.get().answered())) {
       try {
         Written written =
             desk.kitchen().logbook().log(told.rows, told.fresh, form.get().once(context.path()));
@@ -122,20 +121,25 @@ final class ShareForms {
     Map<String, String> fields = form.get().all();
     fields.put("form", which);
     fields.put("from", form.get().words("from"));
-    Filled again = new Filled(fields, List.copyOf(told.faults), doubt.orElse(""));
+    Filled again = new Filled(fields, List.copyOf(told.faults), asked, form.get().answered());
     page.refuse(context, visitor, view.get(), again);
   }
 
-  private Optional<String> doubt(Told told, Form form, Visitor visitor) {
-    Optional<String> unfit = new NotForUse(desk, visitor).of(told.used);
-    String category = form.text("category");
-    return unfit.or(() -> CookedDoubt.of((Row) told.rows.get(0), category, desk, visitor));
+  private List<Question> asked(Told told, Form form, Visitor visitor) {
+    List<Question> unfit = new NotForUse(desk, visitor).of(told.used);
+    Row first = (Row) told.rows.get(0);
+    return Stream.concat(
+            unfit.stream(), CookedDoubt.of(first, form.text("category"), desk, visitor).stream())
+        .toList();
   }
 
   /** Of several parts the page of their source tells: it lists them all. */
   private static String after(LotState lot, Told told, Written written) {
     String page = told.fresh.size() > 1 ? "/lots/" + lot.lot() : begun(written);
     boolean isDivided = !told.fresh.isEmpty() && told.used.size() == 1;
+    if (told.isMoreThanLogged) {
+      return CountedMore.on(page);
+    }
     return isDivided ? DividedNotice.on(page, told.fresh) : page;
   }
 
@@ -227,6 +231,7 @@ final class ShareForms {
     Map<String, String> own = common(form);
     own.put("note", visitor.say("share.count.note", found.get(), left.isEmpty() ? "-" : left));
     long missing = lot.portions().left().orElse(0) - found.get();
+    told.isMoreThanLogged = missing < 0;
     if (missing > 0) {
       own.put("entry", Word.PORTIONS.text());
       own.put("how", How.COUNTED.text());

@@ -30,11 +30,13 @@ import java.util.stream.Collectors;
 final class Tables {
   static final String LOG = "/lots/{lot}/log.csv";
   static final String READINGS = "/record/readings.csv";
+  static final String PLANS = PlansPage.ADDRESS + ".csv";
   static final String TASKS = "/plans/{plan}/tasks.csv";
 
   /** More rows are no table that anybody reads. */
   private static final int MOST_ROWS = 50_000;
 
+  private static final List<String> PLAN = List.of("plan", "name", "serving");
   private static final List<String> TASK = List.of("dish", "task", "step", "start", "end", "uses");
 
   private final Desk desk;
@@ -102,6 +104,15 @@ final class Tables {
       wanted = new Page.Wanted(Page.MOST, page.next());
     }
     return false;
+  }
+
+  /** The plans that are kept, the latest serving first. */
+  void plans(Context context) throws IOException {
+    List<List<String>> rows =
+        PlansPage.kept(desk).stream()
+            .map(plan -> List.of(plan.code(), plan.name(), plan.serving()))
+            .toList();
+    new Table(PLAN, rows).answer(context, "plans");
   }
 
   /** The tasks of a plan. */

@@ -1,0 +1,195 @@
+package chillwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.web.Served.Reply;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Path;
+import java.util.Map;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * An entry made for several parts of a batch at once. Our own design, no source, but for what a
+ * reading proves: FDA Food Code 2022 3-501.14 and 4-302.12 ask for the temperature of the food.
+ */
+class OtherPartsTest {
+  @TempDir private Path folder;
+  private Served served;
+  private Visit visit;
+
+  /** Twelve portions in three containers, ten minutes old. */
+  @BeforeEach
+  void open() {
+    served = Served.in(folder);
+    served.kitchen().setUp().place(Map.of("name", "Chest", "kind", "freezer"));
+    served.kitchen().setUp().place(Map.of("name", "Walk-in", "kind", "refrigerator"));
+    visit = new Visit(served);
+    visit.open("/new-batch");
+    String[] batch = {
+      "lot",
+      "BS",
+      "entry",
+      "cooked",
+      "temperature",
+      "180",
+      "scale",
+      "F",
+      "food",
+      "Bean stew",
+      "category",
+      "soup_or_stew",
+      "containers",
+      "3",
+      "portions",
+      "12",
+      "place",
+      "Walk-in"
+    };
+    assertThat(visit.submit("/new-batch", batch).status()).isEqualTo(303);
+    served.at("2026-03-03T17:25:00Z");
+  }
+
+  @AfterEach
+  void close() {
+    served.close();
+  }
+
+  private JsonNode entries(String lot) {
+    return served.get("/api/v1/lots/" + lot + "/entries").json().at("/items");
+  }
+
+  private Reply log(String lot, String... fields) {
+    visit.open("/lots/" + lot);
+    return visit.submit("/lots/" + lot + "/entries", fields);
+  }
+
+  @Test
+  void what_is_saved_for_one_part_is_saved_for_those_ticked_and_no_reading_with_it() {
+    assertThat(visit.open("/lots/BS-1").text())
+        .contains("name=\"also\" value=\"BS-2\">", "name=\"also\" value=\"BS-3\">")
+        .doesNotContain("name=\"also\" value=\"BS-1\"", "name=\"also\" value=\"BS\"");
+    String[] frozen = {
+      "entry",
+      "frozen",
+      "place",
+      "Chest",
+      "temperature",
+      "150",
+      "scale",
+      "F",
+      "by",
+      "RO",
+      "air",
+      "0F",
+      "probe",
+      "P-1",
+      "also",
+      "BS-2"
+    };
+    Reply saved = log("BS-1", frozen);
+    assertThat(saved.status()).as(saved.text()).isEqualTo(303);
+    assertThat(visit.open(Visit.target(saved)).text())
+        .contains("Saved: frozen, 150 °F", "Saved for:", "href=\"/lots/BS-2\"");
+    assertThat(entries("BS-1").at("/1/temperature").asText()).isEqualTo("150 °F");
+    JsonNode other = entries("BS-2").at("/1");
+    assertThat(other.at("/entry").asText()).isEqualTo("frozen");
+    assertThat(other.at("/place").asText()).isEqualTo("Chest");
+    assertThat(other.at("/by").asText()).isEqualTo("RO");
+    for (String none : new String[] {"/temperature", "/air", "/probe"}) {
+      assertThat(other.at(none).isNull()).as(none).isTrue();
+    }
+    assertThat(other.at("/when")).isEqualTo(entries("BS-1").at("/1/when"));
+    assertThat(entries("BS-3")).hasSize(1);
+  }
+
+  @Test
+  void each_part_takes_the_temperature_that_was_read_in_it() {
+    String[] chilled = {
+      "entry",
+      "chilled",
+      "place",
+      "Walk-in",
+      "temperature",
+      "151",
+      "scale",
+      "F",
+      "temperature-BS-2",
+      "149",
+      "also",
+      "BS-3"
+    };
+    assertThat(log("BS-1", chilled).status()).isEqualTo(303);
+    assertThat(entries("BS-1").at("/1/temperature").asText()).isEqualTo("151 °F");
+    assertThat(entries("BS-2").at("/1/temperature").asText()).isEqualTo("149 °F");
+    assertThat(entries("BS-3").at("/1/temperature").isNull()).isTrue();
+  }
+
+  @Test
+  void all_or_none_are_stored_and_the_faults_of_each_are_told() {
+    String[] wrong = {
+      "entry",
+      "reading",
+      "temperature",
+      "150",
+      "scale",
+      "F",
+      "temperature-BS-2",
+      "15O",
+      "also",
+      "BS-3 BS-9"
+    };
+    Reply refused = log("BS-1", wrong);
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.text())
+        .contains("BS-2: ", "BS-3: ", "BS-9 is no part of the same batch", "value=\"15O\"")
+        .containsPattern("value=\"BS-3\" checked");
+    String closed = "{'entry':'discarded','when':'2026-03-03T10:24:00-07:00'}";
+    assertThat(served.post("/api/v1/lots/BS-3/entries", closed).status()).isEqualTo(201);
+    Reply late = log("BS-1", "entry", "chilled", "also", "BS-2 BS-3");
+    assertThat(late.status()).isEqualTo(422);
+    assertThat(late.text()).containsPattern("role=\"alert\"[^>]*><bdi>BS-3: ");
+    Reply counted = log("BS-1", "entry", "portions", "portions", "1", "also", "BS-2");
+    assertThat(counted.text()).contains("of one lot at a time");
+    assertThat(entries("BS-1")).hasSize(1);
+    assertThat(entries("BS-2")).hasSize(1);
+  }
+
+  /** What is left of the batch itself is nothing, so its page speaks for its parts. */
+  @Test
+  void from_the_page_of_the_batch_all_parts_are_discarded_once_however_often_it_is_sent() {
+    String page = visit.open("/lots/BS").text();
+    assertThat(page)
+        .contains("Nothing is left in this lot itself", "value=\"BS-1\" checked")
+        .doesNotContain("id=\"temperature\"");
+    String[] sent = {
+      "once", Visit.once(visit.open("/lots/BS")), "entry", "discarded", "also", "BS-1 BS-2 BS-3"
+    };
+    for (int i = 0; i < 2; i++) {
+      Reply saved = visit.submit("/lots/BS/entries", sent);
+      assertThat(saved.status()).as(saved.text()).isEqualTo(303);
+      assertThat(visit.open(Visit.target(saved)).text()).contains("Saved for:", "/lots/BS-3");
+    }
+    for (String part : new String[] {"BS-1", "BS-2", "BS-3"}) {
+      assertThat(entries(part).findValuesAsText("entry")).containsExactly("cooling", "discarded");
+    }
+  }
+
+  /** A browser sends each tick as a field of its own; what is asked of several is asked once. */
+  @Test
+  void a_question_names_the_lots_and_its_tick_answers_for_no_other() {
+    visit.open("/lots/BS-1");
+    String form = "token=" + visit.token() + "&entry=frozen&also=BS-2";
+    Reply asked = visit.submitted("/lots/BS-1/entries", form);
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text()).contains("BS-1, BS-2: It is to be logged as frozen, but it stands in");
+    String sure = "&sure=" + Visit.encoded(Visit.ticks(asked));
+    Reply more = visit.submitted("/lots/BS-1/entries", form + "&also=BS-3" + sure);
+    assertThat(more.status()).as("asked of BS-3 too").isEqualTo(422);
+    assertThat(visit.submitted("/lots/BS-1/entries", form + sure).status()).isEqualTo(303);
+    assertThat(entries("BS-2")).hasSize(2);
+    assertThat(entries("BS-3")).hasSize(1);
+  }
+}
