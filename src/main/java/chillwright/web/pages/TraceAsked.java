@@ -83,6 +83,14 @@ record TraceAsked(
     return trace.filter(Trace::isCut).isPresent() || recall.filter(Recall::isCut).isPresent();
   }
 
+  /** How many lots there are in the longest list of the answer. */
+  int mostInOneList() {
+    int traced = trace.map(found -> found.lots().size()).orElse(0);
+    int recalled =
+        recall.map(found -> Math.max(found.bearing().size(), found.unsure().size())).orElse(0);
+    return Math.max(traced, recalled);
+  }
+
   /** The one field that was answered, as it was filled in. */
   Map.Entry<String, String> answered() {
     return given.entrySet().iterator().next();

@@ -43,7 +43,7 @@ final class TracePage {
     if (asked.isCut()) {
       notices.add(visitor.say("trace.cut", Tracing.MOST_LOTS));
     }
-    if (groups.stream().anyMatch(group -> group.lots().size() == SHOWN)) {
+    if (asked.mostInOneList() > SHOWN) {
       notices.add(visitor.say("trace.shown", SHOWN));
     }
     TraceView view =
