@@ -127,12 +127,9 @@ public final class SaidTime {
       LocalDateTime end = on(day, part.to() * HOUR, now, Toward.PAST);
       return Optional.of(end.isAfter(now) ? now : end);
     }
-    // What is said of today before its time, or of all of it, may have begun with the day.
-    boolean isFromDawn = isAhead || (isToday && part == Part.WHOLE);
+    // What is said of today before its time may have begun with the day.
     return Optional.of(
-        isFromDawn
-            ? now.truncatedTo(ChronoUnit.DAYS)
-            : on(day, part.from() * HOUR, now, Toward.PAST));
+        isAhead ? now.truncatedTo(ChronoUnit.DAYS) : on(day, part.from() * HOUR, now, Toward.PAST));
   }
 
   private static List<LocalDateTime> times(

@@ -19,10 +19,11 @@ import java.util.regex.Pattern;
 final class SaidWords {
   /**
    * Parts of a day, with the hours that the words are commonly said of at the most: what stood out
-   * "last night" may have stood from nine on. Common practice, no source.
+   * "last night" may have stood from nine on, "yesterday" from midnight. Common practice, no
+   * source.
    */
   enum Part {
-    WHOLE(12, 24),
+    WHOLE(0, 24),
     MORNING(6, 12),
     AFTERNOON(12, 20),
     EVENING(18, 24),

@@ -173,14 +173,14 @@ class SaidTimeTest {
     "this morning, 2026-11-26T06:00",
     "esta mañana, 2026-11-26T06:00",
     "this afternoon, 2026-11-26T00:00",
-    "yesterday, 2026-11-25T12:00",
-    "ayer, 2026-11-25T12:00",
+    "yesterday, 2026-11-25T00:00",
+    "ayer, 2026-11-25T00:00",
     "ayer por la mañana, 2026-11-25T06:00",
     "ayer por la noche, 2026-11-25T18:00",
     "since last night, 2026-11-25T21:00",
-    "desde ayer, 2026-11-25T12:00",
+    "desde ayer, 2026-11-25T00:00",
     "desde anoche, 2026-11-25T21:00",
-    "Monday, 2026-11-23T12:00",
+    "Monday, 2026-11-23T00:00",
     "today, 2026-11-26T00:00"
   })
   void words_that_leave_the_hour_open_mean_the_earliest(String said, String moment) {

@@ -94,7 +94,7 @@ class KeepsPageTest {
     "since=anoche, Outside for 13 h. Discard",
     "since=this%20morning, Outside for 4 h. Discard",
     "since=this%20morning, '“this morning” was taken as since Tue 3 Mar 06:00, to be careful'",
-    "since=yesterday, Counted from Mon 2 Mar 12:00",
+    "since=yesterday, Counted from Mon 2 Mar 00:00",
     "since=midnight, Outside for 10 h. Discard",
     "since=noon&till=13:00, Outside for 1 h. Within",
     "since=9:00&till=11:00, Counted from Mon 2 Mar 09:00 to Mon 2 Mar 11:00",
@@ -102,7 +102,7 @@ class KeepsPageTest {
     "since=last+night+1:30+am&till=this+morning, Counted from Tue 3 Mar 01:30 to Tue 3 Mar 10:00",
     "since=since+6pm&till=until+7+pm, Outside for 1 h. Within",
     "since=an+hour+ago, Outside for 1 h. Within",
-    "since=desde+ayer, Counted from Mon 2 Mar 12:00",
+    "since=desde+ayer, Counted from Mon 2 Mar 00:00",
     "since=desde+las+6+de+la+tarde, Outside for 16 h. Discard",
     "since=yesterday&till=last+night, '“last night” was taken as until Tue 3 Mar 06:00'"
   })

@@ -102,11 +102,7 @@ final class EntryForm {
     }
     return typed instanceof Skipped skipped
         ? refused(
-            row,
-            whole,
-            "skipped-hour",
-            SHOWN,
-            SKIPPED.formatted(skipped.before(), skipped.after()))
+            row, whole, "skipped-hour", SHOWN, SKIPPED.formatted(skipped.before(), skipped.after()))
         : row;
   }
 
