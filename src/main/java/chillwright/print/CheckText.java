@@ -38,7 +38,7 @@ public record CheckText(ZoneId zone, Instant at) {
             + (timeline.closedAt().isPresent() ? ", closed" : "")
             + ")");
     Sentences sentences = new Sentences(zone, Figures.scale(timeline), at);
-    findings.stream()
+    Acts.telling(findings, at).stream()
         .sorted(Sentences.worstFirst(at))
         .forEach(finding -> lines.add(line(finding, sentences)));
     ForecastText ahead = new ForecastText(zone, Figures.scale(timeline), at);

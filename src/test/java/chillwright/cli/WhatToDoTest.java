@@ -135,6 +135,23 @@ class WhatToDoTest {
         .contains("70 °F by 16:40", "41 °F by 20:40");
   }
 
+  /** USDA food safety advice: refrigerate within 2 hours; what is discarded has no last day. */
+  @Test
+  void no_day_runs_of_food_that_is_out() throws IOException {
+    Path file =
+        Files.writeString(
+            folder.resolve("out.csv"),
+            "lot,food,category,when,entry\n"
+                + "A,Bean chili,soup_or_stew,2026-03-02T18:00:00Z,cooked\n"
+                + "A,,,2026-03-02T21:15:00Z,chilled\n");
+    out.getBuffer().setLength(0);
+    Console console = new Console(new PrintWriter(out), new PrintWriter(out), false);
+    Clock clock = Clock.fixed(Instant.parse("2026-03-03T10:00:00Z"), ZoneOffset.UTC);
+    Main.commandLine(clock, console)
+        .execute("check", file.toString(), "--zone", "UTC", "--rule-set", "us-home");
+    assertThat(out.toString()).contains("Discard.").doesNotContain("date-mark", "Last day");
+  }
+
   /** A freezer row alone proves nothing; common practice, no source. */
   @Test
   void days_run_again_of_food_found_thawed_on_a_later_day() throws IOException {

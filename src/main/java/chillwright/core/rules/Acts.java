@@ -81,6 +81,22 @@ public final class Acts {
         && !(isReheatedSince(finding, timeline, rules) && !taken(finding, timeline).isEmpty());
   }
 
+  /** Those that still tell something: a day count that runs mends no limit that was missed. */
+  public static List<Finding> telling(List<Finding> findings, Instant now) {
+    return isOut(findings, now)
+        ? findings.stream()
+            .filter(
+                finding ->
+                    finding.at(now) != Verdict.PENDING
+                        || !(finding.rule().shape() instanceof DayCount))
+            .toList()
+        : findings;
+  }
+
+  private static boolean isOut(List<Finding> findings, Instant now) {
+    return findings.stream().anyMatch(finding -> finding.at(now) == Verdict.OUT);
+  }
+
   private static boolean isReheatedSince(Finding missed, Timeline timeline, RuleSet rules) {
     Optional<Limit> hot =
         rules
@@ -124,9 +140,7 @@ public final class Acts {
    * date mends that; a temperature still being waited for is.
    */
   public static Optional<Finding> due(Timeline timeline, List<Finding> findings, Instant now) {
-    boolean isLost =
-        owed(timeline, findings, now).isPresent()
-            || findings.stream().anyMatch(finding -> finding.at(now) == Verdict.OUT);
+    boolean isLost = owed(timeline, findings, now).isPresent() || isOut(findings, now);
     return findings.stream()
         .filter(finding -> !(isLost && finding.rule().shape() instanceof DayCount))
         .filter(finding -> finding.deadline().isPresent())
