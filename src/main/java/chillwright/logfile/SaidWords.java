@@ -18,18 +18,15 @@ import java.util.regex.Pattern;
 /** Takes what a person says of a moment apart: a day, a part of that day, the time of day. */
 final class SaidWords {
   /**
-   * Parts of a day, with the hours that the words are commonly said of at the most: what stood out
-   * "last night" may have stood from nine on, "yesterday" from midnight. Common practice, no
-   * source.
+   * Parts of a day, with the hours that the words are said of at the most: what stood out "last
+   * night" may have stood from the evening on. Common practice, no source.
    */
   enum Part {
     WHOLE(0, 24),
-    MORNING(6, 12),
+    MORNING(0, 12),
     AFTERNOON(12, 20),
     EVENING(18, 24),
-    NIGHT(21, 24 + 6),
-    /** A night that begins with the evening, as in Spanish. */
-    LONG_NIGHT(18, 24 + 6);
+    NIGHT(18, 24 + 6);
 
     /** Before this hour a night belongs to the day before. */
     static final int DAWN = 6;
@@ -47,7 +44,7 @@ final class SaidWords {
     }
 
     boolean isNight() {
-      return this == NIGHT || this == LONG_NIGHT;
+      return this == NIGHT;
     }
 
     /** Counted from the beginning of the day; above 24 it is an hour of the next. */
@@ -315,7 +312,7 @@ final class SaidWords {
             phrases.put(words + " " + part, new Phrase(day, Part.AFTERNOON));
           }
           for (String part : List.of("por la noche", "en la noche")) {
-            phrases.put(words + " " + part, new Phrase(day, Part.LONG_NIGHT));
+            phrases.put(words + " " + part, new Phrase(day, Part.NIGHT));
           }
           phrases.put(words + " evening", new Phrase(day, Part.EVENING));
           phrases.put(words + " night", new Phrase(day, Part.NIGHT));
@@ -325,7 +322,7 @@ final class SaidWords {
     put(phrases, 0, Part.MORNING, "this morning", "esta mañana");
     put(phrases, 0, Part.AFTERNOON, "this afternoon", "esta tarde");
     put(phrases, 0, Part.EVENING, "this evening");
-    put(phrases, 0, Part.LONG_NIGHT, "tonight", "esta noche");
+    put(phrases, 0, Part.NIGHT, "tonight", "esta noche");
     return Map.copyOf(phrases);
   }
 

@@ -165,21 +165,21 @@ class SaidTimeTest {
   /** The hours are ours, each the earliest that the words are commonly said of; no source. */
   @ParameterizedTest
   @CsvSource({
-    "last night, 2026-11-25T21:00",
-    "Overnight, 2026-11-25T21:00",
-    "all night, 2026-11-25T21:00",
-    "anoche, 2026-11-25T21:00",
-    "toda la noche, 2026-11-25T21:00",
-    "this morning, 2026-11-26T06:00",
-    "esta mañana, 2026-11-26T06:00",
+    "last night, 2026-11-25T18:00",
+    "Overnight, 2026-11-25T18:00",
+    "all night, 2026-11-25T18:00",
+    "anoche, 2026-11-25T18:00",
+    "toda la noche, 2026-11-25T18:00",
+    "this morning, 2026-11-26T00:00",
+    "esta mañana, 2026-11-26T00:00",
     "this afternoon, 2026-11-26T00:00",
     "yesterday, 2026-11-25T00:00",
     "ayer, 2026-11-25T00:00",
-    "ayer por la mañana, 2026-11-25T06:00",
+    "ayer por la mañana, 2026-11-25T00:00",
     "ayer por la noche, 2026-11-25T18:00",
-    "since last night, 2026-11-25T21:00",
+    "since last night, 2026-11-25T18:00",
     "desde ayer, 2026-11-25T00:00",
-    "desde anoche, 2026-11-25T21:00",
+    "desde anoche, 2026-11-25T18:00",
     "Monday, 2026-11-23T00:00",
     "today, 2026-11-26T00:00"
   })

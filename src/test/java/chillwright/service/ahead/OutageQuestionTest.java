@@ -61,8 +61,8 @@ class OutageQuestionTest {
         "since 6pm          | Wed 25 Nov 2026 18:00 | 16 h",
         "desde las 6 de la tarde | Wed 25 Nov 2026 18:00 | 16 h",
         "last night 1:30 am | Thu 26 Nov 2026 01:30 | 8 h 30 min",
-        "desde anoche       | Wed 25 Nov 2026 21:00 | 13 h",
-        "last night         | Wed 25 Nov 2026 21:00 | 13 h",
+        "desde anoche       | Wed 25 Nov 2026 18:00 | 16 h",
+        "last night         | Wed 25 Nov 2026 18:00 | 16 h",
         "2026-11-25 14:00   | Wed 25 Nov 2026 14:00 | 20 h"
       })
   void it_says_since_when_it_counts_and_how_long_that_is(String given, String since, String gone)
