@@ -94,6 +94,11 @@ final class KeepCommand implements Callable<Integer> {
             ? Json.text(new AnswerMaker(zone, now).keep(book, wanted, answer))
             : new KeepText(wanted, answer.keeping(), zone, now, answer.age(), answer.thawed())
                 .answer(answer.rules(), book.defers()));
+    if (ruleOptions.id().isEmpty() && !format.isJson()) {
+      console.word(
+          "These are the days of a food business. For food at home, which often has fewer, add"
+              + " --rule-set us-home.");
+    }
     return 0;
   }
 
