@@ -14,6 +14,8 @@ import java.util.OptionalDouble;
 
 /** How long a piece thaws, and which way still makes dinner. */
 final class ThawingQuestion implements Question.Answering {
+  private static final String EITHER = "Give either how long until it is served, or when.";
+
   @Override
   public List<Parameter> parameters() {
     return List.of(
@@ -36,6 +38,9 @@ final class ThawingQuestion implements Question.Answering {
     Optional<LocalDateTime> at = given.localTime("serve-at", setting.now());
     if (given.has("serve-in") && !given.has("cooking")) {
       given.missing("cooking", Measured.TIME.allowed());
+    }
+    if (given.has("serve-in") && given.has("serve-at")) {
+      given.refuse("serve-in", "one-of-two", "serve-in or serve-at", EITHER);
     }
     given.requireFaultless();
     Thawing piece = new Thawing(weight / Common.POUND, setting.handbook().thawing());

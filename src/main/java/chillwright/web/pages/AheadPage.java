@@ -39,6 +39,7 @@ final class AheadPage {
           "one-of-two.pans",
           "one-of-two.ice",
           "one-of-two.frozen-life",
+          "one-of-two.thawing",
           "bad-length",
           "bad-volume",
           "bad-weight",
