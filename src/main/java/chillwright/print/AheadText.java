@@ -18,6 +18,7 @@ import java.time.Duration;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
 /**
  * Answers to questions asked ahead, in words; every figure in both scales or systems.
@@ -38,6 +39,10 @@ public record AheadText(Language language, Scale scale) {
   private static final double HALF_DAY = 12;
 
   /** Questions that are answered with an estimate alone. */
+  /** Where the two ends of a range stand; as said they may be one. */
+  private static final Map<String, Integer> RANGES =
+      Map.of("cooling.reaches", 2, "cooling.stage", 3);
+
   private static final String COOLING = "cooling.";
 
   private static final double QUART = 0.946352946;
@@ -88,7 +93,10 @@ public record AheadText(Language language, Scale scale) {
     boolean isRough = told.key().startsWith(COOLING);
     told.filled().forEach(value -> filled.add(isRough ? rough(value) : shown(value)));
     told.reason().ifPresent(reason -> filled.add(reason(reason)));
-    return language.say("ahead." + told.key(), filled.toArray());
+    String key = told.key();
+    int range = RANGES.getOrDefault(key, -1);
+    boolean isOne = range >= 0 && filled.get(range).equals(filled.get(range + 1));
+    return language.say("ahead." + key + (isOne ? ".one" : ""), filled.toArray());
   }
 
   public String reason(Reason reason) {
