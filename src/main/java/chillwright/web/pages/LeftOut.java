@@ -54,7 +54,8 @@ final class LeftOut {
     TimeAlone limit = (TimeAlone) rule.shape();
     boolean isHot = fields.containsKey("hot");
     Duration within = isHot ? limit.withinHotAir().orElse(limit.within()) : limit.within();
-    String key = out.compareTo(within) > 0 ? "left.discard" : "left.keep";
+    String kept = given("till").isEmpty() ? "left.keep" : "left.kept";
+    String key = out.compareTo(within) > 0 ? "left.discard" : kept;
     List<String> says = new ArrayList<>();
     says.add(visitor.say("left.out", Figures.duration(out)));
     says.add(visitor.say(key, Figures.duration(within), rule.citation().text()));
