@@ -4,6 +4,7 @@ import chillwright.core.kitchen.Allergen;
 import chillwright.core.kitchen.AllergenNaming;
 import chillwright.core.log.Folded;
 import chillwright.rulebook.AllergenFile;
+import chillwright.rulebook.AllergenWords;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -23,9 +24,18 @@ public record AllergenAsked(Optional<Allergen> ofLaw, String text) implements Al
     }
   }
 
-  /** By the key of one of the law, such as "tree_nuts", or by any other words. */
+  /**
+   * By the key of one of the law, such as "tree_nuts", by a word that tells of one alone, such as
+   * "Milk", "leche" or "walnut", or by any other words.
+   */
   public static AllergenAsked of(String text) {
-    return new AllergenAsked(Allergen.ofKey(text.strip()), text.strip());
+    String asked = text.strip();
+    List<AllergenWords.Named> told = AllergenFile.shipped().undeclared(asked, Set.of());
+    Optional<Allergen> ofLaw =
+        Allergen.ofKey(Folded.of(asked).replace(' ', '_').replace('-', '_'))
+            .or(() -> told.stream().map(AllergenWords.Named::allergen).findFirst())
+            .filter(allergen -> told.size() < 2);
+    return new AllergenAsked(ofLaw, ofLaw.map(Allergen::key).orElse(asked));
   }
 
   @Override

@@ -12,6 +12,8 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * A recall for an allergen that was forgotten. Food that contains a major allergen which its label
@@ -125,6 +127,22 @@ class RecallTest {
         .containsExactly("named", "named-before", "ingredients", "not-on-file");
     assertThat(found.at("/foods/1/since").asText()).isEqualTo("2026-03-03T03:00:00-07:00");
     assertThat(found.at("/foods/2/word").asText()).isEqualTo("almonds");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"Tree%20Nuts", "tree-nuts", "WALNUT", "nuez", "almonds"})
+  void one_of_the_law_is_found_by_whatever_word_tells_of_it(String word) {
+    JsonNode found = recall(word);
+    assertThat(codes(found.at("/lots"))).containsExactly("H", "H-1", "M", "H2");
+    assertThat(codes(found.at("/recall/unsure"))).containsExactly("X", "G", "A");
+  }
+
+  @Test
+  void food_on_file_of_which_nothing_is_said_may_bear_it() {
+    served.at("2026-03-05T10:00:00Z");
+    food("Plain rice", "", "", "");
+    // The crumble is made of the syrup, of which nothing is on file.
+    assertThat(codes(recall("milk").at("/recall/unsure"))).containsExactly("X", "R", "M");
   }
 
   @Test

@@ -90,9 +90,15 @@ public record AllergenNaming(
       return Optional.of(
           new AllergenNaming(food.name(), Why.NAMED_BEFORE, since, Optional.empty(), false));
     }
-    return word.map(
-        found ->
-            new AllergenNaming(
-                food.name(), Why.INGREDIENTS, Optional.empty(), Optional.of(found), false));
+    boolean isNothingSaid =
+        food.allergens().isEmpty()
+            && food.otherAllergens().isEmpty()
+            && food.ingredients().isEmpty();
+    return isNothingSaid
+        ? Optional.of(notOnFile(food.name()))
+        : word.map(
+            found ->
+                new AllergenNaming(
+                    food.name(), Why.INGREDIENTS, Optional.empty(), Optional.of(found), false));
   }
 }
