@@ -42,7 +42,7 @@ final class FromSources {
         findings.add(carried(finding, finding.settled(), Remark.FROM_SOURCE));
       } else if (TimeControlJudge.isDiscard(finding.rule())) {
         findings.add(TimeControlJudge.untilDiscarded(finding, made));
-      } else if (first.word() == Word.PREPARED && isStillCooling(finding, source)) {
+      } else if (first.word() != Word.COOKED && isStillCooling(finding, source)) {
         findings.add(carried(finding, Verdict.NOT_SHOWN, Remark.USED_COOLING));
       }
     }

@@ -15,6 +15,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * Judges food out on a table by times alone: from the end of cooking or hot holding, from when
@@ -68,25 +69,29 @@ final class SetOutJudge {
   private static List<Out> counted(Rule rule, Timeline timeline, Thresholds thresholds) {
     TimeAlone limit = (TimeAlone) rule.shape();
     LogEntry first = timeline.entries().get(0);
-    List<Out> outs = new ArrayList<>();
-    if (first.word() == Word.PREPARED) {
-      timeline.sources().stream()
-          .map(source -> counted(rule, source, thresholds))
-          .map(times -> times.stream().map(out -> out.endedBy(first.happenedAt())).toList())
-          .filter(times -> !left(limit, times).isNegative())
-          .min(Comparator.comparing(times -> left(limit, times)))
-          .ifPresent(outs::addAll);
+    List<Out> own =
+        timesOut(timeline, thresholds).stream().filter(out -> out.counts(limit.within())).toList();
+    if (first.word() == Word.COOKED) {
+      return own;
     }
-    timesOut(timeline, thresholds).stream()
-        .filter(out -> out.counts(limit.within()))
-        .forEach(outs::add);
-    return outs;
+    // Air that was hot in one of them, or in this lot, shortens the time of all that is added up.
+    return timeline.sources().stream()
+        .map(source -> counted(rule, source, thresholds))
+        .map(times -> times.stream().map(out -> out.endedBy(first.happenedAt())).toList())
+        .filter(times -> !left(within(limit, times), times).isNegative())
+        .map(times -> Stream.concat(times.stream(), own.stream()).toList())
+        .min(Comparator.comparing(times -> left(within(limit, times), before(own, times))))
+        .orElse(own);
   }
 
-  private static Duration left(TimeAlone limit, List<Out> ended) {
+  private static List<Out> before(List<Out> own, List<Out> all) {
+    return all.subList(0, all.size() - own.size());
+  }
+
+  private static Duration left(Duration within, List<Out> ended) {
     return ended.stream()
         .map(out -> Duration.between(out.from(), out.to().orElseThrow()))
-        .reduce(within(limit, ended), Duration::minus);
+        .reduce(within, Duration::minus);
   }
 
   private static Duration within(TimeAlone limit, List<Out> outs) {
