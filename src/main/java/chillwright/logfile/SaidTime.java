@@ -78,9 +78,8 @@ public final class SaidTime {
 
   /** The moment that a text means for who looks at the clock of that zone now; none by a guess. */
   public static Read moment(String text, ZoneId zone, Instant now, Toward toward) {
-    LocalDateTime clock = LocalDateTime.ofInstant(now, zone);
     return SaidWords.read(text)
-        .map(said -> read(times(said, clock, clock, toward), zone))
+        .map(said -> read(said, zone, now, now, toward))
         .orElseGet(Unreadable::new);
   }
 
@@ -98,10 +97,19 @@ public final class SaidTime {
           ? new At(at.moment(), at.isTwice(), true)
           : at(rough.get(), zone);
     }
-    LocalDateTime end = LocalDateTime.ofInstant(before, zone);
     return SaidWords.read(text)
-        .map(said -> read(times(said, clock, end, Toward.PAST), zone))
+        .map(said -> read(said, zone, now, before, Toward.PAST))
         .orElseGet(Unreadable::new);
+  }
+
+  private static Read read(Said said, ZoneId zone, Instant now, Instant before, Toward toward) {
+    if (said.ago().isPresent() && toward == Toward.PAST) {
+      // Hours that have passed, whatever the clock did meanwhile; to the minute, as all else said.
+      Instant moment = now.truncatedTo(ChronoUnit.MINUTES).minus(said.ago().get());
+      return new At(moment, false, false);
+    }
+    LocalDateTime clock = LocalDateTime.ofInstant(now, zone);
+    return read(times(said, clock, LocalDateTime.ofInstant(before, zone), toward), zone);
   }
 
   /** The times on the clock that a text means: none, one, or two with the earlier first. */
@@ -117,19 +125,29 @@ public final class SaidTime {
   }
 
   private static Optional<LocalDateTime> edge(Day day, Part part, LocalDateTime now, Edge edge) {
-    boolean isToday = day.equals(Day.away(0));
+    Day begun = day.week().map(week -> lastBegun(week, part, now)).orElse(day);
+    boolean isToday = begun.equals(Day.away(0));
     boolean isAhead = isToday && now.isBefore(now.toLocalDate().atTime(part.from(), 0));
     boolean isEvening = part.isNight() || part == Part.EVENING;
-    if (day.away() > 0 || (isAhead && isEvening)) {
+    if (begun.away() > 0 || (isAhead && isEvening)) {
       return Optional.empty();
     }
     if (edge == Edge.LATEST) {
-      LocalDateTime end = on(day, part.to() * HOUR, now, Toward.PAST);
+      LocalDateTime end = on(begun, part.to() * HOUR, now, Toward.PAST);
       return Optional.of(end.isAfter(now) ? now : end);
     }
     // What is said of today before its time may have begun with the day.
     return Optional.of(
-        isAhead ? now.truncatedTo(ChronoUnit.DAYS) : on(day, part.from() * HOUR, now, Toward.PAST));
+        isAhead
+            ? now.truncatedTo(ChronoUnit.DAYS)
+            : on(begun, part.from() * HOUR, now, Toward.PAST));
+  }
+
+  /** The last such day of the week whose part of that name had begun. */
+  private static Day lastBegun(DayOfWeek week, Part part, LocalDateTime now) {
+    LocalDate date = now.toLocalDate().with(TemporalAdjusters.previousOrSame(week));
+    boolean hasBegun = !date.atTime(part.from(), 0).isAfter(now);
+    return Day.on(hasBegun ? date : date.minusWeeks(1));
   }
 
   private static List<LocalDateTime> times(

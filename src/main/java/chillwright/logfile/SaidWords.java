@@ -58,6 +58,10 @@ final class SaidWords {
     static Day away(int days) {
       return new Day(days, Optional.empty(), Optional.empty());
     }
+
+    static Day on(LocalDate date) {
+      return new Day(0, Optional.of(date), Optional.empty());
+    }
   }
 
   /** Which half of the day a time is of. */
@@ -164,8 +168,7 @@ final class SaidWords {
   }
 
   private static Said on(LocalDate date, Clock time) {
-    Day day = new Day(0, Optional.of(date), Optional.empty());
-    return new Said(Optional.of(day), Part.WHOLE, Optional.of(time), Optional.empty());
+    return new Said(Optional.of(Day.on(date)), Part.WHOLE, Optional.of(time), Optional.empty());
   }
 
   private static Optional<LocalDate> date(String text) {

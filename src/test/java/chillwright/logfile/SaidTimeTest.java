@@ -4,10 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chillwright.logfile.SaidTime.Edge;
 import chillwright.logfile.SaidTime.Toward;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -181,7 +184,11 @@ class SaidTimeTest {
     "desde ayer, 2026-11-25T00:00",
     "desde anoche, 2026-11-25T18:00",
     "Monday, 2026-11-23T00:00",
-    "today, 2026-11-26T00:00"
+    "today, 2026-11-26T00:00",
+    "Thursday, 2026-11-26T00:00",
+    "jueves, 2026-11-26T00:00",
+    "Thursday afternoon, 2026-11-19T12:00",
+    "Wednesday night, 2026-11-25T18:00"
   })
   void words_that_leave_the_hour_open_mean_the_earliest(String said, String moment) {
     assertThat(SaidTime.roughly(said, NOW, Edge.EARLIEST)).contains(LocalDateTime.parse(moment));
@@ -194,6 +201,8 @@ class SaidTimeTest {
     "last night, 2026-11-26T06:00",
     "this morning, 2026-11-26T10:00",
     "yesterday, 2026-11-26T00:00",
+    "Thursday, 2026-11-26T10:00",
+    "Wednesday night, 2026-11-26T06:00",
     "ayer por la tarde, 2026-11-25T20:00"
   })
   void of_an_end_they_mean_the_latest(String said, String moment) {
@@ -215,6 +224,23 @@ class SaidTimeTest {
       assertThat(read).isEqualTo(new SaidTime.Skipped(LocalTime.of(1, 59), LocalTime.of(3, 0)));
     } else {
       assertThat(read).isInstanceOf(SaidTime.At.class);
+    }
+  }
+
+  /** IANA tz database: 03:10 on 8 March 2026 in Denver is an hour and ten minutes after 01:00. */
+  @Test
+  void hours_ago_are_hours_that_passed_whatever_the_clock_did() {
+    Instant spring = Instant.parse("2026-03-08T09:10:30Z");
+    Instant autumn = Instant.parse("2026-11-01T09:30:00Z");
+    for (Instant now : List.of(spring, autumn)) {
+      for (int hours : new int[] {1, 2, 3}) {
+        Instant then = now.truncatedTo(ChronoUnit.MINUTES).minus(Duration.ofHours(hours));
+        String said = hours + " h ago";
+        assertThat(SaidTime.moment(said, ZONE, now, Toward.PAST))
+            .isEqualTo(new SaidTime.At(then, false, false));
+        assertThat(SaidTime.passed(said, ZONE, now, now, Edge.EARLIEST))
+            .isEqualTo(new SaidTime.At(then, false, false));
+      }
     }
   }
 
