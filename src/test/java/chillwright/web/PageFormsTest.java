@@ -108,6 +108,38 @@ class PageFormsTest {
     assertThat(foods).filteredOn("Bean stew"::equals).hasSize(4);
   }
 
+  private static String[] batch(String once, String lot) {
+    return new String[] {
+      "once",
+      once,
+      "lot",
+      lot,
+      "entry",
+      "cooked",
+      "scale",
+      "F",
+      "food",
+      "Bean stew",
+      "category",
+      "soup_or_stew"
+    };
+  }
+
+  /** The longest code is 64 characters, as the API says; no room is needed for parts of none. */
+  @Test
+  void a_chosen_code_is_that_of_a_new_lot_and_may_be_as_long_as_any() {
+    String longest = "a".repeat(64);
+    String once = Visit.once(visit.open("/new-batch"));
+    Reply begun = visit.submit("/new-batch", batch(once, longest));
+    assertThat(begun.status()).as(begun.text()).isEqualTo(303);
+    assertThat(Visit.target(begun)).isEqualTo("/lots/" + longest);
+    assertThat(visit.submit("/new-batch", batch(once, longest)).status()).isEqualTo(303);
+    Reply other = visit.submit("/new-batch", batch(Visit.once(visit.open("/new-batch")), longest));
+    assertThat(other.status()).isEqualTo(422);
+    assertThat(other.text()).contains("There is a lot " + longest + " already");
+    assertThat(served.get("/api/v1/lots/" + longest + "/entries").json().at("/items")).hasSize(1);
+  }
+
   @ParameterizedTest
   @ValueSource(strings = {"warm", "15O", "1e3", "99999", "-", "'><script>alert(1)</script>"})
   void a_refused_reading_shows_what_was_typed_and_stores_nothing(String typed) {

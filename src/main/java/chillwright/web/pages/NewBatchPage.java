@@ -18,6 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -98,10 +99,9 @@ final class NewBatchPage {
         int count = containers.getAsInt();
         LotId lot = store(fields, (Row) probe, count, now);
         String page = "/lots/" + lot;
-        List<LotId> parts =
-            IntStream.rangeClosed(1, count).mapToObj(i -> new LotId(lot + "-" + i)).toList();
-        // The page of the batch has all of them, with their labels.
-        context.redirect(count > 1 ? DividedNotice.on(page, parts) : page, HttpStatus.SEE_OTHER);
+        // The page of the batch has all of its parts, with their labels.
+        context.redirect(
+            count > 1 ? DividedNotice.on(page, parts(lot, count)) : page, HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
         faults.addAll(EntryForm.faults(refused.problems(), visitor));
@@ -109,6 +109,10 @@ final class NewBatchPage {
     }
     Filled again = new Filled(fields, faults, asked, sent.get().answered());
     answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, again);
+  }
+
+  private static List<LotId> parts(LotId batch, int count) {
+    return IntStream.rangeClosed(1, count).mapToObj(i -> new LotId(batch + "-" + i)).toList();
   }
 
   /** What can hardly be of a batch, or what it must not be made of. */
@@ -173,6 +177,8 @@ final class NewBatchPage {
     EntryForm form = form(fields, now);
     Optional<OnceKey> once = form.once(ADDRESS);
     String code = fields.getOrDefault("lot", "");
+    // A code that somebody chose must not be that of a lot there is: the batch would vanish in it.
+    Set<LotId> fresh = LotId.isCode(code) ? Set.of(new LotId(code)) : Set.of();
     if (code.isEmpty()) {
       // Known by the same key, so that a form sent twice gets the same code.
       Optional<OnceKey> ofLot = once.map(key -> new OnceKey("lot-" + key.text(), key.bodyHash()));
@@ -183,7 +189,7 @@ final class NewBatchPage {
     if (containers > 1) {
       rows.addAll(split(fields, code, containers, now));
     }
-    logbook.log(rows, once);
+    logbook.log(rows, fresh, once);
     return new LotId(code);
   }
 
