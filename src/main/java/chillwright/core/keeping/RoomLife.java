@@ -5,7 +5,9 @@ import chillwright.core.log.Phase;
 import chillwright.core.log.Timeline;
 import chillwright.core.log.Word;
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Days at room temperature of food that needs no cold for safety, as its kitchen states them. They
@@ -17,17 +19,25 @@ public final class RoomLife {
 
   /**
    * The day from which its days at room temperature count: that of its thawing, or of its making
-   * where it never was frozen. Empty while it is frozen, and where the record tells neither.
+   * where it never was frozen; of what is put together without baking the earliest of its parts.
+   * Empty while it is frozen, and where the record tells neither.
    */
   public static Optional<LocalDate> begins(Timeline timeline) {
     if (timeline.phase() == Phase.FROZEN) {
       return Optional.empty();
     }
     boolean wasFrozen = Quality.firstFrozen(timeline).isPresent();
-    return timeline.entries().stream()
-        .filter(entry -> wasFrozen ? entry.word() == Word.THAWING : isMaking(entry))
-        .reduce((first, later) -> wasFrozen ? later : first)
-        .map(entry -> timeline.day(entry.happenedAt()));
+    Optional<LocalDate> own =
+        timeline.entries().stream()
+            .filter(entry -> wasFrozen ? entry.word() == Word.THAWING : isMaking(entry))
+            .reduce((first, later) -> wasFrozen ? later : first)
+            .map(entry -> timeline.day(entry.happenedAt()));
+    boolean isAnew = wasFrozen || timeline.entries().get(0).word() == Word.COOKED;
+    Stream<LocalDate> before =
+        isAnew
+            ? Stream.empty()
+            : timeline.sources().stream().flatMap(source -> begins(source).stream());
+    return Stream.concat(own.stream(), before).min(Comparator.naturalOrder());
   }
 
   private static boolean isMaking(LogEntry entry) {

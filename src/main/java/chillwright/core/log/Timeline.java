@@ -202,7 +202,17 @@ public record Timeline(
             .map(key -> keeping.category(key).orElseThrow(() -> unknown(key)))
             .or(() -> source.map(Food::category))
             .orElseThrow(() -> new IllegalArgumentException("no category: " + first.id()));
-    return new Food(name, category);
+    return new Food(name, needsCold(first, sources).filter(c -> !category.tcs()).orElse(category));
+  }
+
+  /** What needs the cold needs it in whatever is made of it without cooking, under any name. */
+  private static Optional<Category> needsCold(LogEntry first, List<Timeline> sources) {
+    return first.word() == Word.COOKED
+        ? Optional.empty()
+        : sources.stream()
+            .map(source -> source.food().category())
+            .filter(Category::tcs)
+            .findFirst();
   }
 
   private static IllegalArgumentException unknown(String key) {
