@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -270,5 +271,63 @@ class OnHandTest {
     Reply reply = served.post("/api/v1/keeping", "{'category':'soup_or_stew','made':'2026-02-01'}");
     assertThat(reply.json().at("/says/0").asText())
         .isEqualTo("Its last day passed on Sat 7 Feb: discard");
+  }
+
+  /** Bars thawed are good for the days their kitchen states (common practice, no source). */
+  @Test
+  void what_is_out_of_the_freezer_stands_first_by_the_days_of_its_kitchen() {
+    stock();
+    bars("B-COLD", "Bars6");
+    bars("B-LATER", "Bars6", at("2026-03-03T07:00", "'entry':'thawing','how':'refrigerator'"));
+    bars("B-FIRST", "Bars4", at("2026-03-02T07:00", "'entry':'thawing','how':'refrigerator'"));
+    bars("B-NONE", "Bars0", at("2026-03-02T07:00", "'entry':'thawing','how':'refrigerator'"));
+    stated("Bars4", 4);
+    stated("Bars6", 6);
+    assertThat(listed("/on-hand", true))
+        .containsExactly(
+            "B-FIRST", "B-LATER", "C-1", "F-SOON", "F-LATE", "B-COLD", "B-NONE", "N-1");
+    assertThat(served.get("/on-hand").text())
+        .containsSubsequence(
+            "Out of the freezer, by your own days",
+            "B-FIRST",
+            "At room temperature at its best until Fri 6 Mar",
+            "B-LATER",
+            "at its best until Mon 9 Mar",
+            "The others")
+        .contains("Lots: 8.");
+    assertThat(served.get("/on-hand?place=Walk-in").text()).doesNotContain("your own days");
+    served.at("2026-03-07T18:00:00Z");
+    assertThat(served.get("/on-hand").text()).contains("was at its best until Fri 6 Mar");
+    String[] rows = served.get("/on-hand.csv").text().split("\r?\n");
+    assertThat(cell(rows, "B-LATER", "best_at_room_until")).isEqualTo("2026-03-09");
+    assertThat(cell(rows, "B-LATER", "best_quality_by")).isEmpty();
+    assertThat(cell(rows, "B-LATER", "quality_limit")).isEmpty();
+    assertThat(cell(rows, "B-LATER", "governs")).isEmpty();
+    assertThat(cell(rows, "B-COLD", "best_at_room_until")).isEmpty();
+    assertThat(cell(rows, "B-COLD", "best_quality_by")).isEqualTo("2026-09-01");
+    assertThat(cell(rows, "B-NONE", "best_at_room_until")).isEmpty();
+  }
+
+  /** The same figures; what is past them is named as long as it is there. */
+  @Test
+  void the_pull_list_names_what_is_out_of_the_freezer_to_be_used() {
+    bars("B-LATER", "Bars6", at("2026-03-03T07:00", "'entry':'thawing','how':'refrigerator'"));
+    stated("Bars6", 6);
+    assertThat(served.get("/api/v1/pull?days=6").json().at("/pulls")).isEmpty();
+    JsonNode pulls = served.get("/api/v1/pull?days=7").json().at("/pulls");
+    assertThat(pulls.findValuesAsText("why")).containsExactly("best-at-room");
+    assertThat(pulls.at("/0/day").asText()).isEqualTo("2026-03-09");
+    assertThat(served.get("/pull?days=7").text())
+        .contains("At room temperature, at its best until Mon 9 Mar");
+    assertThat(served.get("/pull.csv?days=7").text()).contains("2026-03-09,,B-LATER,Bars6");
+  }
+
+  private static String cell(String[] rows, String lot, String column) {
+    int at = List.of(rows[0].split(",", -1)).indexOf(column);
+    return Stream.of(rows)
+        .filter(row -> row.startsWith(lot + ","))
+        .map(row -> row.split(",", -1)[at])
+        .findFirst()
+        .orElseThrow();
   }
 }

@@ -5,10 +5,12 @@ import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
 import chillwright.core.log.Ending;
 import chillwright.core.log.LotId;
+import chillwright.core.log.Phase;
 import chillwright.core.rules.Verdict;
 import chillwright.logfile.CsvWriter;
 import chillwright.service.LotQuery;
 import chillwright.service.Page;
+import chillwright.service.RoomLots.RoomLot;
 import io.javalin.http.Context;
 import io.javalin.http.Header;
 import java.io.IOException;
@@ -16,12 +18,14 @@ import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /** The lists of lots as tables that a spreadsheet opens, every part of them. */
 final class LotsCsv {
@@ -46,6 +50,7 @@ final class LotsCsv {
           "days_left_when_thawed",
           "best_quality_by",
           "quality_limit",
+          "best_at_room_until",
           "governs",
           "rule_set",
           "rule_set_version",
@@ -78,34 +83,48 @@ final class LotsCsv {
       throws IOException {
     Instant now = desk.kitchen().now();
     Page<LotState> page = desk.kitchen().lots().list(query, Page.Wanted.first(Page.MOST));
+    Map<LotId, LocalDate> room =
+        desk.kitchen().roomLots().list().stream()
+            .collect(Collectors.toMap(lot -> lot.lot().lot(), RoomLot::until));
     context.contentType("text/csv; charset=utf-8; header=present");
     context.header(Header.CONTENT_DISPOSITION, "attachment; filename=\"" + name + ".csv\"");
     Writer out = new OutputStreamWriter(context.outputStream(), StandardCharsets.UTF_8);
     CsvWriter csv = CsvWriter.forSpreadsheets(out);
     csv.write(HEADER);
-    write(csv, page, good, now);
+    write(csv, page, good, room, now);
     while (page.next().isPresent()) {
       page = desk.kitchen().lots().list(query, new Page.Wanted(Page.MOST, page.next()));
-      write(csv, page, good, now);
+      write(csv, page, good, room, now);
     }
     out.flush();
   }
 
-  private void write(CsvWriter csv, Page<LotState> page, Optional<GoodOn> good, Instant now)
+  private void write(
+      CsvWriter csv,
+      Page<LotState> page,
+      Optional<GoodOn> good,
+      Map<LotId, LocalDate> room,
+      Instant now)
       throws IOException {
     Map<LotId, Ending> endings = desk.kitchen().tracing().endings(page.items());
     for (LotState lot : page.items()) {
       if (good.flatMap(asked -> asked.against(lot)).isEmpty()) {
-        csv.write(cells(lot, Optional.ofNullable(endings.get(lot.lot())), now));
+        csv.write(
+            cells(
+                lot,
+                Optional.ofNullable(endings.get(lot.lot())),
+                Optional.ofNullable(room.get(lot.lot())),
+                now));
       }
     }
   }
 
-  private List<String> cells(LotState lot, Optional<Ending> ending, Instant now) {
+  private List<String> cells(
+      LotState lot, Optional<Ending> ending, Optional<LocalDate> room, Instant now) {
     Function<Function<Standing, Optional<?>>, String> standing =
         cell -> lot.standing().flatMap(cell).map(Object::toString).orElse("");
     Function<Function<Keeping, Optional<?>>, String> keeping =
-        cell -> standing.apply(s -> cell.apply(s.keeping()));
+        cell -> standing.apply(s -> cell.apply(where(s)));
     return List.of(
         lot.lot().text(),
         lot.food(),
@@ -123,10 +142,18 @@ final class LotsCsv {
         lot.standing().map(s -> number(s.keeping().daysLeftWhenThawed())).orElse(""),
         keeping.apply(Keeping::bestQualityBy),
         keeping.apply(Keeping::qualityLimit),
+        room.map(LocalDate::toString).orElse(""),
         keeping.apply(k -> k.governs().map(Keeping.Governs::key)),
         standing.apply(s -> Optional.of(s.judgedBy().ruleSet())),
         standing.apply(s -> Optional.of(s.judgedBy().version())),
         lot.note().orElse(""));
+  }
+
+  /** The dates that count where it is: those of a freezer hold for nothing that left it. */
+  private static Keeping where(Standing standing) {
+    return standing.phase() == Phase.FROZEN
+        ? standing.keeping()
+        : standing.keeping().outOfFreezer();
   }
 
   /** As the kitchen's clock showed it, with its offset. */

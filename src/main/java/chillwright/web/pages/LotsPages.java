@@ -10,10 +10,12 @@ import chillwright.core.log.Category;
 import chillwright.core.log.Ending;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
+import chillwright.core.log.PlaceName;
 import chillwright.print.KeepText;
 import chillwright.service.LotQuery;
 import chillwright.service.Page;
 import chillwright.service.Refused;
+import chillwright.service.RoomLots.RoomLot;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.net.URLEncoder;
@@ -25,6 +27,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -167,6 +170,8 @@ final class LotsPages {
             .orElseGet(
                 () -> desk.kitchen().lots().list(asked.query(), new Page.Wanted(SHOWN, cursor)));
     boolean isOnHand = here.equals(ON_HAND);
+    List<RoomLot> room = isOnHand ? desk.kitchen().roomLots().list() : List.of();
+    List<LotState> first = asked.good().isEmpty() ? first(room, asked.query()) : List.of();
     String address = narrowed(asked.query().place(), asked.good());
     String next =
         lots.next()
@@ -178,6 +183,7 @@ final class LotsPages {
             new LotActs(desk.kitchen()),
             new CallingPlaces(desk, visitor),
             desk.kitchen().tracing().endings(lots.items()),
+            room.stream().collect(Collectors.toMap(lot -> lot.lot().lot(), RoomLot::until)),
             visitor,
             desk.kitchen().now());
     return new LotsView(
@@ -186,11 +192,47 @@ final class LotsPages {
         isOnHand ? places(visitor, asked) : List.of(),
         asked.query().place().orElse(""),
         good(asked.good(), split, visitor),
-        lots.items().stream().map(lot -> item(lot, showing)).toList(),
+        groups(cursor.isEmpty() ? first : List.of(), without(first, lots.items()), showing),
         isOnHand ? desk.kitchen().tracing().recipients() : List.of(),
         next,
         here + ".csv" + address,
         here + address);
+  }
+
+  /** What is out of the freezer goes before all that is in it, at most so many lots. */
+  private static List<LotState> first(List<RoomLot> room, LotQuery query) {
+    return room.stream()
+        .map(RoomLot::lot)
+        .filter(lot -> query.place().isEmpty() || query.place().map(PlaceName::key).equals(at(lot)))
+        .limit(SHOWN)
+        .toList();
+  }
+
+  private static Optional<String> at(LotState lot) {
+    return lot.standing().flatMap(Standing::place).map(PlaceName::key);
+  }
+
+  private static List<LotState> without(List<LotState> first, List<LotState> lots) {
+    Set<LotId> gone = first.stream().map(LotState::lot).collect(Collectors.toSet());
+    return lots.stream().filter(lot -> !gone.contains(lot.lot())).toList();
+  }
+
+  private List<LotsView.Group> groups(
+      List<LotState> first, List<LotState> others, Showing showing) {
+    Visitor visitor = showing.visitor();
+    List<LotsView.Group> groups = new ArrayList<>();
+    if (!first.isEmpty()) {
+      groups.add(new LotsView.Group(visitor.say("lots.room"), items(first, showing)));
+    }
+    if (!others.isEmpty()) {
+      String title = first.isEmpty() ? "" : visitor.say("lots.room.others");
+      groups.add(new LotsView.Group(title, items(others, showing)));
+    }
+    return groups;
+  }
+
+  private List<LotsView.Item> items(List<LotState> lots, Showing showing) {
+    return lots.stream().map(lot -> item(lot, showing)).toList();
   }
 
   private LotsView.Good good(
@@ -218,12 +260,17 @@ final class LotsPages {
     return lots.isEmpty() ? "" : visitor.say("lots.total", lots.size(), portions, uncounted);
   }
 
-  /** What is told of every lot of a list. */
+  /**
+   * What is told of every lot of a list.
+   *
+   * @param room until when those out of the freezer are at their best by the kitchen's own days
+   */
   private record Showing(
       Asked asked,
       LotActs acts,
       CallingPlaces calling,
       Map<LotId, Ending> endings,
+      Map<LotId, LocalDate> room,
       Visitor visitor,
       Instant now) {}
 
@@ -239,9 +286,7 @@ final class LotsPages {
         LotLines.where(lot, Optional.ofNullable(showing.endings().get(lot.lot())), visitor),
         Stream.concat(
                 warning(lot, showing.calling()).stream(),
-                mayBeUsed
-                    ? says(lot, showing.asked().isPosted(), visitor, now).stream()
-                    : Stream.of(unfit(lot, visitor, now)))
+                mayBeUsed ? says(lot, showing).stream() : Stream.of(unfit(lot, visitor, now)))
             .toList(),
         lot.isOnHand() && isFew && mayBeUsed,
         showing.acts().moves(lot));
@@ -260,7 +305,10 @@ final class LotsPages {
   }
 
   /** The dates that count where the lot is now; of food that thawed its quality dates do not. */
-  private List<String> says(LotState lot, boolean isPosted, Visitor visitor, Instant now) {
+  private List<String> says(LotState lot, Showing showing) {
+    Visitor visitor = showing.visitor();
+    Instant now = showing.now();
+    boolean isPosted = showing.asked().isPosted();
     Optional<Category> category = desk.kitchen().library().keepingList().category(lot.category());
     Optional<Keeping> dates = lot.standing().map(Standing::keeping);
     if (!lot.isOnHand() || category.isEmpty() || dates.isEmpty()) {
@@ -272,12 +320,20 @@ final class LotsPages {
       return text.says();
     }
     List<String> says = new ArrayList<>(text.saysOfSafety());
-    if (isPosted && !category.get().tcs()) {
+    Optional<LocalDate> own = Optional.ofNullable(showing.room().get(lot.lot()));
+    own.ifPresent(day -> says.add(own(day, visitor, now)));
+    if (own.isEmpty() && isPosted && !category.get().tcs()) {
       desk.kitchen().setUp().food(lot.food()).map(KnownFood::roomDays).stream()
           .flatMapToInt(OptionalInt::stream)
           .forEach(days -> says.add(visitor.say("lots.good-on.room", days)));
     }
     return says;
+  }
+
+  private String own(LocalDate until, Visitor visitor, Instant now) {
+    boolean isOver = LocalDate.ofInstant(now, desk.zone()).isAfter(until);
+    return visitor.say(
+        isOver ? "lots.room.passed" : "lots.room.until", desk.times(visitor).day(until));
   }
 
   /** Whether that is the address of a list, to which a form may lead back. */

@@ -9,6 +9,7 @@ import java.util.List;
  * @param total lots and portions in all; blank where the list goes on
  * @param place to which it is narrowed; blank for all
  * @param good what was asked of a day on which all of it must have life left
+ * @param groups lots that stand together, those that must go first before the others
  * @param recipients who got portions lately; then every lot asks for whom they are taken
  * @param next address of the part after this one; blank at the end
  * @param csv address of the same list as CSV
@@ -20,7 +21,7 @@ public record LotsView(
     List<Place> places,
     String place,
     Good good,
-    List<Item> items,
+    List<Group> groups,
     List<String> recipients,
     String next,
     String csv,
@@ -53,6 +54,17 @@ public record LotsView(
   public record Place(String name, String address, boolean isShown) {}
 
   /**
+   * Lots under one heading.
+   *
+   * @param title blank where there is only one such group
+   */
+  public record Group(String title, List<Item> items) {
+    public Group {
+      items = List.copyOf(items);
+    }
+  }
+
+  /**
    * A lot.
    *
    * @param where phase, place and portions left
@@ -71,7 +83,7 @@ public record LotsView(
 
   public LotsView {
     places = List.copyOf(places);
-    items = List.copyOf(items);
+    groups = List.copyOf(groups);
     recipients = List.copyOf(recipients);
   }
 }
