@@ -202,7 +202,8 @@ class OnHandTest {
     String text = served.get(five).text();
     assertThat(text)
         .contains("Good until Tue 10 Mar, out of the freezer", "Left out, and why (5)")
-        .contains("its last day is Sun 8 Mar", "its last day is Mon 9 Mar")
+        .contains("its last day is Sun 8 Mar", "at room temperature at its best until Mon 9 Mar")
+        .doesNotContain("its last day is Mon 9 Mar")
         .contains("as this kitchen states: 4", "has not stated its days at room temperature")
         .contains("Once thawed: use within 6 days", "as this kitchen states: 6 (quality only)")
         .doesNotContain("Frozen: best quality by")
@@ -214,6 +215,49 @@ class OnHandTest {
     assertThat(served.get("/on-hand?good-on=2026-03-05").text())
         .contains("holds only while it stays in the freezer");
     assertThat(served.get("/on-hand?good-on=2026-03-05&days=many").status()).isEqualTo(400);
+  }
+
+  /** Nothing on hand was made after today, so no day before it can be one of posting. */
+  @Test
+  void a_day_that_is_over_and_wrong_days_are_refused_at_their_fields_with_what_was_entered() {
+    stock();
+    Reply over = served.get("/on-hand?place=Freezer&good-on=2026-03-02&days=5");
+    assertThat(over.status()).isEqualTo(400);
+    assertThat(over.text())
+        .containsSubsequence(
+            "role=\"alert\"",
+            "<details open",
+            "value=\"Freezer\"",
+            "value=\"2026-03-02\" required aria-invalid=\"true\"",
+            "class=\"wrong\"><bdi>Mon 2 Mar is over. Give today",
+            "value=\"5\"")
+        .doesNotContain("F-SOON", "on-hand.csv");
+    assertThat(served.get("/on-hand?good-on=2026-03-03").status()).isEqualTo(200);
+    Reply wrong = served.get("/on-hand?good-on=2026-03-05&days=366");
+    assertThat(wrong.status()).isEqualTo(400);
+    assertThat(wrong.text())
+        .containsSubsequence(
+            "value=\"2026-03-05\"", "value=\"366\"", "is no whole number from 1 to 365")
+        .doesNotContain("Back to the first page");
+    Reply table = served.get("/on-hand.csv?good-on=2026-03-05&days=366");
+    assertThat(table.status()).isEqualTo(400);
+    assertThat(table.text()).contains("/on-hand?good-on=2026-03-05&amp;days=366");
+    assertThat(served.get("/on-hand?good-on=2026-03-02", "Accept-Language", "es").text())
+        .contains("ya pasó");
+  }
+
+  @Test
+  void the_table_of_what_is_good_carries_the_question() {
+    stock();
+    Reply posted = served.get("/on-hand.csv?good-on=2026-03-05&days=5");
+    String[] rows = posted.text().split("\\r?\\n");
+    assertThat(cell(rows, "F-SOON", "good_on")).isEqualTo("2026-03-05");
+    assertThat(cell(rows, "F-SOON", "good_days_after")).isEqualTo("5");
+    assertThat(posted.header("Content-Disposition")).contains("on-hand-2026-03-05-5.csv");
+    Reply kept = served.get("/on-hand.csv?good-on=2026-03-05");
+    assertThat(cell(kept.text().split("\\r?\\n"), "F-SOON", "good_days_after")).isEmpty();
+    assertThat(kept.header("Content-Disposition")).contains("on-hand-2026-03-05.csv");
+    assertThat(served.get("/on-hand.csv").text()).doesNotContain("good_on");
   }
 
   @Test

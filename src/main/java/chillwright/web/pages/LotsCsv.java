@@ -3,6 +3,7 @@ package chillwright.web.pages;
 import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
+import chillwright.core.keeping.StillGood;
 import chillwright.core.log.Ending;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
@@ -26,6 +27,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** The lists of lots as tables that a spreadsheet opens, every part of them. */
 final class LotsCsv {
@@ -56,6 +58,9 @@ final class LotsCsv {
           "rule_set_version",
           "note");
 
+  /** What was asked: the day, and how many days after it the food must still be good. */
+  private static final List<String> OF_GOOD = List.of("good_on", "good_days_after");
+
   private final Desk desk;
 
   LotsCsv(Desk desk) {
@@ -65,58 +70,74 @@ final class LotsCsv {
   void onHand(Context context) throws IOException {
     Visitor visitor = desk.visitor(context);
     Parameters parameters = LotsPages.parameters(context, visitor);
-    LotsPages.Asked asked = LotsPages.asked(parameters, desk);
+    LotsPages.Asked asked = LotsPages.asked(parameters, desk, visitor);
     if (parameters.faults().isEmpty()) {
-      Optional<GoodOn> good = asked.good().map(on -> new GoodOn(desk, visitor, on));
-      answer(context, asked.query(), good, "on-hand");
+      answer(context, asked, "on-hand" + named(asked.good()), visitor);
     } else {
       LotsPages.refuse(desk, context, visitor, parameters);
     }
   }
 
   void all(Context context) throws IOException {
-    answer(context, LotQuery.ALL, Optional.empty(), "lots");
+    LotsPages.Asked every = new LotsPages.Asked(LotQuery.ALL, Optional.empty());
+    answer(context, every, "lots", desk.visitor(context));
   }
 
+  /** A table that was saved still tells by its name what was asked, with no row in it too. */
+  private static String named(Optional<StillGood> good) {
+    return good.map(on -> "-" + String.join("-", cells(on)).replaceFirst("-$", "")).orElse("");
+  }
+
+  private static List<String> cells(StillGood asked) {
+    return List.of(asked.day().toString(), number(asked.after()));
+  }
+
+  /** What is told with every lot. */
+  private record Asking(
+      List<String> question, Optional<GoodOn> good, Map<LotId, LocalDate> room, Instant now) {}
+
   /** The first part is found before the answer begins, so a fault in it is told as one. */
-  private void answer(Context context, LotQuery query, Optional<GoodOn> good, String name)
+  private void answer(Context context, LotsPages.Asked asked, String name, Visitor visitor)
       throws IOException {
-    Instant now = desk.kitchen().now();
+    LotQuery query = asked.query();
     Page<LotState> page = desk.kitchen().lots().list(query, Page.Wanted.first(Page.MOST));
-    Map<LotId, LocalDate> room =
-        desk.kitchen().roomLots().list().stream()
-            .collect(Collectors.toMap(lot -> lot.lot().lot(), RoomLot::until));
+    Asking asking =
+        new Asking(
+            asked.good().map(LotsCsv::cells).orElse(List.of()),
+            asked.good().map(on -> new GoodOn(desk, visitor, on)),
+            desk.kitchen().roomLots().list().stream()
+                .collect(Collectors.toMap(lot -> lot.lot().lot(), RoomLot::until)),
+            desk.kitchen().now());
     context.contentType("text/csv; charset=utf-8; header=present");
     context.header(Header.CONTENT_DISPOSITION, "attachment; filename=\"" + name + ".csv\"");
     Writer out = new OutputStreamWriter(context.outputStream(), StandardCharsets.UTF_8);
     CsvWriter csv = CsvWriter.forSpreadsheets(out);
-    csv.write(HEADER);
-    write(csv, page, good, room, now);
+    csv.write(joined(HEADER, asked.good().isPresent() ? OF_GOOD : List.of()));
+    write(csv, page, asking);
     while (page.next().isPresent()) {
       page = desk.kitchen().lots().list(query, new Page.Wanted(Page.MOST, page.next()));
-      write(csv, page, good, room, now);
+      write(csv, page, asking);
     }
     out.flush();
   }
 
-  private void write(
-      CsvWriter csv,
-      Page<LotState> page,
-      Optional<GoodOn> good,
-      Map<LotId, LocalDate> room,
-      Instant now)
-      throws IOException {
+  private void write(CsvWriter csv, Page<LotState> page, Asking asking) throws IOException {
     Map<LotId, Ending> endings = desk.kitchen().tracing().endings(page.items());
     for (LotState lot : page.items()) {
-      if (good.flatMap(asked -> asked.against(lot)).isEmpty()) {
-        csv.write(
+      if (asking.good().flatMap(good -> good.against(lot)).isEmpty()) {
+        List<String> cells =
             cells(
                 lot,
                 Optional.ofNullable(endings.get(lot.lot())),
-                Optional.ofNullable(room.get(lot.lot())),
-                now));
+                Optional.ofNullable(asking.room().get(lot.lot())),
+                asking.now());
+        csv.write(joined(cells, asking.question()));
       }
     }
+  }
+
+  private static List<String> joined(List<String> cells, List<String> more) {
+    return Stream.concat(cells.stream(), more.stream()).toList();
   }
 
   private List<String> cells(

@@ -39,16 +39,13 @@ final class LotsPages {
 
   private static final int SHOWN = 50;
   private static final String PLACE = "place";
-  private static final String GOOD_ON = "good-on";
-  private static final String DAYS = "days";
-  private static final int MOST_DAYS = 365;
   private static final Map<String, String> NAMES =
       Map.of(
           PLACE,
           "entry.place",
-          GOOD_ON,
+          GoodOnForm.DAY,
           "lots.good-on",
-          DAYS,
+          GoodOnForm.DAYS,
           "lots.good-on.days",
           "cursor",
           "list.next",
@@ -69,12 +66,33 @@ final class LotsPages {
   void onHand(Context context) {
     Visitor visitor = desk.visitor(context);
     Parameters parameters = parameters(context, visitor);
-    Asked asked = asked(parameters, desk);
+    Asked asked = asked(parameters, desk, visitor);
     if (parameters.faults().isEmpty()) {
       show(context, "page.on-hand", ON_HAND, asked);
+    } else if (parameters.faults().size() == parameters.wrong().size()) {
+      askAgain(context, visitor, parameters, asked);
     } else {
       refuse(desk, context, visitor, parameters);
     }
+  }
+
+  /** The form with what was entered, each fault at its field. */
+  private void askAgain(Context context, Visitor visitor, Parameters parameters, Asked asked) {
+    LotsView view =
+        new LotsView(
+            "",
+            "",
+            places(visitor, new Asked(asked.query(), Optional.empty())),
+            asked.query().place().orElse(""),
+            GoodOnForm.refused(parameters),
+            List.of(),
+            List.of(),
+            "",
+            "",
+            ON_HAND);
+    List<Frame.Notice> taken = TakenNotice.of(context, desk, visitor).stream().toList();
+    Frame frame = desk.frame(visitor, "page.on-hand", ON_HAND, taken);
+    desk.answer(context, HttpStatus.BAD_REQUEST, Templates.PAGES.lots(frame, view));
   }
 
   /**
@@ -89,14 +107,10 @@ final class LotsPages {
     }
   }
 
-  static Asked asked(Parameters parameters, Desk desk) {
+  static Asked asked(Parameters parameters, Desk desk, Visitor visitor) {
     LotQuery query = LotQuery.ALL.in(LotOrder.USE_FIRST);
     LotQuery there = parameters.text(PLACE).map(query::at).orElse(query);
-    Optional<Integer> days = parameters.number(DAYS, MOST_DAYS);
-    LocalDate today = LocalDate.ofInstant(desk.kitchen().now(), desk.zone());
-    Optional<LocalDate> day = parameters.day(GOOD_ON).or(() -> days.map(posted -> today));
-    OptionalInt after = days.map(OptionalInt::of).orElse(OptionalInt.empty());
-    return new Asked(there, day.map(on -> new StillGood(on, after)));
+    return new Asked(there, GoodOnForm.read(parameters, desk, visitor));
   }
 
   static Parameters parameters(Context context, Visitor visitor) {
@@ -105,7 +119,8 @@ final class LotsPages {
 
   static void refuse(Desk desk, Context context, Visitor visitor, Parameters parameters) {
     String says = visitor.say("fault.list");
-    desk.faults(context, visitor, HttpStatus.BAD_REQUEST, says, parameters.faults());
+    Choice back = new Choice(GoodOnForm.again(parameters), visitor.say("lots.good-on.back"));
+    desk.faults(context, visitor, HttpStatus.BAD_REQUEST, says, parameters.faults(), back);
   }
 
   void all(Context context) {
@@ -133,9 +148,9 @@ final class LotsPages {
     String asked =
         Stream.of(
                 place.map(name -> PLACE + "=" + encoded(name)),
-                good.map(on -> GOOD_ON + "=" + on.day()),
+                good.map(on -> GoodOnForm.DAY + "=" + on.day()),
                 good.filter(on -> on.after().isPresent())
-                    .map(on -> DAYS + "=" + on.after().getAsInt()))
+                    .map(on -> GoodOnForm.DAYS + "=" + on.after().getAsInt()))
             .flatMap(Optional::stream)
             .collect(Collectors.joining("&"));
     return asked.isEmpty() ? "" : "?" + asked;
@@ -191,7 +206,9 @@ final class LotsPages {
         isOnHand && next.isEmpty() && cursor.isEmpty() ? total(lots.items(), visitor) : "",
         isOnHand ? places(visitor, asked) : List.of(),
         asked.query().place().orElse(""),
-        good(asked.good(), split, visitor),
+        split
+            .map(parts -> GoodOnForm.shown(asked.good().orElseThrow(), parts, desk, visitor))
+            .orElse(LotsView.Good.NOT_ASKED),
         groups(cursor.isEmpty() ? first : List.of(), without(first, lots.items()), showing),
         isOnHand ? desk.kitchen().tracing().recipients() : List.of(),
         next,
@@ -233,24 +250,6 @@ final class LotsPages {
 
   private List<LotsView.Item> items(List<LotState> lots, Showing showing) {
     return lots.stream().map(lot -> item(lot, showing)).toList();
-  }
-
-  private LotsView.Good good(
-      Optional<StillGood> asked, Optional<GoodOn.Split> split, Visitor visitor) {
-    return asked
-        .map(
-            good ->
-                new LotsView.Good(
-                    good.day().toString(),
-                    good.after().isPresent() ? Integer.toString(good.after().getAsInt()) : "",
-                    visitor.say(
-                        good.after().isPresent() ? "lots.good-on.posted" : "lots.good-on.stays",
-                        desk.times(visitor).day(good.until())),
-                    split.map(GoodOn.Split::leftOut).orElse(List.of()),
-                    split.filter(GoodOn.Split::isCut).isPresent()
-                        ? visitor.say("lots.good-on.cut", GoodOn.LOOKED_AT)
-                        : ""))
-        .orElse(LotsView.Good.NOT_ASKED);
   }
 
   /** How many meals there are, of lots that fit one page; more are counted by no glance. */

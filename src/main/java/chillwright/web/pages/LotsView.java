@@ -1,6 +1,7 @@
 package chillwright.web.pages;
 
 import java.util.List;
+import java.util.Map;
 
 /**
  * Lots in a list.
@@ -34,16 +35,33 @@ public record LotsView(
    * @param says what the list then rests on
    * @param leftOut lots that are on hand and not in the list
    * @param cut that not all lots were looked at; blank where they were
+   * @param wrong what is wrong in a field, by its name; then nothing is listed
    */
-  public record Good(String day, String days, String says, List<LeftOut> leftOut, String cut) {
-    static final Good NOT_ASKED = new Good("", "", "", List.of(), "");
+  public record Good(
+      String day,
+      String days,
+      String says,
+      List<LeftOut> leftOut,
+      String cut,
+      Map<String, String> wrong) {
+    static final Good NOT_ASKED = new Good("", "", "", List.of(), "", Map.of());
 
     public Good {
       leftOut = List.copyOf(leftOut);
+      wrong = Map.copyOf(wrong);
     }
 
     public boolean isAsked() {
-      return !day.isEmpty();
+      return !says.isEmpty();
+    }
+
+    public boolean isRefused() {
+      return !wrong.isEmpty();
+    }
+
+    /** Blank where nothing is. */
+    public String wrong(String field) {
+      return wrong.getOrDefault(field, "");
     }
   }
 
