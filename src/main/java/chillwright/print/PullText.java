@@ -41,6 +41,7 @@ public record PullText(Times times) {
         switch (pull.why()) {
           case PLAN -> say("pull.plan", pull.need().map(Need::event).orElse(""));
           case QUALITY -> say("pull.quality", times.day(pull.day()));
+          case ROOM -> say("pull.room", times.day(pull.day()));
           case LAST_DAY -> say("pull.last-day", times.day(pull.day()));
         };
     boolean isFrozen = pull.why() != Pull.Why.LAST_DAY;

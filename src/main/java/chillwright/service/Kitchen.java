@@ -227,6 +227,11 @@ public final class Kitchen implements AutoCloseable {
     return new Pulls(this);
   }
 
+  /** What is out of the freezer and goes by the kitchen's own days. */
+  public RoomLots roomLots() {
+    return new RoomLots(this);
+  }
+
   /** Its name, foods, places and people. */
   public SetUp setUp() {
     return new SetUp(this);

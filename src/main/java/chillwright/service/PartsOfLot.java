@@ -2,15 +2,17 @@ package chillwright.service;
 
 import chillwright.core.keeping.LotState;
 import chillwright.core.kitchen.Contents;
-import chillwright.core.kitchen.Contents.Part;
+import chillwright.core.kitchen.FoodInLot;
 import chillwright.core.kitchen.KnownFood;
 import chillwright.core.log.LotId;
 import chillwright.core.log.LotLog;
 import chillwright.storage.Session;
+import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Deque;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -57,20 +59,31 @@ final class PartsOfLot {
     }
   }
 
-  private List<Part> parts() {
+  private List<FoodInLot> parts() {
     Map<String, Boolean> dividedByFood = new LinkedHashMap<>();
+    Map<String, Instant> beganByFood = new HashMap<>();
     Map<LotId, LotState> states = session.lots().find(divided.keySet());
     divided.forEach(
-        (lot, isDivided) ->
-            dividedByFood.merge(states.get(lot).food(), isDivided, Boolean::logicalAnd));
-    List<Part> parts = new ArrayList<>();
+        (lot, isDivided) -> {
+          LotState state = states.get(lot);
+          dividedByFood.merge(state.food(), isDivided, Boolean::logicalAnd);
+          state
+              .standing()
+              .ifPresent(s -> beganByFood.merge(state.food(), s.beganAt(), PartsOfLot::earlier));
+        });
+    List<FoodInLot> parts = new ArrayList<>();
     dividedByFood.forEach(
         (food, isDivided) -> {
           Optional<KnownFood> known = session.setUp().food(food);
           if (known.isPresent() || !isDivided) {
-            parts.add(new Part(food, known));
+            Optional<Instant> began = Optional.ofNullable(beganByFood.get(food));
+            parts.add(new FoodInLot(food, known, session.setUp().allergensSaidOf(food), began));
           }
         });
     return parts;
+  }
+
+  private static Instant earlier(Instant one, Instant other) {
+    return one.isBefore(other) ? one : other;
   }
 }

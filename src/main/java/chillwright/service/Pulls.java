@@ -19,7 +19,9 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -64,7 +66,9 @@ public final class Pulls {
         all(LotQuery.ALL.lastDayBefore(end)).stream()
             .filter(lot -> lot.standing().filter(s -> s.phase() != Phase.FROZEN).isPresent())
             .toList();
-    return PullList.of(needs, frozen, ending, zone, kitchen.now(), end);
+    Map<LotState, LocalDate> room = new LinkedHashMap<>();
+    kitchen.roomLots().list().forEach(lot -> room.put(lot.lot(), lot.until()));
+    return PullList.of(needs, frozen, ending, room, zone, kitchen.now(), end);
   }
 
   private List<LotState> all(LotQuery query) {

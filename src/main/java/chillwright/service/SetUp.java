@@ -37,6 +37,11 @@ public final class SetUp {
     return kitchen.database().read(session -> session.setUp().foods());
   }
 
+  /** Retired or not. */
+  List<KnownFood> everyFood() {
+    return kitchen.database().read(session -> session.setUp().everyFood());
+  }
+
   /** The food that was named exactly so, retired or not. */
   public Optional<KnownFood> food(String name) {
     return kitchen.database().read(session -> session.setUp().food(name));

@@ -102,6 +102,14 @@ public final class SetUpStore {
         .fetchGroups(ALLERGENS_SAID.FOOD, SetUpStore::said);
   }
 
+  /** The same of one food. */
+  public List<AllergensSaid> allergensSaidOf(String food) {
+    return sql.selectFrom(ALLERGENS_SAID)
+        .where(ALLERGENS_SAID.FOOD.eq(food))
+        .orderBy(ALLERGENS_SAID.SAID_AT)
+        .fetch(SetUpStore::said);
+  }
+
   private static AllergensSaid said(AllergensSaidRecord row) {
     return new AllergensSaid(
         row.getSaidAt(),

@@ -219,4 +219,69 @@ class ContentsTest {
                 "ingredients", "flour, butter, leeks"));
     assertThat(served.get("/lots/PIE").text()).doesNotContain("The ingredients name");
   }
+
+  /**
+   * A description tells of the next batch. What was named while a lot was there is contained in it
+   * whatever is taken out of the description afterwards, and 21 U.S.C. 343(w)(1) asks for the
+   * allergen of the food that is in the package; which recipe that was nobody can tell here, so the
+   * label warns (our own reading, no source).
+   */
+  @ParameterizedTest
+  @MethodSource("sheets")
+  void an_allergen_taken_out_stays_on_lots_that_began_before(String sheet) throws IOException {
+    served.at("2026-03-01T12:00:00Z");
+    food("Walnut date bars", "eggs tree_nuts", "mustard, celery", "walnuts, dates, egg white");
+    served.at("2026-03-03T20:00:00Z");
+    cooked("W", "Walnut date bars");
+    food("Bar crumble", "wheat", "", "bars, flour");
+    cooked("C", "Bar crumble", "W");
+    assertThat(served.get("/lots/W").text()).doesNotContain("taken out", "today’s description");
+    served.at("2026-03-04T10:00:00Z");
+    food("Walnut date bars", "tree_nuts", "celery", "walnuts, dates");
+    served.at("2026-03-04T12:00:00Z");
+    lot("NEXT", "Walnut date bars");
+    served.post("/api/v1/lots/NEXT/entries", "{'when':'2026-03-04T11:00:00Z','entry':'cooked'}");
+
+    assertThat(texts(contents("W").at("/allergens"))).containsExactly("eggs", "tree_nuts");
+    assertThat(texts(contents("W").at("/otherAllergens"))).containsExactly("celery", "mustard");
+    assertThat(contents("W").at("/takenOut").toString())
+        .isEqualTo(
+            "[{\"food\":\"Walnut date bars\",\"allergens\":[\"eggs\"],"
+                + "\"otherAllergens\":[\"mustard\"]}]");
+    assertThat(texts(contents("C").at("/allergens"))).containsExactly("eggs", "tree_nuts", "wheat");
+    assertThat(texts(contents("NEXT").at("/allergens"))).containsExactly("tree_nuts");
+    assertThat(contents("NEXT").at("/takenOut")).isEmpty();
+
+    assertThat(label("W", sheet)).contains("Contains: eggs, tree nuts, celery, mustard");
+    assertThat(label("C", sheet)).contains("Contains: eggs, tree nuts, wheat, celery, mustard");
+    assertThat(label("NEXT", sheet)).contains("tree nuts, celery").doesNotContain("eggs");
+    assertThat(served.get("/lots/W").text())
+        .contains("eggs, mustard: named when it was made, taken out of the description of Walnut")
+        .containsSubsequence("id=\"labels\"", "those of today’s description", "labels.pdf");
+    assertThat(served.get("/lots/C").text()).contains("The allergens of Walnut date bars were");
+    assertThat(served.get("/lots/NEXT").text()).doesNotContain("taken out", "today’s description");
+    assertThat(served.get("/lots/W", "Accept-Language", "es").text())
+        .contains("huevo", "después se quitó de la descripción de Walnut date bars");
+  }
+
+  /** Named, left out and named again: it is named, and nothing was taken out. */
+  @Test
+  void what_is_named_again_is_not_told_as_taken_out() {
+    served.at("2026-03-01T12:00:00Z");
+    food("Bars", "eggs", "", "");
+    served.at("2026-03-03T20:00:00Z");
+    cooked("B", "Bars");
+    served.at("2026-03-04T10:00:00Z");
+    food("Bars", "", "", "");
+    food("Stew", "", "", "");
+    cooked("S", "Stew");
+    assertThat(served.get("/lots/B").text())
+        .contains("Contains: eggs", "eggs: named when it was made")
+        .doesNotContain("has named no allergen");
+    served.at("2026-03-05T10:00:00Z");
+    food("Bars", "eggs", "", "");
+    assertThat(contents("B").at("/takenOut")).isEmpty();
+    assertThat(texts(contents("B").at("/allergens"))).containsExactly("eggs");
+    assertThat(texts(contents("S").at("/allergens"))).isEmpty();
+  }
 }

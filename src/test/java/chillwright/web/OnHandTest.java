@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -201,7 +202,8 @@ class OnHandTest {
     String text = served.get(five).text();
     assertThat(text)
         .contains("Good until Tue 10 Mar, out of the freezer", "Left out, and why (5)")
-        .contains("its last day is Sun 8 Mar", "its last day is Mon 9 Mar")
+        .contains("its last day is Sun 8 Mar", "at room temperature at its best until Mon 9 Mar")
+        .doesNotContain("its last day is Mon 9 Mar")
         .contains("as this kitchen states: 4", "has not stated its days at room temperature")
         .contains("Once thawed: use within 6 days", "as this kitchen states: 6 (quality only)")
         .doesNotContain("Frozen: best quality by")
@@ -213,6 +215,49 @@ class OnHandTest {
     assertThat(served.get("/on-hand?good-on=2026-03-05").text())
         .contains("holds only while it stays in the freezer");
     assertThat(served.get("/on-hand?good-on=2026-03-05&days=many").status()).isEqualTo(400);
+  }
+
+  /** Nothing on hand was made after today, so no day before it can be one of posting. */
+  @Test
+  void a_day_that_is_over_and_wrong_days_are_refused_at_their_fields_with_what_was_entered() {
+    stock();
+    Reply over = served.get("/on-hand?place=Freezer&good-on=2026-03-02&days=5");
+    assertThat(over.status()).isEqualTo(400);
+    assertThat(over.text())
+        .containsSubsequence(
+            "role=\"alert\"",
+            "<details open",
+            "value=\"Freezer\"",
+            "value=\"2026-03-02\" required aria-invalid=\"true\"",
+            "class=\"wrong\"><bdi>Mon 2 Mar is over. Give today",
+            "value=\"5\"")
+        .doesNotContain("F-SOON", "on-hand.csv");
+    assertThat(served.get("/on-hand?good-on=2026-03-03").status()).isEqualTo(200);
+    Reply wrong = served.get("/on-hand?good-on=2026-03-05&days=366");
+    assertThat(wrong.status()).isEqualTo(400);
+    assertThat(wrong.text())
+        .containsSubsequence(
+            "value=\"2026-03-05\"", "value=\"366\"", "is no whole number from 1 to 365")
+        .doesNotContain("Back to the first page");
+    Reply table = served.get("/on-hand.csv?good-on=2026-03-05&days=366");
+    assertThat(table.status()).isEqualTo(400);
+    assertThat(table.text()).contains("/on-hand?good-on=2026-03-05&amp;days=366");
+    assertThat(served.get("/on-hand?good-on=2026-03-02", "Accept-Language", "es").text())
+        .contains("ya pasó");
+  }
+
+  @Test
+  void the_table_of_what_is_good_carries_the_question() {
+    stock();
+    Reply posted = served.get("/on-hand.csv?good-on=2026-03-05&days=5");
+    String[] rows = posted.text().split("\\r?\\n");
+    assertThat(cell(rows, "F-SOON", "good_on")).isEqualTo("2026-03-05");
+    assertThat(cell(rows, "F-SOON", "good_days_after")).isEqualTo("5");
+    assertThat(posted.header("Content-Disposition")).contains("on-hand-2026-03-05-5.csv");
+    Reply kept = served.get("/on-hand.csv?good-on=2026-03-05");
+    assertThat(cell(kept.text().split("\\r?\\n"), "F-SOON", "good_days_after")).isEmpty();
+    assertThat(kept.header("Content-Disposition")).contains("on-hand-2026-03-05.csv");
+    assertThat(served.get("/on-hand.csv").text()).doesNotContain("good_on");
   }
 
   @Test
@@ -270,5 +315,63 @@ class OnHandTest {
     Reply reply = served.post("/api/v1/keeping", "{'category':'soup_or_stew','made':'2026-02-01'}");
     assertThat(reply.json().at("/says/0").asText())
         .isEqualTo("Its last day passed on Sat 7 Feb: discard");
+  }
+
+  /** Bars thawed are good for the days their kitchen states (common practice, no source). */
+  @Test
+  void what_is_out_of_the_freezer_stands_first_by_the_days_of_its_kitchen() {
+    stock();
+    bars("B-COLD", "Bars6");
+    bars("B-LATER", "Bars6", at("2026-03-03T07:00", "'entry':'thawing','how':'refrigerator'"));
+    bars("B-FIRST", "Bars4", at("2026-03-02T07:00", "'entry':'thawing','how':'refrigerator'"));
+    bars("B-NONE", "Bars0", at("2026-03-02T07:00", "'entry':'thawing','how':'refrigerator'"));
+    stated("Bars4", 4);
+    stated("Bars6", 6);
+    assertThat(listed("/on-hand", true))
+        .containsExactly(
+            "B-FIRST", "B-LATER", "C-1", "F-SOON", "F-LATE", "B-COLD", "B-NONE", "N-1");
+    assertThat(served.get("/on-hand").text())
+        .containsSubsequence(
+            "Out of the freezer, by your own days",
+            "B-FIRST",
+            "At room temperature at its best until Fri 6 Mar",
+            "B-LATER",
+            "at its best until Mon 9 Mar",
+            "The others")
+        .contains("Lots: 8.");
+    assertThat(served.get("/on-hand?place=Walk-in").text()).doesNotContain("your own days");
+    served.at("2026-03-07T18:00:00Z");
+    assertThat(served.get("/on-hand").text()).contains("was at its best until Fri 6 Mar");
+    String[] rows = served.get("/on-hand.csv").text().split("\r?\n");
+    assertThat(cell(rows, "B-LATER", "best_at_room_until")).isEqualTo("2026-03-09");
+    assertThat(cell(rows, "B-LATER", "best_quality_by")).isEmpty();
+    assertThat(cell(rows, "B-LATER", "quality_limit")).isEmpty();
+    assertThat(cell(rows, "B-LATER", "governs")).isEmpty();
+    assertThat(cell(rows, "B-COLD", "best_at_room_until")).isEmpty();
+    assertThat(cell(rows, "B-COLD", "best_quality_by")).isEqualTo("2026-09-01");
+    assertThat(cell(rows, "B-NONE", "best_at_room_until")).isEmpty();
+  }
+
+  /** The same figures; what is past them is named as long as it is there. */
+  @Test
+  void the_pull_list_names_what_is_out_of_the_freezer_to_be_used() {
+    bars("B-LATER", "Bars6", at("2026-03-03T07:00", "'entry':'thawing','how':'refrigerator'"));
+    stated("Bars6", 6);
+    assertThat(served.get("/api/v1/pull?days=6").json().at("/pulls")).isEmpty();
+    JsonNode pulls = served.get("/api/v1/pull?days=7").json().at("/pulls");
+    assertThat(pulls.findValuesAsText("why")).containsExactly("best-at-room");
+    assertThat(pulls.at("/0/day").asText()).isEqualTo("2026-03-09");
+    assertThat(served.get("/pull?days=7").text())
+        .contains("At room temperature, at its best until Mon 9 Mar");
+    assertThat(served.get("/pull.csv?days=7").text()).contains("2026-03-09,,B-LATER,Bars6");
+  }
+
+  private static String cell(String[] rows, String lot, String column) {
+    int at = List.of(rows[0].split(",", -1)).indexOf(column);
+    return Stream.of(rows)
+        .filter(row -> row.startsWith(lot + ","))
+        .map(row -> row.split(",", -1)[at])
+        .findFirst()
+        .orElseThrow();
   }
 }

@@ -189,4 +189,42 @@ class RecallTest {
     assertThat(served.get("/trace?allergen=tree_nuts&food=Rice").status()).isEqualTo(400);
     assertThat(served.get("/api/v1/trace?allergen=tree_nuts&food=Rice").status()).isEqualTo(422);
   }
+
+  /** 21 CFR 7.49(a), from memory: a recall is told to each of those who got some. */
+  @Test
+  void one_list_names_everybody_to_be_told_once_with_what_and_when() {
+    String more =
+        """
+        lot,food,category,when,entry,portions,to,note
+        X,,,2026-03-03T08:00:00Z,portions,2,Olive Tearoom,
+        H2,,,2026-03-04T12:00:00Z,portions,7,cafe rio,
+        H2,,,2026-03-04T13:00:00Z,portions,3,,
+        H2,,,2026-03-04T13:30:00Z,served,,,
+        A,,,2026-03-04T14:00:00Z,discarded,,,burnt
+        """;
+    Reply stored = served.postCsv("/api/v1/imports", more);
+    assertThat(stored.status()).as(stored.text()).isLessThan(300);
+    String page = served.get("/trace?allergen=tree_nuts").text();
+    String list = page.substring(page.indexOf("Whom to tell"), page.indexOf("Lots that bear it"));
+    assertThat(list.replaceAll("<[^>]*>", " ").replaceAll("\\s+", " "))
+        .containsSubsequence(
+            "Café Río",
+            "04:00: Small hazel bars (H-1), portions: 6",
+            "05:00: Hazel bars (H2), portions: 7",
+            "Fair on the green",
+            "Small hazel bars (H-1), portions: 5 – before labels named it",
+            "Table 2",
+            "Bar crumble (M), portions: 4",
+            "Olive Tearoom",
+            "Syrup (X), portions: 2 – may bear it",
+            "Nobody named: portions 3, in 2 entries; of these without a count: 1",
+            "Hazel bars (H2), portions: 3")
+        .doesNotContain("cafe rio", "Almond loaf");
+    assertThat(served.get("/trace?lot=R").text()).doesNotContain("Whom to tell");
+    assertThat(served.get("/trace?to=Table+2").text()).doesNotContain("Whom to tell");
+    assertThat(served.get("/trace?lot=H").text())
+        .containsSubsequence("Whom to tell", "Fair on the green", "portions: 5");
+    assertThat(served.get("/trace?lot=H", "Accept-Language", "es").text())
+        .contains("A quién avisar");
+  }
 }

@@ -21,8 +21,12 @@ import java.util.OptionalInt;
 public record StillGood(LocalDate day, OptionalInt after) {
   /** Why a lot is left out. */
   public enum Why {
-    /** Its last day, or the day its figure ends, is before the day that is needed. */
+    /** Its last day is before the day that is needed. */
     ENDS,
+    /** The same of food whose days in a refrigerator tell of quality only. */
+    BEST_CHILLED,
+    /** It is out of the freezer, and the days its kitchen states end before. */
+    BEST_AT_ROOM,
     /** In the freezer it is at its best until a day before. */
     PAST_BEST,
     /** Once thawed it has fewer days. */
@@ -83,14 +87,16 @@ public record StillGood(LocalDate day, OptionalInt after) {
     boolean leavesCold = after.isPresent() && !category.tcs();
     Optional<LocalDate> last = leavesCold ? Optional.empty() : standing.lastDay();
     if (last.isPresent()) {
-      return last.filter(this::isTooEarly).map(ends -> Against.until(Why.ENDS, ends));
+      boolean isQuality = category.daysAreQuality() && isChilled(standing.keeping(), last.get());
+      Why why = isQuality ? Why.BEST_CHILLED : Why.ENDS;
+      return last.filter(this::isTooEarly).map(ends -> Against.until(why, ends));
     }
     if (standing.phase() == Phase.FROZEN) {
       return frozen(standing.keeping(), category, room);
     }
     Optional<LocalDate> roomLast = category.tcs() ? Optional.empty() : room.last();
     if (roomLast.isPresent()) {
-      return roomLast.filter(this::isTooEarly).map(ends -> Against.until(Why.ENDS, ends));
+      return roomLast.filter(this::isTooEarly).map(ends -> Against.until(Why.BEST_AT_ROOM, ends));
     }
     boolean isUnstated = !category.tcs() && room.days().isEmpty();
     return Optional.of(Against.of(isUnstated ? Why.NOTHING_STATED : Why.NO_DATE));
@@ -117,6 +123,10 @@ public record StillGood(LocalDate day, OptionalInt after) {
                 category.tcs() ? Why.DAYS_THAWED : Why.DAYS_AT_ROOM,
                 Optional.empty(),
                 days.getAsInt()));
+  }
+
+  private static boolean isChilled(Keeping keeping, LocalDate last) {
+    return Optional.of(last).equals(keeping.chilledLastDay());
   }
 
   private boolean isTooEarly(LocalDate last) {

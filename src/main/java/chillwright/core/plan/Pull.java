@@ -31,6 +31,8 @@ public record Pull(
     PLAN("plan"),
     /** It is frozen, and at its best no longer than that day; that is quality, not safety. */
     QUALITY("best-quality"),
+    /** It is out of the freezer, needs no cold, and its kitchen calls it good until that day. */
+    ROOM("best-at-room"),
     /** It is not frozen, and that day is its last. */
     LAST_DAY("last-day");
 

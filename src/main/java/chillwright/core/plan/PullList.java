@@ -37,16 +37,19 @@ public record PullList(List<Pull> pulls, Map<Need, Integer> missing) {
    * @param needs of plans, by their hour
    * @param frozen lots in the freezer, the oldest first
    * @param ending lots on hand that are not frozen, whose last day comes within the days
+   * @param room lots out of the freezer that need no cold, with the day until which they are at
+   *     their best by what their kitchen states
    * @param end the day after the last
    */
   public static PullList of(
       List<Need> needs,
       List<LotState> frozen,
       List<LotState> ending,
+      Map<LotState, LocalDate> room,
       ZoneId zone,
       Instant now,
       LocalDate end) {
-    return new Making(zone, now, end).list(needs, frozen, ending);
+    return new Making(zone, now, end).list(needs, frozen, ending, room);
   }
 
   private record Making(
@@ -60,11 +63,16 @@ public record PullList(List<Pull> pulls, Map<Need, Integer> missing) {
       this(zone, now, end, new ArrayList<>(), new HashMap<>(), new HashMap<>());
     }
 
-    PullList list(List<Need> needs, List<LotState> frozen, List<LotState> ending) {
+    PullList list(
+        List<Need> needs,
+        List<LotState> frozen,
+        List<LotState> ending,
+        Map<LotState, LocalDate> room) {
       List<LotState> good = frozen.stream().filter(this::isGood).toList();
       needs.forEach(need -> take(need, good));
       good.forEach(this::quality);
       ending.stream().filter(this::isGood).forEach(this::lastDay);
+      room.forEach(this::room);
       pulls.sort(
           Comparator.comparing(Pull::day)
               .thenComparing(pull -> pull.at().orElse(Instant.MIN))
@@ -137,6 +145,12 @@ public record PullList(List<Pull> pulls, Map<Need, Integer> missing) {
           .bestQualityBy()
           .filter(day -> day.isBefore(end) && left(lot).orElse(1) > 0)
           .ifPresent(day -> pulls.add(own(lot, Why.QUALITY, day, lastDayThawed(lot, today()))));
+    }
+
+    private void room(LotState lot, LocalDate until) {
+      if (isGood(lot) && until.isBefore(end) && left(lot).orElse(1) > 0) {
+        pulls.add(own(lot, Why.ROOM, until, Optional.empty()));
+      }
     }
 
     private void lastDay(LotState lot) {

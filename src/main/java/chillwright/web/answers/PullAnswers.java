@@ -37,7 +37,7 @@ public record PullAnswers(RuleBook book, ZoneId zone, Instant now) {
   /**
    * A lot to take out, or to use.
    *
-   * @param why plan, best-quality or last-day
+   * @param why plan, best-quality, best-at-room or last-day
    * @param at when it comes out of the freezer; null where no plan says
    * @param day on which it is to be taken out or used at the latest
    * @param portions null where they are not counted

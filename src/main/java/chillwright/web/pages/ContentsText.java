@@ -1,9 +1,15 @@
 package chillwright.web.pages;
 
+import chillwright.core.kitchen.Allergen;
 import chillwright.core.kitchen.Contents;
 import chillwright.core.kitchen.Contents.Ingredients;
+import chillwright.core.kitchen.TakenOut;
+import chillwright.core.log.Folded;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
 
 /** What is in a lot, in words: on its page, and shorter on its labels. */
 final class ContentsText {
@@ -26,10 +32,32 @@ final class ContentsText {
   }
 
   List<String> allergens() {
-    List<String> names = new ArrayList<>();
-    contents.allergens().forEach(a -> names.add(visitor.say("allergen." + a.key())));
-    names.addAll(contents.otherAllergens());
-    return names;
+    return names(contents.allergens(), contents.otherAllergens());
+  }
+
+  /** Each once, however it was named. */
+  private List<String> names(List<Allergen> allergens, List<String> others) {
+    Map<String, String> names = new LinkedHashMap<>();
+    Stream.concat(
+            allergens.stream().map(allergen -> visitor.say("allergen." + allergen.key())),
+            others.stream())
+        .forEach(name -> names.putIfAbsent(Folded.of(name), name));
+    return List.copyOf(names.values());
+  }
+
+  private String says(TakenOut out) {
+    String names = String.join(", ", names(out.allergens(), out.others()));
+    return visitor.say("contents.taken-out", names, out.food());
+  }
+
+  /** That the ingredients are those of today, where that may matter; blank where it does not. */
+  private String changed() {
+    List<String> changed =
+        contents.ingredients().stream()
+            .map(Ingredients::food)
+            .filter(contents.changed()::contains)
+            .toList();
+    return changed.isEmpty() ? "" : visitor.say("contents.changed", String.join(", ", changed));
   }
 
   /**
@@ -84,9 +112,11 @@ final class ContentsText {
     } else if (contents.isComplete()) {
       says.add(visitor.say("contents.none-named"));
     }
+    contents.takenOut().forEach(out -> says.add(says(out)));
     if (!ingredients().isEmpty()) {
       says.add(visitor.say("label.ingredients", String.join(", ", ingredients())));
     }
-    return new LotPageView.Contents(gap(), says, new AllergenNotes(visitor).of(contents));
+    return new LotPageView.Contents(
+        gap(), says, changed(), new AllergenNotes(visitor).of(contents));
   }
 }

@@ -139,9 +139,11 @@ public record LotPageView(
    * What is in it.
    *
    * @param gap that something is not known; blank where all is on file
+   * @param changed that its ingredients are those of today's description; blank where nothing of
+   *     its allergens was changed
    * @param warning that ingredients name an allergen that is not declared; blank for nothing
    */
-  public record Contents(String gap, List<String> says, String warning) {}
+  public record Contents(String gap, List<String> says, String changed, String warning) {}
 
   /**
    * Parts of the lot, or of the batch that it is a part of.

@@ -10,10 +10,12 @@ import chillwright.core.log.Category;
 import chillwright.core.log.Ending;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
+import chillwright.core.log.PlaceName;
 import chillwright.print.KeepText;
 import chillwright.service.LotQuery;
 import chillwright.service.Page;
 import chillwright.service.Refused;
+import chillwright.service.RoomLots.RoomLot;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.net.URLEncoder;
@@ -25,6 +27,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -36,16 +39,13 @@ final class LotsPages {
 
   private static final int SHOWN = 50;
   private static final String PLACE = "place";
-  private static final String GOOD_ON = "good-on";
-  private static final String DAYS = "days";
-  private static final int MOST_DAYS = 365;
   private static final Map<String, String> NAMES =
       Map.of(
           PLACE,
           "entry.place",
-          GOOD_ON,
+          GoodOnForm.DAY,
           "lots.good-on",
-          DAYS,
+          GoodOnForm.DAYS,
           "lots.good-on.days",
           "cursor",
           "list.next",
@@ -66,12 +66,33 @@ final class LotsPages {
   void onHand(Context context) {
     Visitor visitor = desk.visitor(context);
     Parameters parameters = parameters(context, visitor);
-    Asked asked = asked(parameters, desk);
+    Asked asked = asked(parameters, desk, visitor);
     if (parameters.faults().isEmpty()) {
       show(context, "page.on-hand", ON_HAND, asked);
+    } else if (parameters.faults().size() == parameters.wrong().size()) {
+      askAgain(context, visitor, parameters, asked);
     } else {
       refuse(desk, context, visitor, parameters);
     }
+  }
+
+  /** The form with what was entered, each fault at its field. */
+  private void askAgain(Context context, Visitor visitor, Parameters parameters, Asked asked) {
+    LotsView view =
+        new LotsView(
+            "",
+            "",
+            places(visitor, new Asked(asked.query(), Optional.empty())),
+            asked.query().place().orElse(""),
+            GoodOnForm.refused(parameters),
+            List.of(),
+            List.of(),
+            "",
+            "",
+            ON_HAND);
+    List<Frame.Notice> taken = TakenNotice.of(context, desk, visitor).stream().toList();
+    Frame frame = desk.frame(visitor, "page.on-hand", ON_HAND, taken);
+    desk.answer(context, HttpStatus.BAD_REQUEST, Templates.PAGES.lots(frame, view));
   }
 
   /**
@@ -86,14 +107,10 @@ final class LotsPages {
     }
   }
 
-  static Asked asked(Parameters parameters, Desk desk) {
+  static Asked asked(Parameters parameters, Desk desk, Visitor visitor) {
     LotQuery query = LotQuery.ALL.in(LotOrder.USE_FIRST);
     LotQuery there = parameters.text(PLACE).map(query::at).orElse(query);
-    Optional<Integer> days = parameters.number(DAYS, MOST_DAYS);
-    LocalDate today = LocalDate.ofInstant(desk.kitchen().now(), desk.zone());
-    Optional<LocalDate> day = parameters.day(GOOD_ON).or(() -> days.map(posted -> today));
-    OptionalInt after = days.map(OptionalInt::of).orElse(OptionalInt.empty());
-    return new Asked(there, day.map(on -> new StillGood(on, after)));
+    return new Asked(there, GoodOnForm.read(parameters, desk, visitor));
   }
 
   static Parameters parameters(Context context, Visitor visitor) {
@@ -102,7 +119,8 @@ final class LotsPages {
 
   static void refuse(Desk desk, Context context, Visitor visitor, Parameters parameters) {
     String says = visitor.say("fault.list");
-    desk.faults(context, visitor, HttpStatus.BAD_REQUEST, says, parameters.faults());
+    Choice back = new Choice(GoodOnForm.again(parameters), visitor.say("lots.good-on.back"));
+    desk.faults(context, visitor, HttpStatus.BAD_REQUEST, says, parameters.faults(), back);
   }
 
   void all(Context context) {
@@ -130,9 +148,9 @@ final class LotsPages {
     String asked =
         Stream.of(
                 place.map(name -> PLACE + "=" + encoded(name)),
-                good.map(on -> GOOD_ON + "=" + on.day()),
+                good.map(on -> GoodOnForm.DAY + "=" + on.day()),
                 good.filter(on -> on.after().isPresent())
-                    .map(on -> DAYS + "=" + on.after().getAsInt()))
+                    .map(on -> GoodOnForm.DAYS + "=" + on.after().getAsInt()))
             .flatMap(Optional::stream)
             .collect(Collectors.joining("&"));
     return asked.isEmpty() ? "" : "?" + asked;
@@ -167,6 +185,8 @@ final class LotsPages {
             .orElseGet(
                 () -> desk.kitchen().lots().list(asked.query(), new Page.Wanted(SHOWN, cursor)));
     boolean isOnHand = here.equals(ON_HAND);
+    List<RoomLot> room = isOnHand ? desk.kitchen().roomLots().list() : List.of();
+    List<LotState> first = asked.good().isEmpty() ? first(room, asked.query()) : List.of();
     String address = narrowed(asked.query().place(), asked.good());
     String next =
         lots.next()
@@ -178,6 +198,7 @@ final class LotsPages {
             new LotActs(desk.kitchen()),
             new CallingPlaces(desk, visitor),
             desk.kitchen().tracing().endings(lots.items()),
+            room.stream().collect(Collectors.toMap(lot -> lot.lot().lot(), RoomLot::until)),
             visitor,
             desk.kitchen().now());
     return new LotsView(
@@ -185,30 +206,50 @@ final class LotsPages {
         isOnHand && next.isEmpty() && cursor.isEmpty() ? total(lots.items(), visitor) : "",
         isOnHand ? places(visitor, asked) : List.of(),
         asked.query().place().orElse(""),
-        good(asked.good(), split, visitor),
-        lots.items().stream().map(lot -> item(lot, showing)).toList(),
+        split
+            .map(parts -> GoodOnForm.shown(asked.good().orElseThrow(), parts, desk, visitor))
+            .orElse(LotsView.Good.NOT_ASKED),
+        groups(cursor.isEmpty() ? first : List.of(), without(first, lots.items()), showing),
         isOnHand ? desk.kitchen().tracing().recipients() : List.of(),
         next,
         here + ".csv" + address,
         here + address);
   }
 
-  private LotsView.Good good(
-      Optional<StillGood> asked, Optional<GoodOn.Split> split, Visitor visitor) {
-    return asked
-        .map(
-            good ->
-                new LotsView.Good(
-                    good.day().toString(),
-                    good.after().isPresent() ? Integer.toString(good.after().getAsInt()) : "",
-                    visitor.say(
-                        good.after().isPresent() ? "lots.good-on.posted" : "lots.good-on.stays",
-                        desk.times(visitor).day(good.until())),
-                    split.map(GoodOn.Split::leftOut).orElse(List.of()),
-                    split.filter(GoodOn.Split::isCut).isPresent()
-                        ? visitor.say("lots.good-on.cut", GoodOn.LOOKED_AT)
-                        : ""))
-        .orElse(LotsView.Good.NOT_ASKED);
+  /** What is out of the freezer goes before all that is in it, at most so many lots. */
+  private static List<LotState> first(List<RoomLot> room, LotQuery query) {
+    return room.stream()
+        .map(RoomLot::lot)
+        .filter(lot -> query.place().isEmpty() || query.place().map(PlaceName::key).equals(at(lot)))
+        .limit(SHOWN)
+        .toList();
+  }
+
+  private static Optional<String> at(LotState lot) {
+    return lot.standing().flatMap(Standing::place).map(PlaceName::key);
+  }
+
+  private static List<LotState> without(List<LotState> first, List<LotState> lots) {
+    Set<LotId> gone = first.stream().map(LotState::lot).collect(Collectors.toSet());
+    return lots.stream().filter(lot -> !gone.contains(lot.lot())).toList();
+  }
+
+  private List<LotsView.Group> groups(
+      List<LotState> first, List<LotState> others, Showing showing) {
+    Visitor visitor = showing.visitor();
+    List<LotsView.Group> groups = new ArrayList<>();
+    if (!first.isEmpty()) {
+      groups.add(new LotsView.Group(visitor.say("lots.room"), items(first, showing)));
+    }
+    if (!others.isEmpty()) {
+      String title = first.isEmpty() ? "" : visitor.say("lots.room.others");
+      groups.add(new LotsView.Group(title, items(others, showing)));
+    }
+    return groups;
+  }
+
+  private List<LotsView.Item> items(List<LotState> lots, Showing showing) {
+    return lots.stream().map(lot -> item(lot, showing)).toList();
   }
 
   /** How many meals there are, of lots that fit one page; more are counted by no glance. */
@@ -218,12 +259,17 @@ final class LotsPages {
     return lots.isEmpty() ? "" : visitor.say("lots.total", lots.size(), portions, uncounted);
   }
 
-  /** What is told of every lot of a list. */
+  /**
+   * What is told of every lot of a list.
+   *
+   * @param room until when those out of the freezer are at their best by the kitchen's own days
+   */
   private record Showing(
       Asked asked,
       LotActs acts,
       CallingPlaces calling,
       Map<LotId, Ending> endings,
+      Map<LotId, LocalDate> room,
       Visitor visitor,
       Instant now) {}
 
@@ -239,9 +285,7 @@ final class LotsPages {
         LotLines.where(lot, Optional.ofNullable(showing.endings().get(lot.lot())), visitor),
         Stream.concat(
                 warning(lot, showing.calling()).stream(),
-                mayBeUsed
-                    ? says(lot, showing.asked().isPosted(), visitor, now).stream()
-                    : Stream.of(unfit(lot, visitor, now)))
+                mayBeUsed ? says(lot, showing).stream() : Stream.of(unfit(lot, visitor, now)))
             .toList(),
         lot.isOnHand() && isFew && mayBeUsed,
         showing.acts().moves(lot));
@@ -260,7 +304,10 @@ final class LotsPages {
   }
 
   /** The dates that count where the lot is now; of food that thawed its quality dates do not. */
-  private List<String> says(LotState lot, boolean isPosted, Visitor visitor, Instant now) {
+  private List<String> says(LotState lot, Showing showing) {
+    Visitor visitor = showing.visitor();
+    Instant now = showing.now();
+    boolean isPosted = showing.asked().isPosted();
     Optional<Category> category = desk.kitchen().library().keepingList().category(lot.category());
     Optional<Keeping> dates = lot.standing().map(Standing::keeping);
     if (!lot.isOnHand() || category.isEmpty() || dates.isEmpty()) {
@@ -272,12 +319,20 @@ final class LotsPages {
       return text.says();
     }
     List<String> says = new ArrayList<>(text.saysOfSafety());
-    if (isPosted && !category.get().tcs()) {
+    Optional<LocalDate> own = Optional.ofNullable(showing.room().get(lot.lot()));
+    own.ifPresent(day -> says.add(own(day, visitor, now)));
+    if (own.isEmpty() && isPosted && !category.get().tcs()) {
       desk.kitchen().setUp().food(lot.food()).map(KnownFood::roomDays).stream()
           .flatMapToInt(OptionalInt::stream)
           .forEach(days -> says.add(visitor.say("lots.good-on.room", days)));
     }
     return says;
+  }
+
+  private String own(LocalDate until, Visitor visitor, Instant now) {
+    boolean isOver = LocalDate.ofInstant(now, desk.zone()).isAfter(until);
+    return visitor.say(
+        isOver ? "lots.room.passed" : "lots.room.until", desk.times(visitor).day(until));
   }
 
   /** Whether that is the address of a list, to which a form may lead back. */

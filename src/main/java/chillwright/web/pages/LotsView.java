@@ -1,6 +1,7 @@
 package chillwright.web.pages;
 
 import java.util.List;
+import java.util.Map;
 
 /**
  * Lots in a list.
@@ -9,6 +10,7 @@ import java.util.List;
  * @param total lots and portions in all; blank where the list goes on
  * @param place to which it is narrowed; blank for all
  * @param good what was asked of a day on which all of it must have life left
+ * @param groups lots that stand together, those that must go first before the others
  * @param recipients who got portions lately; then every lot asks for whom they are taken
  * @param next address of the part after this one; blank at the end
  * @param csv address of the same list as CSV
@@ -20,7 +22,7 @@ public record LotsView(
     List<Place> places,
     String place,
     Good good,
-    List<Item> items,
+    List<Group> groups,
     List<String> recipients,
     String next,
     String csv,
@@ -33,16 +35,33 @@ public record LotsView(
    * @param says what the list then rests on
    * @param leftOut lots that are on hand and not in the list
    * @param cut that not all lots were looked at; blank where they were
+   * @param wrong what is wrong in a field, by its name; then nothing is listed
    */
-  public record Good(String day, String days, String says, List<LeftOut> leftOut, String cut) {
-    static final Good NOT_ASKED = new Good("", "", "", List.of(), "");
+  public record Good(
+      String day,
+      String days,
+      String says,
+      List<LeftOut> leftOut,
+      String cut,
+      Map<String, String> wrong) {
+    static final Good NOT_ASKED = new Good("", "", "", List.of(), "", Map.of());
 
     public Good {
       leftOut = List.copyOf(leftOut);
+      wrong = Map.copyOf(wrong);
     }
 
     public boolean isAsked() {
-      return !day.isEmpty();
+      return !says.isEmpty();
+    }
+
+    public boolean isRefused() {
+      return !wrong.isEmpty();
+    }
+
+    /** Blank where nothing is. */
+    public String wrong(String field) {
+      return wrong.getOrDefault(field, "");
     }
   }
 
@@ -51,6 +70,17 @@ public record LotsView(
 
   /** A place to which the list can be narrowed. */
   public record Place(String name, String address, boolean isShown) {}
+
+  /**
+   * Lots under one heading.
+   *
+   * @param title blank where there is only one such group
+   */
+  public record Group(String title, List<Item> items) {
+    public Group {
+      items = List.copyOf(items);
+    }
+  }
 
   /**
    * A lot.
@@ -71,7 +101,7 @@ public record LotsView(
 
   public LotsView {
     places = List.copyOf(places);
-    items = List.copyOf(items);
+    groups = List.copyOf(groups);
     recipients = List.copyOf(recipients);
   }
 }

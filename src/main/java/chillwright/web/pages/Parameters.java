@@ -6,6 +6,7 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -29,6 +30,7 @@ final class Parameters {
   private final Visitor visitor;
   private final Map<String, String> names;
   private final List<String> faults = new ArrayList<>();
+  private final Map<String, String> wrong = new LinkedHashMap<>();
 
   /**
    * Refuses every name but these.
@@ -127,7 +129,18 @@ final class Parameters {
   }
 
   private void refuse(String key, String name, String given, Object allowed) {
-    faults.add(visitor.say(key, visitor.say(names.get(name)), cut(given), allowed));
+    refuseField(name, visitor.say(key, visitor.say(names.get(name)), cut(given), allowed));
+  }
+
+  /** Adds a fault of one field that only who asked can tell. */
+  void refuseField(String name, String says) {
+    faults.add(says);
+    wrong.put(name, says);
+  }
+
+  /** What is wrong in each field, by its name. */
+  Map<String, String> wrong() {
+    return Map.copyOf(wrong);
   }
 
   /** Adds a fault that only who asked can tell. */

@@ -53,6 +53,7 @@ final class TracePage {
             allergens(visitor),
             asked.isAnswered() ? title(asked, visitor) : "",
             says(asked, visitor),
+            new WhomToTell(desk, visitor).of(asked),
             notices,
             groups,
             asked.isAnswered() ? CSV + asked.query() : "");

@@ -10,6 +10,7 @@ import java.util.List;
  * @param allergens to choose from
  * @param asked what was asked for; blank where nothing was
  * @param says what the answer goes by
+ * @param told who got some, once each; last what was taken with nobody named
  * @param notices that not all of it is shown
  * @param csv where the same is had as a table; blank where nothing was asked
  */
@@ -19,6 +20,7 @@ public record TraceView(
     List<Choice> allergens,
     String asked,
     List<String> says,
+    List<Told> told,
     List<String> notices,
     List<Group> groups,
     String csv) {
@@ -58,6 +60,13 @@ public record TraceView(
     }
   }
 
+  /** Somebody who got some, with what and when. */
+  public record Told(String who, List<String> what) {
+    public Told {
+      what = List.copyOf(what);
+    }
+  }
+
   /** A lot that one came from. */
   public record Source(String code, String food) {}
 
@@ -65,6 +74,7 @@ public record TraceView(
     foods = List.copyOf(foods);
     allergens = List.copyOf(allergens);
     says = List.copyOf(says);
+    told = List.copyOf(told);
     notices = List.copyOf(notices);
     groups = List.copyOf(groups);
   }

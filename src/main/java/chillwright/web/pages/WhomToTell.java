@@ -1,0 +1,150 @@
+package chillwright.web.pages;
+
+import chillwright.core.keeping.LotState;
+import chillwright.core.log.Folded;
+import chillwright.core.log.HandOut;
+import chillwright.core.log.HandOut.Kind;
+import chillwright.core.log.LogEntry;
+import chillwright.service.Recall.Recalled;
+import chillwright.service.Tracing.Traced;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** Everybody who got some of what was traced, once each, with what and when. */
+final class WhomToTell {
+  /** More names are no list that anybody reads; the table has them all. */
+  private static final int SHOWN = 500;
+
+  private final Desk desk;
+  private final Visitor visitor;
+
+  WhomToTell(Desk desk, Visitor visitor) {
+    this.desk = desk;
+    this.visitor = visitor;
+  }
+
+  /** Portions that somebody got. */
+  private record Gift(Traced lot, HandOut out, Optional<Recalled> recalled) {
+    Optional<String> who() {
+      return out.entry().details().to();
+    }
+
+    boolean isCertain() {
+      return recalled.filter(of -> !of.bears()).isEmpty();
+    }
+
+    int portions() {
+      return out.entry().details().portions().orElse(0);
+    }
+  }
+
+  /**
+   * Those who are named, first who got what bears it for certain; then what nobody is named for.
+   */
+  List<TraceView.Told> of(TraceAsked asked) {
+    if (asked.given().containsKey(TraceAsked.TO)) {
+      return List.of();
+    }
+    List<Gift> gifts = gifts(asked);
+    List<TraceView.Told> told = new ArrayList<>(named(gifts));
+    List<Gift> unnamed = gifts.stream().filter(gift -> gift.who().isEmpty()).toList();
+    if (!unnamed.isEmpty()) {
+      told.add(nobody(unnamed));
+    }
+    return told;
+  }
+
+  private List<Gift> gifts(TraceAsked asked) {
+    List<Gift> gifts = new ArrayList<>();
+    asked.trace().stream()
+        .flatMap(trace -> trace.lots().stream())
+        .forEach(lot -> add(lot, Optional.empty(), gifts));
+    asked.recall().stream()
+        .flatMap(recall -> Stream.of(recall.bearing(), recall.unsure()))
+        .flatMap(List::stream)
+        .forEach(lot -> add(lot.traced(), Optional.of(lot), gifts));
+    return gifts;
+  }
+
+  /** What was thrown away nobody got. */
+  private static void add(Traced lot, Optional<Recalled> recalled, List<Gift> gifts) {
+    lot.handOuts().stream()
+        .filter(out -> out.isGiven() && out.kind() != Kind.DISCARDED)
+        .forEach(out -> gifts.add(new Gift(lot, out, recalled)));
+  }
+
+  private List<TraceView.Told> named(List<Gift> gifts) {
+    Map<String, List<Gift>> byName = new LinkedHashMap<>();
+    for (Gift gift : gifts) {
+      gift.who()
+          .map(Folded::of)
+          .ifPresent(who -> byName.computeIfAbsent(who, name -> new ArrayList<>()).add(gift));
+    }
+    List<TraceView.Told> told = new ArrayList<>();
+    byName.entrySet().stream()
+        .sorted(
+            Comparator.comparing(
+                    (Map.Entry<String, List<Gift>> one) ->
+                        one.getValue().stream().noneMatch(Gift::isCertain))
+                .thenComparing(Map.Entry::getKey))
+        .limit(SHOWN)
+        .forEach(one -> told.add(told(one.getValue())));
+    if (byName.size() > SHOWN) {
+      told.add(
+          new TraceView.Told(visitor.say("trace.tell.more", byName.size() - SHOWN), List.of()));
+    }
+    return told;
+  }
+
+  private TraceView.Told told(List<Gift> gifts) {
+    return new TraceView.Told(
+        gifts.get(0).who().orElseThrow(),
+        gifts.stream()
+            .sorted(Comparator.comparing((Gift gift) -> gift.out().entry().happenedAt()))
+            .map(this::line)
+            .toList());
+  }
+
+  private String line(Gift gift) {
+    LogEntry entry = gift.out().entry();
+    String early =
+        gift.recalled().map(of -> new RecallWords(desk, visitor).early(of, gift.out())).orElse("");
+    String amount =
+        entry.details().portions().isPresent()
+            ? visitor.say("trace.tell.portions", gift.portions())
+            : visitor.say("trace.tell.uncounted");
+    String when = desk.moment(entry.happenedAt(), visitor);
+    return when + ": " + what(gift) + ", " + amount + early + unsure(gift);
+  }
+
+  private static String what(Gift gift) {
+    LotState lot = gift.lot().lot();
+    return lot.food() + " (" + lot.lot() + ")";
+  }
+
+  private String unsure(Gift gift) {
+    return gift.isCertain() ? "" : " \u2013 " + visitor.say("trace.tell.unsure");
+  }
+
+  /** Counted by lots: a counter hands out more often than anybody reads. */
+  private TraceView.Told nobody(List<Gift> gifts) {
+    Map<String, Integer> byLot = new LinkedHashMap<>();
+    for (Gift gift : gifts) {
+      byLot.merge(what(gift) + "\n" + unsure(gift), gift.portions(), Integer::sum);
+    }
+    List<String> lines = new ArrayList<>();
+    byLot.forEach(
+        (lot, portions) ->
+            lines.add(lot.replace("\n", ", " + visitor.say("trace.tell.portions", portions))));
+    long uncounted =
+        gifts.stream().filter(g -> g.out().entry().details().portions().isEmpty()).count();
+    int portions = gifts.stream().mapToInt(Gift::portions).sum();
+    return new TraceView.Told(
+        visitor.say("trace.tell.nobody", portions, gifts.size(), uncounted), lines);
+  }
+}
