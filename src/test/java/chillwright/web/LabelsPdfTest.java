@@ -425,6 +425,35 @@ class LabelsPdfTest {
         .contains("Discard after Mon 9 Mar 2026");
   }
 
+  /**
+   * 21 CFR 101.15(c)(2): a label with words in another language bears all that is asked for in it
+   * (the number from memory). The program cannot translate what a kitchen wrote, so it says so.
+   */
+  @Test
+  void what_stays_as_the_kitchen_wrote_it_is_named_beside_the_choice_of_language()
+      throws IOException {
+    food(
+        "Seed bread",
+        Map.of(
+            "category", "bar_cookies_cut_and_wrapped",
+            "ingredients", "wheat flour, water",
+            "otherAllergens", "mustard"));
+    served.post(
+        "/api/v1/lots",
+        "{'lot':'L-BREAD','food':'Seed bread','category':'bar_cookies_cut_and_wrapped'}");
+    log("L-BREAD", "{'when':'2026-03-06T09:00:00-07:00','entry':'cooked'}");
+    assertThat(served.get("/lots/L-BREAD").text())
+        .containsSubsequence(
+            "name=\"language\"",
+            "nothing that this kitchen wrote is translated",
+            "the name of the food; allergens that the kitchen named itself; ingredients; the net")
+        .doesNotContain("the name of the food; allergens that the kitchen named itself; thawing");
+    assertThat(served.get("/lots/L-BREAD", "Accept-Language", "es").text())
+        .contains("los alérgenos que nombró la propia cocina; ingredientes; el contenido neto");
+    assertThat(text("/lots/L-BREAD/labels.pdf?sheet=letter-10&language=es"))
+        .contains("mustard", "wheat flour, water");
+  }
+
   private static void food(String name, Map<String, String> said) {
     Map<String, String> cells = new HashMap<>(said);
     cells.put("name", name);
