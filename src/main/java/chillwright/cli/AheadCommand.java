@@ -62,11 +62,18 @@ final class AheadCommand implements Runnable {
               "  chillwright ahead " + question.key() + " " + options(question.example()),
               "",
               "Temperatures have their scale (38F, 3.5 C), amounts their unit (2in, 20L, 12lb).");
-      question.parameters().forEach(parameter -> spec.addOption(option(parameter)));
+      options(question).forEach(parameter -> spec.addOption(option(parameter)));
       asking.spec = spec;
       ahead.addSubcommand(question.key(), spec);
     }
     return ahead;
+  }
+
+  /** No kitchen is opened to answer, so none of its foods can be named. */
+  private static List<Parameter> options(Question question) {
+    return question.parameters().stream()
+        .filter(parameter -> !parameter.label().equals(Parameter.OWN_FOOD))
+        .toList();
   }
 
   /** "food=chili depth=2in" as options. */
@@ -141,7 +148,7 @@ final class AheadCommand implements Runnable {
 
     private Map<String, String> given() {
       Map<String, String> given = new LinkedHashMap<>();
-      for (Parameter parameter : question.parameters()) {
+      for (Parameter parameter : options(question)) {
         Optional<String> value =
             Optional.ofNullable(spec.findOption("--" + parameter.name()).getValue());
         value.ifPresent(text -> given.put(parameter.name(), text));

@@ -11,9 +11,11 @@ import chillwright.core.log.Timeline;
 import chillwright.core.log.Word;
 import chillwright.service.Places.PlaceReading;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.stream.Stream;
 
 /**
@@ -46,19 +48,30 @@ final class FrozenQuality {
    * Sentences of quality, moved by the readings; empty where fewer than two tell anything.
    *
    * @param around readings of its places, in any order
+   * @param roomDays of food that needs no cold, as its kitchen states them
    */
-  static List<Told> of(Timeline timeline, Instant since, List<PlaceReading> around) {
+  static List<Told> of(
+      Timeline timeline, Instant since, List<PlaceReading> around, OptionalInt roomDays) {
     List<Reading> readings =
         around.stream()
             .flatMap(reading -> read(reading, since))
             .sorted(Comparator.comparing(Reading::at))
             .toList();
-    Category.Range months = timeline.food().category().freezer();
-    return readings.size() < 2
-        ? List.of()
-        : new FrozenLife(
-                since.atZone(timeline.zone()).toLocalDate(), FrozenHistory.ofReadings(readings))
-            .byFactor(months.min(), months.max(), FrozenLife.USUAL_FACTOR);
+    if (readings.size() < 2) {
+      return List.of();
+    }
+    Category category = timeline.food().category();
+    FrozenLife life = new FrozenLife(timeline.day(since), FrozenHistory.ofReadings(readings));
+    if (!category.tcs() && category.freezer().max().isPresent() && life.hasThawed()) {
+      Optional<LocalDate> warmFrom =
+          readings.stream()
+              .filter(reading -> reading.celsius() > LifeModel.WARMEST)
+              .map(reading -> timeline.day(reading.at()))
+              .findFirst();
+      return FrozenLife.thawedWithoutCold(roomDays, warmFrom);
+    }
+    Category.Range months = category.freezer();
+    return life.byFactor(months.min(), months.max(), FrozenLife.USUAL_FACTOR);
   }
 
   private static Stream<Reading> read(PlaceReading reading, Instant since) {

@@ -1,6 +1,7 @@
 package chillwright.service;
 
 import chillwright.core.keeping.LotState;
+import chillwright.core.kitchen.KnownFood;
 import chillwright.core.log.EntryId;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
@@ -18,6 +19,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.Function;
 
 /** What can be asked about lots. */
@@ -64,10 +66,17 @@ public final class Lots {
         entries,
         around.stream().limit(Stays.SHOWN).toList(),
         frozen
-            .map(since -> FrozenQuality.of(found.get().timeline(), since, around))
+            .map(
+                since ->
+                    FrozenQuality.of(
+                        found.get().timeline(), since, around, roomDays(session, state.food())))
             .orElse(List.of()),
         PartsOfLot.contents(session, state, found.map(Found::log)),
         found.map(f -> judged(session, f, around, now)));
+  }
+
+  private static OptionalInt roomDays(Session session, String food) {
+    return session.setUp().food(food).map(KnownFood::roomDays).orElse(OptionalInt.empty());
   }
 
   private static LotView.Judged judged(

@@ -7,6 +7,7 @@ import chillwright.print.Language;
 import chillwright.rulebook.RuleBook;
 import chillwright.service.Kitchen;
 import chillwright.service.ahead.BadQuestion;
+import chillwright.service.ahead.KitchenFoods;
 import chillwright.service.ahead.Parameter;
 import chillwright.service.ahead.Question;
 import chillwright.service.ahead.Setting;
@@ -42,7 +43,7 @@ final class AheadHandlers {
     RuleBook book = ruleBook(query);
     query.requireFaultless();
     ZonedDateTime now = kitchen.now().atZone(kitchen.zone());
-    Setting setting = Setting.of(kitchen.library(), book, now);
+    Setting setting = Setting.of(kitchen.library(), book, now).with(new KitchenFoods(kitchen));
     Answer.json(
         context, AheadAnswers.of(answered(question, given, setting), book, Language.ENGLISH));
   }

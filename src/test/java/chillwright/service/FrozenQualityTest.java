@@ -7,6 +7,7 @@ import chillwright.print.AheadText;
 import chillwright.print.Language;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -105,5 +106,29 @@ class FrozenQualityTest {
     read(3, "50F", "chest freezer");
     read(4, "0F", "chest freezer");
     assertThat(says("FR-1").get(0)).contains("cannot be told");
+  }
+
+  /** Days at room temperature are a figure of the kitchen's own (common practice, no source). */
+  @Test
+  void of_food_that_needs_no_cold_its_days_at_room_temperature_count_from_the_warm_day() {
+    kitchen.log(
+        """
+        lot,food,category,when,entry,temperature,how,place
+        BAR-1,Seed bars,bar_cookies_cut_and_wrapped,2026-03-02T12:00:00Z,cooked,200F,,
+        BAR-1,,,2026-03-02T13:00:00Z,frozen,,hard,chest freezer
+        """);
+    read(3, "0F", "chest freezer");
+    read(5, "45F", "chest freezer");
+    read(6, "45F", "chest freezer");
+    assertThat(says("BAR-1")).hasSize(2);
+    assertThat(says("BAR-1").get(0)).contains("on Thu 5 Mar 2026", "a matter of quality");
+    assertThat(says("BAR-1").get(1)).contains("nobody has stated");
+    kitchen
+        .kitchen()
+        .setUp()
+        .food(
+            Map.of(
+                "name", "Seed bars", "category", "bar_cookies_cut_and_wrapped", "roomDays", "6"));
+    assertThat(says("BAR-1").get(1)).contains("until Wed 11 Mar 2026");
   }
 }

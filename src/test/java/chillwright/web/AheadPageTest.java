@@ -135,6 +135,43 @@ class AheadPageTest {
         .contains("is no temperature", "aria-invalid=\"true\"");
   }
 
+  /**
+   * The days at room temperature are a figure of the kitchen's own (common practice, no source):
+   * both pages must read the same one. It is 3 March 2026.
+   */
+  @Test
+  void batches_for_the_post_go_by_the_days_that_the_list_on_hand_goes_by() {
+    String kind = "bar_cookies_cut_and_wrapped";
+    visit.open("/kitchen");
+    visit.submit("/kitchen/foods", "name", "Seed bars", "category", kind, "roomDays", "6");
+    served.post(
+        "/api/v1/lots",
+        "{'lot':'B-1','food':'Seed bars','category':'%s','portions':40}".formatted(kind));
+    served.post(
+        "/api/v1/lots/B-1/entries",
+        "{'entry':'cooked','when':'2026-03-01T09:00-07:00','temperature':'200F'}");
+    served.post("/api/v1/lots/B-1/entries", "{'entry':'frozen','when':'2026-03-01T12:00-07:00'}");
+    for (int days : new int[] {6, 7}) {
+      String page =
+          visit
+              .open(
+                  "/ahead?question=batches&food-name=seed+bars&portions=90&batch=48&category="
+                      + kind
+                      + "&last-day=2026-04-20&then-days="
+                      + days)
+              .text();
+      String onHand = served.get("/on-hand?good-on=2026-04-20&days=" + days).text();
+      boolean isGood = days == 6;
+      assertThat(onHand.contains("class=\"h3\"><a href=\"/lots/B-1")).isEqualTo(isGood);
+      assertThat(page)
+          .contains(isGood ? "it is at its best for 6 days at room" : "Not out of the freezer")
+          .contains("the freezer has 40 portions of Seed bars", "were left blank")
+          .contains("<option value=\"Seed bars\">");
+    }
+    String past = "/ahead?question=batches&portions=9&batch=4&last-day=2026-03-02&category=" + kind;
+    assertThat(visit.open(past).text()).contains("2026-03-02 has passed");
+  }
+
   @Test
   void a_moment_is_taken_as_people_say_it() {
     String asked = "/ahead?question=thawing&weight=1lb&cooking=1h&serve-at=";

@@ -389,12 +389,69 @@ class LabelsPdfTest {
         .contains("Blank: the label bears no net quantity.");
   }
 
+  /** Eight portions in threes are two containers of 3 and one of 2. */
+  @Test
+  void where_counts_differ_the_net_quantity_is_reckoned_from_that_of_one_portion()
+      throws IOException {
+    String threes = "/lots/L-CHILLED/labels.pdf?sheet=a4-8&many=portions&each=3&net=";
+    Reply refused = served.get(threes + "Net+Wt+6+oz+(170+g)");
+    assertThat(refused.status()).isEqualTo(400);
+    assertThat(refused.text()).contains("for different portions (3, 2)", "quantity of one portion");
+    String text = text(threes + "Net+Wt+2+oz+(57+g)&net-of=portion");
+    assertThat(text.split("Net Wt 6 oz \\(171 g\\)", -1)).hasSize(3);
+    assertThat(text.split("Net Wt 4 oz \\(114 g\\)", -1)).hasSize(2);
+    String fours = "/lots/L-CHILLED/labels.pdf?sheet=a4-8&many=portions&each=4&net=8+oz+(227+g)";
+    assertThat(text(fours).split("8 oz \\(227 g\\)", -1)).hasSize(3);
+    Reply uncounted = served.get("/lots/L-CHILLED/labels.pdf?count=2&net=2+oz&net-of=portion");
+    assertThat(uncounted.status()).isEqualTo(400);
+    assertThat(uncounted.text()).contains("how many portions each container holds");
+  }
+
+  /** NIST Handbook 44, appendix C: 24 oz are 680.4 g. */
+  @Test
+  void ounces_that_are_not_the_grams_beside_them_are_refused() {
+    String asked = "/lots/L-CHILLED/labels.pdf?sheet=a4-8&net=24+oz+";
+    assertThat(served.get(asked + "(6800+g)").text()).contains("more than 5 % apart");
+    assertThat(served.get(asked + "(680+g)").status()).isEqualTo(200);
+    assertThat(served.get("/lots/L-CHILLED").text())
+        .contains("such as Net Wt 12 oz (340 g)", "placeholder=\"Net Wt 12 oz (340 g)\"");
+  }
+
   @Test
   void a_label_speaks_another_language_than_the_page_where_it_is_asked_to() throws IOException {
     assertThat(text("/lots/L-CHILLED/labels.pdf?language=es"))
         .contains("Desechar después del lun 9 mar 2026");
     assertThat(text("/lots/L-CHILLED/labels.pdf?language=en", "Accept-Language", "es"))
         .contains("Discard after Mon 9 Mar 2026");
+  }
+
+  /**
+   * 21 CFR 101.15(c)(2): a label with words in another language bears all that is asked for in it
+   * (the number from memory). The program cannot translate what a kitchen wrote, so it says so.
+   */
+  @Test
+  void what_stays_as_the_kitchen_wrote_it_is_named_beside_the_choice_of_language()
+      throws IOException {
+    food(
+        "Seed bread",
+        Map.of(
+            "category", "bar_cookies_cut_and_wrapped",
+            "ingredients", "wheat flour, water",
+            "otherAllergens", "mustard"));
+    served.post(
+        "/api/v1/lots",
+        "{'lot':'L-BREAD','food':'Seed bread','category':'bar_cookies_cut_and_wrapped'}");
+    log("L-BREAD", "{'when':'2026-03-06T09:00:00-07:00','entry':'cooked'}");
+    assertThat(served.get("/lots/L-BREAD").text())
+        .containsSubsequence(
+            "name=\"language\"",
+            "nothing that this kitchen wrote is translated",
+            "the name of the food; allergens that the kitchen named itself; ingredients; the net")
+        .doesNotContain("the name of the food; allergens that the kitchen named itself; thawing");
+    assertThat(served.get("/lots/L-BREAD", "Accept-Language", "es").text())
+        .contains("los alérgenos que nombró la propia cocina; ingredientes; el contenido neto");
+    assertThat(text("/lots/L-BREAD/labels.pdf?sheet=letter-10&language=es"))
+        .contains("mustard", "wheat flour, water");
   }
 
   private static void food(String name, Map<String, String> said) {

@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 
 /**
@@ -37,6 +38,36 @@ public record FrozenLife(LocalDate frozen, FrozenHistory history) {
     }
     most.ifPresent(months -> told.add(byFactor("frozen-life.fades", months, factor)));
     return told;
+  }
+
+  /** Whether it was once so warm that the food was thawing or had thawed. */
+  public boolean hasThawed() {
+    return history.steps().stream().anyMatch(step -> step.celsius() > LifeModel.WARMEST);
+  }
+
+  /**
+   * What is told in place of its dates of food that needs no cold, once it was too warm to be
+   * frozen: what the freezer added has ended, which is no matter of safety.
+   *
+   * @param roomDays at room temperature, as its kitchen states them
+   * @param warmFrom the first day on which it was so warm, where that is known
+   */
+  public static List<Told> thawedWithoutCold(OptionalInt roomDays, Optional<LocalDate> warmFrom) {
+    Told ended =
+        warmFrom
+            .map(day -> Told.of("frozen-life.ended.on", Filled.day("warmFrom", day)))
+            .orElseGet(() -> Told.of("frozen-life.ended"));
+    if (roomDays.isEmpty()) {
+      return List.of(ended, Told.of("frozen-life.room.none"));
+    }
+    int days = roomDays.getAsInt();
+    Filled counted = Filled.count("roomDays", days);
+    return List.of(
+        ended,
+        warmFrom
+            .map(day -> Filled.day("goodUntil", day.plusDays(days)))
+            .map(until -> Told.of("frozen-life.room.until", counted, until))
+            .orElseGet(() -> Told.of("frozen-life.room.days", counted)));
   }
 
   private Told byFactor(String key, int months, double factor) {

@@ -28,9 +28,11 @@ final class BatchesQuestion implements Question.Answering {
         Parameter.needed("batch", "COUNT", "Portions that one batch makes."),
         Parameter.needed("last-day", "DATE", "Last day on which it leaves: post, market, feast."),
         Parameter.optional(
-            "then-days", "COUNT", "Days it must still be at its best after that (default: 0)."),
+            "then-days", "COUNT", "Days it must still be good after that, out of the freezer."),
         Parameter.optional("stock", "COUNT", "Portions already in the freezer (default: 0)."),
-        Parameter.optional("per-day", "COUNT", "Batches you can make in a day (default: 1)."));
+        Parameter.optional("per-day", "COUNT", "Batches you can make in a day (default: 1)."),
+        OwnFood.NAME,
+        OwnFood.ROOM_DAYS);
   }
 
   @Override
@@ -39,29 +41,64 @@ final class BatchesQuestion implements Question.Answering {
         given.one("category", freezable(setting), Category::key, Optional.<String>empty());
     int portions = needed(given, "portions");
     int batch = needed(given, "batch");
+    LocalDate today = setting.now().toLocalDate();
+    LocalDate lastOut = lastDay(given, today);
+    OptionalInt then = given.count("then-days", MOST_DAYS);
+    OptionalInt stock = given.count("stock", MOST_PORTIONS);
+    int perDay = given.count("per-day", MOST_PER_DAY).orElse(1);
+    OwnFood own = OwnFood.of(given, Optional.of(category), lastOut, setting);
+    given.requireFaultless();
+    Optional<OutOfFreezer> out =
+        then.isPresent()
+            ? Optional.of(OutOfFreezer.of(category, own, then.getAsInt(), setting))
+            : Optional.empty();
+    boolean leavesGood = out.filter(OutOfFreezer::isEnough).isPresent();
+    LocalDate goodUntil = leavesGood ? lastOut : lastOut.plusDays(then.orElse(0));
+    int needed = Math.max(0, portions - stock.orElse(0));
+    Season season = new Season(needed, batch, perDay, today, lastOut, goodUntil, months(category));
+    List<Told> told = new ArrayList<>(told(season));
+    out.ifPresent(days -> told.add(1, days.told()));
+    if (stock.isEmpty()) {
+      told.addAll(notCounted(own, lastOut, setting));
+    }
+    List<Source> sources = new ArrayList<>();
+    sources.add(new Source(category.title(), category.source(), category.status()));
+    out.filter(days -> days.days().isPresent())
+        .ifPresent(days -> sources.add(days.source(setting)));
+    return new Ahead("batches", told, List.of("quality"), sources);
+  }
+
+  private static LocalDate lastDay(Given given, LocalDate today) {
     if (!given.has("last-day")) {
       given.missing("last-day", "a date such as 2026-11-22");
     }
-    Optional<LocalDate> last = given.date("last-day");
-    int then = given.count("then-days", MOST_DAYS).orElse(0);
-    int stock = given.count("stock", MOST_PORTIONS).orElse(0);
-    int perDay = given.count("per-day", MOST_PER_DAY).orElse(1);
-    given.requireFaultless();
-    LocalDate lastOut = last.orElseThrow();
-    Season season =
-        new Season(
-            Math.max(0, portions - stock),
-            batch,
-            perDay,
-            setting.now().toLocalDate(),
-            lastOut,
-            lastOut.plusDays(then),
-            months(category));
-    return new Ahead(
-        "batches",
-        told(season),
-        List.of("quality"),
-        List.of(new Source(category.title(), category.source(), category.status())));
+    LocalDate last = given.date("last-day").orElse(today);
+    if (last.isBefore(today)) {
+      String allowed = "a day from " + today + " on";
+      String says = "%s has passed: give %s.".formatted(last, allowed);
+      given.refuse("last-day", "past-day", allowed, says);
+    }
+    return last;
+  }
+
+  /** A field left blank counts as none; what the log has of the food is told beside it. */
+  private static List<Told> notCounted(OwnFood own, LocalDate day, Setting setting) {
+    List<Told> told = new ArrayList<>(List.of(Told.of("batches.stock.blank")));
+    if (own.name().isEmpty() || setting.own().isEmpty()) {
+      return told;
+    }
+    String name = own.name().get();
+    OwnFoods.Stock stock = setting.own().get().frozen(name, day);
+    told.add(
+        Told.of(
+            stock.isAll() ? "batches.stock.logged" : "batches.stock.logged.least",
+            Filled.count("logged", stock.portions()),
+            Filled.word("food", name),
+            Filled.day("goodOn", day)));
+    if (stock.uncounted() > 0) {
+      told.add(Told.of("batches.stock.uncounted", Filled.count("lots", stock.uncounted())));
+    }
+    return told;
   }
 
   private static List<Told> told(Season season) {

@@ -34,7 +34,9 @@ final class FrozenLifeQuestion implements Question.Answering {
         Parameter.needed("frozen", "DATE", "Day it was frozen."),
         Parameter.needed("steps", "STEPS", "Warm spells, such as 10F:7d,15F:12h; else 0F."),
         Parameter.optional(
-            "q10", "NUMBER", "How much faster for ten degrees Celsius more (default: 3)."));
+            "q10", "NUMBER", "How much faster for ten degrees Celsius more (default: 3)."),
+        OwnFood.NAME,
+        OwnFood.ROOM_DAYS);
   }
 
   /** What was asked, read and sound; either a category or a printed life. */
@@ -43,7 +45,13 @@ final class FrozenLifeQuestion implements Question.Answering {
       Optional<PrintedLife> life,
       LocalDate frozen,
       double factor,
-      FrozenHistory history) {
+      FrozenHistory history,
+      OwnFood own) {
+    /** Nothing of it is a question of safety, however warm it was. */
+    boolean isWithoutCold() {
+      return category.filter(kind -> !kind.tcs()).isPresent();
+    }
+
     FrozenLife dates() {
       return new FrozenLife(frozen, history);
     }
@@ -62,8 +70,9 @@ final class FrozenLifeQuestion implements Question.Answering {
       }
       double factor = given.number("q10", 1, 10, FrozenLife.USUAL_FACTOR);
       Optional<FrozenHistory> history = FrozenLifeQuestion.steps(given);
+      OwnFood own = OwnFood.of(given, category, setting.now().toLocalDate(), setting);
       given.requireFaultless();
-      return new Asked(category, life, frozen.orElseThrow(), factor, history.orElseThrow());
+      return new Asked(category, life, frozen.orElseThrow(), factor, history.orElseThrow(), own);
     }
   }
 
@@ -72,6 +81,9 @@ final class FrozenLifeQuestion implements Question.Answering {
     Asked asked = Asked.of(given, setting);
     List<Told> told = new ArrayList<>();
     List<Source> sources = new ArrayList<>();
+    if (asked.isWithoutCold() && asked.dates().hasThawed()) {
+      return thawedWithoutCold(asked);
+    }
     asked.category.ifPresent(category -> byFactor(category, asked, told, sources));
     asked.life.ifPresent(life -> byTable(life, asked, told, sources));
     sources.add(
@@ -79,7 +91,19 @@ final class FrozenLifeQuestion implements Question.Answering {
             "shares of life add up",
             "time-temperature-tolerance work of the USDA Western Regional laboratory",
             "reported"));
-    return new Ahead("frozen-life", told, List.of("quality", "thawed"), sources);
+    String thawed = asked.isWithoutCold() ? "thawed-without-cold" : "thawed";
+    return new Ahead("frozen-life", told, List.of("quality", thawed), sources);
+  }
+
+  private static Ahead thawedWithoutCold(Asked asked) {
+    Category category = asked.category.orElseThrow();
+    return new Ahead(
+        "frozen-life",
+        FrozenLife.thawedWithoutCold(asked.own.roomDays(), Optional.empty()),
+        List.of("wrapped"),
+        List.of(
+            new Source(category.title(), category.source(), category.status()),
+            new Source("days at room temperature", "a figure of the kitchen's own", "reported")));
   }
 
   /** Categories with printed months; only of them can anything be told. */

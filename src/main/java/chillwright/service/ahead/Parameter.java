@@ -14,6 +14,9 @@ public record Parameter(String name, String label, String says, boolean isNeeded
   /** The label of a temperature. */
   public static final String TEMPERATURE = "TEMP";
 
+  /** The label of a food of the kitchen's own, asked only where a kitchen is at hand. */
+  public static final String OWN_FOOD = "OWN-FOOD";
+
   public Parameter {
     Objects.requireNonNull(name, "name");
     Objects.requireNonNull(label, "label");

@@ -8,6 +8,7 @@ import chillwright.rulebook.RuleLibrary;
 import java.time.LocalDateTime;
 import java.time.ZonedDateTime;
 import java.util.Objects;
+import java.util.Optional;
 
 /**
  * What questions are answered by.
@@ -17,9 +18,17 @@ import java.util.Objects;
  * @param keeping the storage categories
  * @param handbook foods, surfaces, pans and kitchen figures
  * @param asked when it is asked, in the kitchen's zone
+ * @param book of which {@code rules} are those in force that day
+ * @param own the foods of the kitchen; empty where none is at hand
  */
 public record Setting(
-    RuleSet rules, RuleSet business, KeepingList keeping, Handbook handbook, ZonedDateTime asked) {
+    RuleSet rules,
+    RuleSet business,
+    KeepingList keeping,
+    Handbook handbook,
+    ZonedDateTime asked,
+    RuleBook book,
+    Optional<OwnFoods> own) {
   private static final String BUSINESS = "us-food-code-2022";
 
   public Setting {
@@ -28,6 +37,8 @@ public record Setting(
     Objects.requireNonNull(keeping, "keeping");
     Objects.requireNonNull(handbook, "handbook");
     Objects.requireNonNull(asked, "asked");
+    Objects.requireNonNull(book, "book");
+    Objects.requireNonNull(own, "own");
   }
 
   /** What the kitchen's clock shows. */
@@ -42,6 +53,13 @@ public record Setting(
         library.ruleBook(BUSINESS).orElse(book).on(asked.toLocalDate()),
         library.keepingList(),
         Handbook.shipped(),
-        asked);
+        asked,
+        book,
+        Optional.empty());
+  }
+
+  /** The same for a kitchen with foods of its own. */
+  public Setting with(OwnFoods foods) {
+    return new Setting(rules, business, keeping, handbook, asked, book, Optional.of(foods));
   }
 }

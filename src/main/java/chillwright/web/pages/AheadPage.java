@@ -10,6 +10,7 @@ import chillwright.print.AheadText;
 import chillwright.print.Language;
 import chillwright.rulebook.Handbook;
 import chillwright.service.ahead.BadQuestion;
+import chillwright.service.ahead.KitchenFoods;
 import chillwright.service.ahead.Parameter;
 import chillwright.service.ahead.Question;
 import chillwright.service.ahead.Setting;
@@ -56,7 +57,10 @@ final class AheadPage {
           "bad-count",
           "bad-number",
           "bad-date",
-          "bad-steps");
+          "bad-steps",
+          "past-day",
+          "needs-cold",
+          "other-kind");
 
   private static final Pattern BARE = Pattern.compile("[-+\u2212]?\\d{1,3}(?:[.,]\\d{1,2})?");
 
@@ -123,7 +127,8 @@ final class AheadPage {
 
   private Setting setting(HomeChoice choice) {
     ZonedDateTime now = desk.kitchen().now().atZone(desk.zone());
-    return Setting.of(desk.kitchen().library(), choice.book(), now);
+    return Setting.of(desk.kitchen().library(), choice.book(), now)
+        .with(new KitchenFoods(desk.kitchen()));
   }
 
   private List<AheadView.Ask> questions(Visitor visitor) {
@@ -147,7 +152,8 @@ final class AheadPage {
                         visitor.say("ahead." + question.key() + "." + parameter.name()),
                         parameter.isNeeded(),
                         example.getOrDefault(parameter.name(), ""),
-                        choices(parameter, visitor)))
+                        choices(parameter, visitor),
+                        parameter.label().equals(Parameter.OWN_FOOD)))
             .toList());
   }
 
@@ -222,7 +228,7 @@ final class AheadPage {
     String judgedBy =
         isByRules ? Desk.judgedBy(visitor, choice.book()) : visitor.say("ahead.by-figures");
     Frame frame = desk.frame(visitor, "page.ahead", ADDRESS, List.of()).judgedBy(judgedBy);
-    AheadView chosen = view.at(choice.isHome());
+    AheadView chosen = view.at(choice.isHome(), new KitchenFoods(desk.kitchen()).names());
     desk.answer(context, status, Templates.PAGES.ahead(frame, chosen));
   }
 

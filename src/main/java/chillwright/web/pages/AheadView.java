@@ -15,6 +15,7 @@ import java.util.Map;
  * @param wrong what is wrong, by the name of its field
  * @param says the answer, sentence by sentence
  * @param small what it rests on, and what to bear in mind
+ * @param foods the names of the kitchen's own foods
  * @param isHome whether limits are those of the advice for homes
  */
 public record AheadView(
@@ -24,6 +25,7 @@ public record AheadView(
     List<Part> says,
     List<String> small,
     List<Ask> questions,
+    List<String> foods,
     boolean isHome) {
   /** Before it is said which limits count. */
   AheadView(
@@ -33,7 +35,7 @@ public record AheadView(
       List<Part> says,
       List<String> small,
       List<Ask> questions) {
-    this(asked, given, wrong, says, small, questions, false);
+    this(asked, given, wrong, says, small, questions, List.of(), false);
   }
 
   /** A question with its fields. */
@@ -48,9 +50,15 @@ public record AheadView(
    *
    * @param example a value that is taken, shown while the field is empty
    * @param choices the values to choose from; none where any may be written
+   * @param isOwnFood whether it names a food of the kitchen
    */
   public record Field(
-      String name, String says, boolean isNeeded, String example, List<Choice> choices) {
+      String name,
+      String says,
+      boolean isNeeded,
+      String example,
+      List<Choice> choices,
+      boolean isOwnFood) {
     public Field {
       choices = List.copyOf(choices);
     }
@@ -62,10 +70,11 @@ public record AheadView(
     says = List.copyOf(says);
     small = List.copyOf(small);
     questions = List.copyOf(questions);
+    foods = List.copyOf(foods);
   }
 
-  AheadView at(boolean home) {
-    return new AheadView(asked, given, wrong, says, small, questions, home);
+  AheadView at(boolean home, List<String> own) {
+    return new AheadView(asked, given, wrong, says, small, questions, own, home);
   }
 
   public String home() {

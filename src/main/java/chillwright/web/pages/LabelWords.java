@@ -93,6 +93,7 @@ final class LabelWords {
         visitor.language(),
         boxes.isEmpty() ? "" : visitor.say("labels.undrawable", boxes),
         missing(view),
+        asWritten(view),
         new NotForUse(desk, visitor).labelled(view).stream().toList(),
         form);
   }
@@ -117,6 +118,33 @@ final class LabelWords {
       missing.add("label.what.room-days");
     }
     return missing.stream().map(visitor::say).toList();
+  }
+
+  /** Nobody translates what a kitchen wrote: a guess at an allergen or a law's words can hurt. */
+  private List<String> asWritten(LotView view) {
+    LabelText text = text(view);
+    List<String> written = new ArrayList<>();
+    written.add("label.what.food");
+    if (!view.contents().otherAllergens().isEmpty()) {
+      written.add("label.what.other-allergens");
+    }
+    if (!text.ingredients().isEmpty()) {
+      written.add("label.what.ingredients");
+    }
+    if (text.handling().reheating().isPresent()) {
+      written.add("label.what.reheating");
+    }
+    if (text.handling().thawing().isPresent()) {
+      written.add("label.what.thawing");
+    }
+    if (text.handling().container().isPresent()) {
+      written.add("label.what.container");
+    }
+    if (text.statement().isPresent()) {
+      written.add("label.what.statement");
+    }
+    written.add("label.what.net");
+    return written.stream().map(visitor::say).toList();
   }
 
   private boolean isWithoutCold(LotView view) {

@@ -6,7 +6,6 @@ import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /** The form for labels on the page of a lot, and how a refusal leads back to it. */
@@ -15,27 +14,12 @@ final class LabelsForm {
   private static final String AGAIN = "labels";
 
   private static final List<String> FIELDS =
-      List.of("sheet", "many", "count", "each", "from", "leaves", "net", "language");
+      List.of("sheet", "many", "count", "each", "from", "leaves", "net", "net-of", "language");
 
   /** What is shown of a field at most; more is no slip. */
   private static final int LONGEST = 200;
 
-  /** More than nothing, with a fraction or not: "12", "1.5", "1 1/2". */
-  private static final String NUMBER = "(?=[0 .,/]*[1-9])\\d+(?:[.,]\\d+)?(?:\\s?\\d*/\\d+)?";
-
-  private static final String AMOUNT = NUMBER + "\\s*\\p{L}[\\p{L}. ]{0,20}";
-
-  /** 21 CFR 101.7(a): weight, measure or count; one amount, or one with others beside it. */
-  private static final Pattern NET =
-      Pattern.compile(
-          "(?:\\p{L}[\\p{L}.: ]{0,30})?%s(?:[(,;/·=]\\s*%s\\)?\\s*)*".formatted(AMOUNT, AMOUNT));
-
   private LabelsForm() {}
-
-  /** Whether that tells a quantity: a number and its unit, perhaps with another in parentheses. */
-  static boolean isQuantity(String net) {
-    return NET.matcher(net).matches();
-  }
 
   /** The form as it was filled in before; nothing where it is opened anew. */
   static Filled of(Context context) {

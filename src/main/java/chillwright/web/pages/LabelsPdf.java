@@ -18,6 +18,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.Stream;
 
@@ -28,9 +29,6 @@ public final class LabelsPdf {
 
   /** More than any lot has. */
   private static final int MOST_PORTIONS = 100_000;
-
-  /** What a net quantity takes: "Net Wt 12 oz (340 g)" and a little more. */
-  private static final int LONGEST_NET = 60;
 
   private static final String YES = "yes";
   private static final String SURE = "sure";
@@ -51,6 +49,8 @@ public final class LabelsPdf {
           "labels.leaves",
           "net",
           "labels.net",
+          NetWords.OF,
+          "labels.net-of",
           "language",
           "labels.language",
           SURE,
@@ -122,24 +122,16 @@ public final class LabelsPdf {
   /** Every label that is asked for; means nothing where the parameters have faults. */
   private List<Label> labels(
       List<Wanted> wanted, Parameters parameters, Visitor visitor, Context context) {
-    Optional<String> net = net(parameters, visitor);
+    NetWords net = NetWords.of(parameters, visitor, wanted.stream().map(Wanted::portions).toList());
     boolean leaves = leaves(parameters);
     Visitor reader = visitor.reading(language(parameters));
     LabelWords words = new LabelWords(desk, reader, desk.address(context));
     List<Label> labels = new ArrayList<>();
     for (Wanted one : wanted) {
-      Label label = words.of(one.lot(), one.inside().with(net, leaves));
+      Label label = words.of(one.lot(), one.inside().with(net.over(one.portions()), leaves));
       labels.addAll(Collections.nCopies(one.count(), label));
     }
     return labels;
-  }
-
-  /** As the kitchen words it, so long as it tells a quantity. */
-  private static Optional<String> net(Parameters parameters, Visitor visitor) {
-    Optional<String> net = parameters.text("net", LONGEST_NET);
-    net.filter(text -> text.length() <= LONGEST_NET && !LabelsForm.isQuantity(text))
-        .ifPresent(text -> parameters.refuse(visitor.say("labels.net.wrong", text)));
-    return net;
   }
 
   /** Food that is not for use, or whose allergens are in doubt, gets no label to be sold with. */
@@ -176,7 +168,12 @@ public final class LabelsPdf {
   }
 
   /** So many labels of a lot that are all alike. */
-  private record Wanted(LotView lot, Inside inside, int count) {}
+  private record Wanted(LotView lot, Inside inside, int count) {
+    /** Under each label; empty where nobody said. */
+    OptionalInt portions() {
+      return inside.isWhole() ? lot.state().portions().left() : inside.portions();
+    }
+  }
 
   /** What is asked for; where it cannot be had, that is told and the answer means nothing. */
   private List<Wanted> wanted(LotView lot, Parameters parameters, Visitor visitor) {

@@ -83,6 +83,7 @@ public record LotPageView(
    * @param language of whoever looks, in which labels are printed where no other is chosen
    * @param undrawable the letters that no font here has, in words; blank for none
    * @param missing what a buyer may need to read and nobody has put on file, in words
+   * @param asWritten what stays as the kitchen wrote it in a label of any language, in words
    * @param asked before any is made; none of food that is for use
    * @param form as it was filled in before, where it is mended
    */
@@ -91,9 +92,11 @@ public record LotPageView(
       Language language,
       String undrawable,
       List<String> missing,
+      List<String> asWritten,
       List<Question> asked,
       Filled form) {
     public Labels {
+      asWritten = List.copyOf(asWritten);
       asked = List.copyOf(asked);
       missing = List.copyOf(missing);
       sheets = List.copyOf(sheets);

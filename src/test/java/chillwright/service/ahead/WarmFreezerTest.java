@@ -1,0 +1,63 @@
+package chillwright.service.ahead;
+
+import static chillwright.service.ahead.QuestionTest.amount;
+import static chillwright.service.ahead.QuestionTest.answer;
+import static chillwright.service.ahead.QuestionTest.told;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.core.ahead.Ahead;
+import chillwright.core.ahead.Told;
+import chillwright.print.AheadText;
+import chillwright.print.Language;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * FDA Food Code 2022, 1-201.10: only food for safety under time and temperature control has a limit
+ * of temperature; of all other food a thaw is a matter of quality.
+ */
+class WarmFreezerTest {
+  private static final String BARS = "category=bar_cookies_cut_and_wrapped frozen=2026-11-01 ";
+
+  private static String text(Ahead answer, Language language) {
+    return new AheadText(language).answer(answer, "");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"25F:1d", "45F:24h", "0F:3d,-4.9C:1h"})
+  void of_food_that_needs_no_cold_a_thaw_ends_the_freezer_s_date(String steps) {
+    Ahead answer = answer(Question.FROZEN_LIFE, BARS + "room-days=8 steps=" + steps);
+    assertThat(answer.told())
+        .extracting(Told::key)
+        .containsExactly("frozen-life.ended", "frozen-life.room.days");
+    assertThat(amount(told(answer, "frozen-life.room.days"), "roomDays")).isEqualTo(8);
+    assertThat(answer(Question.FROZEN_LIFE, BARS + "steps=" + steps).told())
+        .extracting(Told::key)
+        .containsExactly("frozen-life.ended", "frozen-life.room.none");
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void nothing_is_said_of_ice_crystals_or_of_safety_first(Language language) {
+    for (String steps : new String[] {"45F:1d", "10F:1d"}) {
+      assertThat(text(answer(Question.FROZEN_LIFE, BARS + "steps=" + steps), language))
+          .doesNotContain("crystals", "cristales", "40 °F", "comes first", "va primero");
+    }
+  }
+
+  /** USDA and FDA advice for food that needs the cold: ice crystals, or 40 °F or below. */
+  @Test
+  void of_food_that_needs_the_cold_safety_comes_first() {
+    String soup = "category=soup_or_stew frozen=2026-11-01 steps=25F:1d";
+    assertThat(text(answer(Question.FROZEN_LIFE, soup), Language.ENGLISH))
+        .contains("safety comes first", "ice crystals", "40 °F");
+  }
+
+  @Test
+  void a_spell_that_left_it_frozen_costs_days_as_before() {
+    Ahead answer = answer(Question.FROZEN_LIFE, BARS + "steps=-5C:1d");
+    assertThat(answer.told()).extracting(Told::key).containsExactly("frozen-life.fades");
+  }
+}
