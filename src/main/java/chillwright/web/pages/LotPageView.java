@@ -169,6 +169,9 @@ public record LotPageView(
   /** A part that can go back into the lot it was divided from. */
   public record Back(String part, String whole) {}
 
+  /** Parts that cannot, and why. */
+  public record Kept(List<String> parts, String why) {}
+
   /**
    * What can be done with the whole lot.
    *
@@ -178,6 +181,7 @@ public record LotPageView(
    * @param partners lots it may be put together with
    * @param left how many portions are left; blank where they are not counted
    * @param putBacks parts, or the lot itself, that can go back into what they were divided from
+   * @param kept parts, or the lot itself, that cannot
    * @param form what was filled in; "form" names which of them it was
    */
   public record Acts(
@@ -188,6 +192,7 @@ public record LotPageView(
       boolean canCombine,
       String left,
       List<Back> putBacks,
+      List<Kept> kept,
       List<Choice> categories,
       Filled form) {
     /** Whether that form is shown again with what is wrong. */

@@ -11,6 +11,7 @@ import chillwright.core.log.PutBack;
 import chillwright.core.log.Row;
 import chillwright.core.log.Word;
 import chillwright.core.rules.OpenCooling;
+import chillwright.logfile.Place;
 import chillwright.service.LotView;
 import chillwright.service.Refused;
 import chillwright.service.Written;
@@ -60,6 +61,7 @@ final class ShareForms {
     final Set<LotId> fresh = new HashSet<>();
     final Set<String> faults = new LinkedHashSet<>();
     boolean isMoreThanLogged;
+    Optional<LotId> backInto = Optional.empty();
 
     Told(Visitor visitor) {
       this.visitor = visitor;
@@ -135,6 +137,9 @@ final class ShareForms {
 
   /** Of several parts the page of their source tells: it lists them all. */
   private static String after(LotState lot, Told told, Written written) {
+    if (told.backInto.isPresent()) {
+      return DividedNotice.onBack(told.backInto.get(), lot.lot());
+    }
     String page = told.fresh.size() > 1 ? "/lots/" + lot.lot() : begun(written);
     boolean isDivided = !told.fresh.isEmpty() && told.used.size() == 1;
     if (told.isMoreThanLogged) {
@@ -200,19 +205,43 @@ final class ShareForms {
             .filter(found -> found.part().equals(lot.lot()))
             .findFirst();
     if (back.isEmpty()) {
-      told.faults.add(visitor.say("share.back.not-now"));
+      String why =
+          Optional.ofNullable(desk.kitchen().lots().notPutBack(lot.lot()).get(lot.lot()))
+              .map(refusal -> "share.back.not." + refusal.key())
+              .orElse("share.back.not.no-part");
+      told.faults.add(visitor.say(why));
       return told;
     }
     String part = lot.lot().text();
-    told.add(taken(form, part, Integer.toString(back.get().portions()), back.get().whole()));
+    LotId whole = back.get().whole();
+    told.backInto = Optional.of(whole);
+    told.add(taken(form, part, Integer.toString(back.get().portions()), whole));
+    String note = visitor.say("share.back.note", part);
     for (EntryId wrong : back.get().rows()) {
       Map<String, String> voided = common(form);
       voided.put("entry", Word.CORRECTION.text());
       voided.put("corrects", wrong.text());
-      voided.put("note", visitor.say("share.back.note", part));
-      told.add(row(voided, back.get().whole().text()));
+      voided.put("note", note);
+      told.add(row(voided, whole.text()));
+    }
+    for (LogEntry entry : back.get().takenOver()) {
+      told.add(again(entry, whole, note));
     }
     return told;
+  }
+
+  /** The same entry, told of another lot. */
+  private static Row again(LogEntry entry, LotId lot, String note) {
+    return new Row(
+        Place.object("").row(),
+        Optional.of(lot),
+        entry.word(),
+        entry.happenedAt(),
+        Optional.empty(),
+        entry.by(),
+        Optional.of(entry.note().map(own -> own + "; " + note).orElse(note)),
+        Optional.empty(),
+        entry.details());
   }
 
   private Told counts(Form form, LotState lot, Visitor visitor) {
