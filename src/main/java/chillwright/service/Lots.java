@@ -1,6 +1,7 @@
 package chillwright.service;
 
 import chillwright.core.keeping.LotState;
+import chillwright.core.log.CountedPart;
 import chillwright.core.log.EntryId;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
@@ -166,6 +167,17 @@ public final class Lots {
 
   private static boolean isPartOf(LotLog log, LotId whole) {
     return log.isDivided() && log.sources().get(0).lot().equals(whole);
+  }
+
+  /** Corrections that give a part so many portions more; none where the counts do not tell. */
+  public List<CountedPart.Count> countsOf(LotId part, int more, boolean moreMade) {
+    return more < 1
+        ? List.of()
+        : kitchen
+            .database()
+            .read(session -> session.log().logs(List.of(part)).values().stream())
+            .flatMap(log -> CountedPart.of(log, more, moreMade).stream())
+            .toList();
   }
 
   /** What of these lots was not put back into what it was divided from. */

@@ -1,5 +1,6 @@
 package chillwright.core.log;
 
+import chillwright.core.log.Problem.Where.InField;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -53,6 +54,24 @@ public record PutBack(
   public PutBack {
     rows = List.copyOf(rows);
     takenOver = List.copyOf(takenOver);
+  }
+
+  /** The same entries as rows of the whole, with a note that says why it has them. */
+  public List<Row> rowsTakenOver(String note) {
+    return takenOver.stream().map(entry -> row(entry, note)).toList();
+  }
+
+  private Row row(LogEntry entry, String note) {
+    return new Row(
+        new InField("", ""),
+        Optional.of(whole),
+        entry.word(),
+        entry.happenedAt(),
+        Optional.empty(),
+        entry.by(),
+        Optional.of(entry.note().map(own -> own + "; " + note).orElse(note)),
+        Optional.empty(),
+        entry.details());
   }
 
   /** Empty where the lot is no part, or is refused. */

@@ -196,6 +196,7 @@ final class LotActs {
             .map(back -> new LotPageView.Back(back.part().text(), back.whole().text()))
             .toList(),
         kept(lot, visitor),
+        CountedMore.ways(kitchen.lots(), lot, form, visitor),
         new Known(kitchen).categories(visitor.language()),
         new Filled(fields, form.faults(), form.asked(), form.answered()));
   }

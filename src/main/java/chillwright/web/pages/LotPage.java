@@ -77,7 +77,7 @@ final class LotPage {
               KeptEntry.of(context)
                   .map(kept -> kept(view.get(), visitor, kept))
                   .orElseGet(() -> opened(view.get(), visitor, context.queryParam("entry"))),
-              NOTHING,
+              CountedMore.asked(context),
               LabelsForm.of(context),
               desk.isAddressLoopback(context));
       answer(context, HttpStatus.OK, visitor, view.get(), page, notices);

@@ -169,6 +169,13 @@ public record LotPageView(
   /** A part that can go back into the lot it was divided from. */
   public record Back(String part, String whole) {}
 
+  /**
+   * A way to correct the counts of a part, in which more was found, and of what it came from.
+   *
+   * @param count how many more
+   */
+  public record More(String count, String way, String says) {}
+
   /** Parts that cannot, and why. */
   public record Kept(List<String> parts, String why) {}
 
@@ -182,6 +189,7 @@ public record LotPageView(
    * @param left how many portions are left; blank where they are not counted
    * @param putBacks parts, or the lot itself, that can go back into what they were divided from
    * @param kept parts, or the lot itself, that cannot
+   * @param more ways to correct the counts, where more was counted than the log says
    * @param form what was filled in; "form" names which of them it was
    */
   public record Acts(
@@ -193,6 +201,7 @@ public record LotPageView(
       String left,
       List<Back> putBacks,
       List<Kept> kept,
+      List<More> more,
       List<Choice> categories,
       Filled form) {
     /** Whether that form is shown again with what is wrong. */

@@ -54,6 +54,7 @@ public final class PageRoutes {
     routes.post(ShareForms.COUNTS, share::count);
     routes.post(ShareForms.COMBINED, share::combine);
     routes.post(ShareForms.BACK, share::putBack);
+    routes.post(ShareForms.MORE, share::countMore);
     get(LabelsPdf.ADDRESS, new LabelsPdf(desk)::answer);
     RecordPdf record = new RecordPdf(desk);
     get(RecordPdf.ADDRESS, record::period);

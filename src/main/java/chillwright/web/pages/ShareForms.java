@@ -1,6 +1,7 @@
 package chillwright.web.pages;
 
 import chillwright.core.keeping.LotState;
+import chillwright.core.log.CountedPart.Count;
 import chillwright.core.log.EntryId;
 import chillwright.core.log.How;
 import chillwright.core.log.Incoming;
@@ -11,7 +12,6 @@ import chillwright.core.log.PutBack;
 import chillwright.core.log.Row;
 import chillwright.core.log.Word;
 import chillwright.core.rules.OpenCooling;
-import chillwright.logfile.Place;
 import chillwright.service.LotView;
 import chillwright.service.Refused;
 import chillwright.service.Written;
@@ -38,6 +38,7 @@ final class ShareForms {
   static final String COMBINED = "/lots/{lot}/combined";
   static final String COUNTS = "/lots/{lot}/counts";
   static final String BACK = "/lots/{lot}/put-back";
+  static final String MORE = "/lots/{lot}/counted-more";
 
   private static final int MOST_PARTS = 50;
   private static final Set<String> MADE = Set.of(Word.COOKED.text(), Word.PREPARED.text());
@@ -60,8 +61,8 @@ final class ShareForms {
     final Set<String> used = new LinkedHashSet<>();
     final Set<LotId> fresh = new HashSet<>();
     final Set<String> faults = new LinkedHashSet<>();
-    boolean isMoreThanLogged;
-    Optional<LotId> backInto = Optional.empty();
+    long moreThanLogged;
+    Optional<String> next = Optional.empty();
 
     Told(Visitor visitor) {
       this.visitor = visitor;
@@ -96,6 +97,11 @@ final class ShareForms {
   /** A part that was made by mistake goes back into the lot it was divided from. */
   void putBack(Context context) {
     take(context, "back", this::back);
+  }
+
+  /** Counts of a part and of the lot it came from are corrected together. */
+  void countMore(Context context) {
+    take(context, "more", this::more);
   }
 
   private void take(Context context, String which, Reading reading) {
@@ -137,13 +143,13 @@ final class ShareForms {
 
   /** Of several parts the page of their source tells: it lists them all. */
   private static String after(LotState lot, Told told, Written written) {
-    if (told.backInto.isPresent()) {
-      return DividedNotice.onBack(told.backInto.get(), lot.lot());
+    if (told.next.isPresent()) {
+      return told.next.get();
     }
     String page = told.fresh.size() > 1 ? "/lots/" + lot.lot() : begun(written);
     boolean isDivided = !told.fresh.isEmpty() && told.used.size() == 1;
-    if (told.isMoreThanLogged) {
-      return CountedMore.on(page);
+    if (told.moreThanLogged > 0) {
+      return CountedMore.on(page, told.moreThanLogged);
     }
     return isDivided ? DividedNotice.on(page, told.fresh) : page;
   }
@@ -214,7 +220,7 @@ final class ShareForms {
     }
     String part = lot.lot().text();
     LotId whole = back.get().whole();
-    told.backInto = Optional.of(whole);
+    told.next = Optional.of(DividedNotice.onBack(whole, lot.lot()));
     told.add(taken(form, part, Integer.toString(back.get().portions()), whole));
     String note = visitor.say("share.back.note", part);
     for (EntryId wrong : back.get().rows()) {
@@ -224,24 +230,31 @@ final class ShareForms {
       voided.put("note", note);
       told.add(row(voided, whole.text()));
     }
-    for (LogEntry entry : back.get().takenOver()) {
-      told.add(again(entry, whole, note));
-    }
+    back.get().rowsTakenOver(note).forEach(told::add);
     return told;
   }
 
-  /** The same entry, told of another lot. */
-  private static Row again(LogEntry entry, LotId lot, String note) {
-    return new Row(
-        Place.object("").row(),
-        Optional.of(lot),
-        entry.word(),
-        entry.happenedAt(),
-        Optional.empty(),
-        entry.by(),
-        Optional.of(entry.note().map(own -> own + "; " + note).orElse(note)),
-        Optional.empty(),
-        entry.details());
+  /** What was found beyond the log of a part, in all the counts that tell of it. */
+  private Told more(Form form, LotState lot, Visitor visitor) {
+    Told told = new Told(visitor);
+    told.next = Optional.of(CountedMore.mended(lot.lot()));
+    OptionalInt more = number(form.text("more"), Integer.MAX_VALUE);
+    List<Count> counts =
+        desk.kitchen()
+            .lots()
+            .countsOf(lot.lot(), more.orElse(0), form.text("way").equals(CountedMore.MADE));
+    if (counts.isEmpty()) {
+      told.faults.add(visitor.say("share.more-counted.not"));
+    }
+    for (Count count : counts) {
+      Map<String, String> own = common(form);
+      own.put("entry", Word.CORRECTION.text());
+      own.put("corrects", count.entry().text());
+      own.put("portions", Integer.toString(count.portions()));
+      own.put("note", visitor.say("share.more-counted.note"));
+      told.add(row(own, count.lot().text()));
+    }
+    return told;
   }
 
   private Told counts(Form form, LotState lot, Visitor visitor) {
@@ -260,7 +273,7 @@ final class ShareForms {
     Map<String, String> own = common(form);
     own.put("note", visitor.say("share.count.note", found.get(), left.isEmpty() ? "-" : left));
     long missing = lot.portions().left().orElse(0) - found.get();
-    told.isMoreThanLogged = missing < 0;
+    told.moreThanLogged = -missing;
     if (missing > 0) {
       own.put("entry", Word.PORTIONS.text());
       own.put("how", How.COUNTED.text());
