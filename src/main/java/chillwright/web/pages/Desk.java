@@ -82,6 +82,7 @@ final class Desk {
         title,
         settings.name().orElse(visitor.say("kitchen.unnamed")),
         here,
+        "",
         moment(now, visitor),
         now.toString(),
         judgedBy(visitor, settings.ruleBook()),
