@@ -184,6 +184,11 @@ final class SetUpPage {
     return Stream.concat(used.stream(), retired).toList();
   }
 
+  /** The way to the form that describes a food. */
+  static Choice describing(String food, Visitor visitor) {
+    return new Choice(line(food, "", "food").change(), visitor.say("labels.to-food", food));
+  }
+
   private static SetUpView.Line line(String name, String says, String kind) {
     String asked = URLEncoder.encode(name, StandardCharsets.UTF_8);
     String change = RulesPage.ADDRESS + "?" + kind + "=" + asked + "#" + kind + "-form";
