@@ -2,10 +2,12 @@ package chillwright.service;
 
 import chillwright.core.keeping.LotState;
 import chillwright.core.kitchen.KnownFood;
+import chillwright.core.log.CountedPart;
 import chillwright.core.log.EntryId;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.LotLog;
+import chillwright.core.log.Phase;
 import chillwright.core.log.PutBack;
 import chillwright.core.log.Row;
 import chillwright.core.rules.Acts;
@@ -16,8 +18,11 @@ import chillwright.storage.LotFilter;
 import chillwright.storage.Session;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Function;
@@ -119,18 +124,83 @@ public final class Lots {
     return kitchen
         .database()
         .read(
+            session ->
+                withParts(session, lot).stream()
+                    .filter(log -> !isUsed(session, log))
+                    .flatMap(log -> PutBack.of(log, kitchen.zone()).stream())
+                    .toList());
+  }
+
+  /** Those of them on hand that cannot, with the reason. */
+  public Map<LotId, PutBack.Refusal> notPutBack(LotId lot) {
+    return kitchen
+        .database()
+        .read(
             session -> {
-              List<LotId> asked = new ArrayList<>(List.of(lot));
-              asked.addAll(session.log().madeFrom(List.of(lot)));
-              return session
-                  .log()
-                  .logs(asked.subList(0, Math.min(MOST_PARTS, asked.size())))
-                  .values()
-                  .stream()
-                  .flatMap(log -> PutBack.of(log, kitchen.zone()).stream())
-                  .filter(back -> session.log().madeFrom(List.of(back.part())).isEmpty())
-                  .toList();
+              List<LotLog> logs = withParts(session, lot);
+              Map<LotId, LotState> states =
+                  session.lots().find(logs.stream().map(LotLog::lot).toList());
+              Map<LotId, PutBack.Refusal> refused = new LinkedHashMap<>();
+              for (LotLog log : logs) {
+                Optional.ofNullable(states.get(log.lot()))
+                    .filter(LotState::isOnHand)
+                    .flatMap(part -> refusal(session, log))
+                    .ifPresent(why -> refused.put(log.lot(), why));
+              }
+              return refused;
             });
+  }
+
+  private Optional<PutBack.Refusal> refusal(Session session, LotLog log) {
+    return log.isDivided() && isUsed(session, log)
+        ? Optional.of(PutBack.Refusal.USED)
+        : PutBack.refusal(log, kitchen.zone());
+  }
+
+  private static boolean isUsed(Session session, LotLog log) {
+    return !session.log().madeFrom(List.of(log.lot())).isEmpty();
+  }
+
+  /** The logs of a lot and of what was made of it. */
+  private static List<LotLog> withParts(Session session, LotId lot) {
+    List<LotId> asked = new ArrayList<>(List.of(lot));
+    asked.addAll(session.log().madeFrom(List.of(lot)));
+    return session
+        .log()
+        .logs(asked.subList(0, Math.min(MOST_PARTS, asked.size())))
+        .values()
+        .stream()
+        .filter(log -> log.lot().equals(lot) || isPartOf(log, lot))
+        .toList();
+  }
+
+  private static boolean isPartOf(LotLog log, LotId whole) {
+    return log.isDivided() && log.sources().get(0).lot().equals(whole);
+  }
+
+  /** Corrections that give a part so many portions more; none where the counts do not tell. */
+  public List<CountedPart.Count> countsOf(LotId part, int more, boolean moreMade) {
+    return more < 1
+        ? List.of()
+        : kitchen
+            .database()
+            .read(session -> session.log().logs(List.of(part)).values().stream())
+            .flatMap(log -> CountedPart.of(log, more, moreMade).stream())
+            .toList();
+  }
+
+  /** What of these lots was not put back into what it was divided from. */
+  public List<LotId> withoutPutBack(Collection<LotId> lots) {
+    Map<LotId, LotState> states =
+        kitchen.database().read(session -> session.lots().find(List.copyOf(lots)));
+    return lots.stream()
+        .filter(
+            lot ->
+                Optional.ofNullable(states.get(lot))
+                    .flatMap(LotState::standing)
+                    .filter(standing -> standing.phase() == Phase.PUT_BACK)
+                    .isEmpty())
+        .toList();
   }
 
   /** What would be found of a lot if one more row of it was written; nothing is. */

@@ -48,6 +48,20 @@ class AheadPageTest {
     assertThat(page).contains("6 h");
   }
 
+  /** Our own: who changes the language or the scale keeps the answer. */
+  @Test
+  void another_language_leads_back_to_the_answer() {
+    String here = "/ahead?question=thawing&weight=12lb&cooking=4h&serve-in=9h";
+    assertThat(visit.open(here).text())
+        .contains("name=\"back\" value=\"" + here.replace("&", "&amp;") + "\"");
+    Served.Reply chosen = visit.submit("/ways", "language", "es", "back", here);
+    assertThat(Visit.target(chosen)).isEqualTo(here);
+    for (String other : new String[] {"/ahead?x=\"y", "//ahead?x=y", "/ahead?x\r\ny", "/a?b c"}) {
+      Served.Reply refused = visit.submit("/ways", "language", "es", "back", other);
+      assertThat(Visit.target(refused)).as(other).isEqualTo("/");
+    }
+  }
+
   @Test
   void what_is_wrong_is_told_and_stays_in_the_form() {
     Served.Reply reply = visit.open("/ahead?question=thawing&weight=%3Cb%3E&serve-in=soon");

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chillwright.web.Served.Reply;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -93,6 +94,10 @@ class PutBackTest {
     assertThat(visit.open("/lots/BARS-1").text()).contains("Put BARS-1 back into BARS");
     Reply back = visit.submit("/lots/BARS-1/put-back", "by", "RO");
     assertThat(back.status()).as(back.text()).isEqualTo(303);
+    assertThat(Visit.target(back)).isEqualTo("/lots/BARS?back=BARS-1");
+    assertThat(visit.open("/lots/BARS?back=BARS-1").text())
+        .contains("Put back into this lot:")
+        .containsPattern("Went into: *<a class=\"code\" href=\"/lots/BARS-2\">BARS-2</a> *</p>");
     assertThat(left("BARS")).isEqualTo(72);
     assertThat(served.get("/api/v1/lots/BARS-1").json().at("/onHand").asBoolean()).isFalse();
     assertThat(entries("BARS-1").findValuesAsText("entry")).containsExactly("cooling", "portions");
@@ -155,7 +160,8 @@ class PutBackTest {
     assertThat(back.status()).as(back.text()).isEqualTo(status);
     assertThat(left("BARS")).isEqualTo(status == 303 ? 72 : 48);
     if (status == 422) {
-      assertThat(back.text()).contains("that the other lot does not tell");
+      String why = daysLater == 0 ? "that the other lot does not tell" : "on a later day than";
+      assertThat(back.text()).contains(why);
     }
   }
 
@@ -169,6 +175,52 @@ class PutBackTest {
     log("BARS", "'entry':'thawing','when':'2026-03-06T13:58:00-07:00','how':'refrigerator'");
     assertThat(visit.submit("/lots/BARS-1/put-back").status()).isEqualTo(422);
     assertThat(left("BARS")).isEqualTo(48);
+  }
+
+  /**
+   * The same: with nothing left the whole could not be frozen with its parts, and its days are then
+   * those of the part, {@code chest freezer} and all.
+   */
+  @Test
+  void a_whole_of_which_nothing_is_left_takes_the_freezing_over() {
+    visit.open("/lots/BARS");
+    visit.submit("/lots/BARS/parts", "parts", "2", "portions", "24");
+    served.at("2026-03-06T22:00:00Z");
+    for (String part : List.of("BARS-1", "BARS-2", "BARS-3")) {
+      frozen(part, "2026-03-06T14:59:00-07:00", "'how':'hard','place':'chest freezer'");
+    }
+    served.at("2026-03-08T21:00:00Z");
+    frozen("BARS-4", "2026-03-07T13:59:00-07:00", "'how':'hard'");
+    String keeps = served.get("/api/v1/lots/BARS-1").json().at("/keeping").toString();
+    assertThat(visit.open("/lots/BARS").text())
+        .contains("/lots/BARS-1/put-back", "/lots/BARS-4/put-back");
+    for (String part : List.of("BARS-1", "BARS-2")) {
+      visit.open("/lots/" + part);
+      Reply back = visit.submit("/lots/" + part + "/put-back");
+      assertThat(back.status()).as(back.text()).isEqualTo(303);
+    }
+    JsonNode whole = served.get("/api/v1/lots/BARS").json();
+    assertThat(left("BARS")).isEqualTo(48);
+    assertThat(whole.at("/phase").asText()).isEqualTo("frozen");
+    assertThat(whole.at("/place").asText()).isEqualTo("chest freezer");
+    assertThat(whole.at("/keeping").toString()).isEqualTo(keeps);
+    assertThat(entries("BARS").findValuesAsText("entry")).containsOnlyOnce("frozen");
+    assertThat(visit.open("/lots/BARS-4").text())
+        .doesNotContain("put-back")
+        .contains("Not put back: it was frozen on a later day");
+    assertThat(served.get("/api/v1/lots/BARS-3").json().at("/keeping").toString()).isEqualTo(keeps);
+  }
+
+  /** The same: a part divided off later begins with what its whole tells until then. */
+  @Test
+  void a_whole_that_tells_of_later_takes_no_freezing_over() {
+    frozen("BARS-1", "2026-03-06T13:50:00-07:00", "'how':'hard'");
+    visit.open("/lots/BARS");
+    visit.submit("/lots/BARS/parts", "parts", "2", "portions", "24");
+    visit.open("/lots/BARS-1");
+    Reply refused = visit.submit("/lots/BARS-1/put-back");
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.text()).contains("Not put back: something was logged of the lot it came");
   }
 
   private void frozen(String lot, String when, String how) {
@@ -187,7 +239,7 @@ class PutBackTest {
     assertThat(visit.open("/lots/BARS-2").text()).doesNotContain("put-back");
     Reply refused = visit.submit("/lots/BARS-2/put-back");
     assertThat(refused.status()).isEqualTo(422);
-    assertThat(refused.text()).contains("or something happened to it since");
+    assertThat(refused.text()).contains("something happened to it since that the other lot");
     assertThat(left("BARS")).isEqualTo(48);
     assertThat(visit.submit("/lots/BARS/put-back").status()).as("no part").isEqualTo(422);
   }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chillwright.web.Served.Reply;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
@@ -65,6 +66,44 @@ class SetUpPagesTest {
     assertThat(Visit.target(taken("/kitchen/name", "name", "North kitchen")))
         .isEqualTo("/kitchen#kitchen");
     assertThat(visit.open("/").text()).contains("North kitchen");
+  }
+
+  /** Our own: a fault names a field as the page does. */
+  @Test
+  void what_is_wrong_is_told_of_a_field_by_its_words() {
+    String[] bad = {"name", "Oat bars", "category", "bar_cookies_cut_and_wrapped", "roomDays", "x"};
+    Reply english = visit.submit("/kitchen/foods", bad);
+    assertThat(english.status()).isEqualTo(422);
+    assertThat(english.text())
+        .contains("Days at its best at room temperature, as this kitchen finds\" must be")
+        .doesNotContain("roomDays\" must");
+    visit.submit("/ways", "language", "es", "back", "/kitchen");
+    assertThat(visit.submit("/kitchen/foods", bad).text())
+        .contains("según esta cocina» debe ser un número entero");
+  }
+
+  /** Where a food is kept frozen is not where it cools. */
+  @Test
+  void a_new_batch_does_not_stand_in_the_freezer_before_it_is_frozen() {
+    taken("/kitchen/places", "name", "chest freezer", "kind", "freezer", "rounds", "1");
+    String kind = "bar_cookies_cut_and_wrapped";
+    taken("/kitchen/foods", "name", "Oat bars", "category", kind, "place", "chest freezer");
+    for (String entry : List.of("cooked", "frozen")) {
+      taken(
+          "/new-batch",
+          "lot",
+          "B-" + entry,
+          "entry",
+          entry,
+          "food",
+          "Oat bars",
+          "portions",
+          "8",
+          "containers",
+          "2");
+      assertThat(served.get("/api/v1/lots/B-" + entry + "-1").json().at("/place").asText(""))
+          .isEqualTo(entry.equals("frozen") ? "chest freezer" : "");
+    }
   }
 
   @Test

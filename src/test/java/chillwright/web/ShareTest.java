@@ -216,11 +216,44 @@ class ShareTest {
     String part = taken(submit("A", "parts", "portions", "3"));
     Reply more = submit(part, "counts", "found", "4");
     assertThat(visit.open(Visit.target(more)).text())
-        .containsSubsequence("It is a part: what it began with left another lot", "/lots/A\"");
+        .containsSubsequence("It is a part: what it began with left another lot", "/lots/A\"")
+        .contains("Correct what each began with: A: 10, " + part + ": 4")
+        .contains("Correct what the part began with: " + part + ": 4");
     Reply whole = submit("A", "counts", "found", "7");
     assertThat(visit.open(Visit.target(whole)).text())
         .contains("Were more made")
         .doesNotContain("Were these not taken");
+  }
+
+  /** Our own: what more was made, or divided off, is corrected in all counts at once. */
+  @ParameterizedTest
+  @CsvSource({"made, 1, 6, 4", "divided, 1, 5, 4", "divided, 7, 6, 3", "made, 0, 6, 3"})
+  void more_found_in_a_part_corrects_the_counts_of_both_lots(
+      String way, String more, int left, int ofPart) {
+    chilled("A", "Soup", 5, 9);
+    String part = taken(submit("A", "parts", "portions", "3"));
+    Reply mended = submit(part, "counted-more", "more", more, "way", way);
+    boolean isMended = ofPart == 4;
+    assertThat(mended.status()).as(mended.text()).isEqualTo(isMended ? 303 : 422);
+    assertThat(lot("A").at("/portions/left").asInt()).isEqualTo(left);
+    assertThat(lot(part).at("/portions/left").asInt()).isEqualTo(ofPart);
+    if (isMended) {
+      assertThat(visit.open(Visit.target(mended)).text())
+          .contains("The counts are corrected: by the log 4 are left", "counted more than was");
+    }
+  }
+
+  /** The same through a part of a part. */
+  @Test
+  void more_found_in_a_part_of_a_part_corrects_every_lot_it_came_through() {
+    chilled("A", "Soup", 5, 9);
+    String part = taken(submit("A", "parts", "portions", "6"));
+    String within = taken(submit(part, "parts", "portions", "2"));
+    assertThat(submit(within, "counted-more", "more", "3", "way", "made").status()).isEqualTo(303);
+    assertThat(lot("A").at("/portions/made").asInt()).isEqualTo(12);
+    assertThat(lot("A").at("/portions/left").asInt()).isEqualTo(3);
+    assertThat(lot(part).at("/portions/left").asInt()).isEqualTo(4);
+    assertThat(lot(within).at("/portions/left").asInt()).isEqualTo(5);
   }
 
   /** Common practice, no source: a slip in the time; a part has no past of its own. */

@@ -55,7 +55,7 @@ class StoriesIT extends PhoneStories {
     open("/lots/" + lot);
     phone().tapText("frozen");
     phone().type(LOT_FIELD, "0");
-    phone().tapText("More: how, place, container, portions, when, note");
+    phone().tapText("More: how, place, container, when, note");
     phone().choose("#how", "hard");
     phone().type("#place", "Freezer");
     phone().tap("#entry button.main");
@@ -108,7 +108,7 @@ class StoriesIT extends PhoneStories {
     phone().waitFor("Saved: reading, 95 °F");
     assertThat(phone().text()).contains("Out");
     phone().tapText("action taken");
-    phone().tapText("More: how, place, container, portions, when, note");
+    phone().tapText("More: how, place, container, when, note");
     phone().type("#note", "discarded the pot");
     phone().tap("#entry button.main");
     phone().waitFor("Saved: action taken");

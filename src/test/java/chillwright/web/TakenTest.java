@@ -62,6 +62,19 @@ class TakenTest {
     assertThat(visit.open("/on-hand").text()).doesNotContain("Taken:");
   }
 
+  /** The fields stand before what is folded away, and what has no count says nothing. */
+  @Test
+  void portions_are_taken_on_the_page_of_a_lot_with_their_number() {
+    String page = visit.open("/lots/B-2?entry=portions").text();
+    assertThat(page).containsSubsequence("name=\"portions\"", "name=\"to\"", "<summary>More");
+    Reply mute = visit.submit("/lots/B-2/entries", "entry", "portions", "to", "Fair");
+    assertThat(mute.status()).isEqualTo(422);
+    assertThat(mute.text()).contains("Give how many portions were taken");
+    Reply taken =
+        visit.submit("/lots/B-2/entries", "entry", "portions", "portions", "1", "to", "Fair");
+    assertThat(taken.status()).isEqualTo(303);
+  }
+
   @Test
   void nothing_is_told_that_the_record_does_not_have() {
     take("3", "Fair");

@@ -227,7 +227,8 @@ final class AheadPage {
     boolean isByRules = view.isAsked(Question.COOLING.key()) && !view.says().isEmpty();
     String judgedBy =
         isByRules ? Desk.judgedBy(visitor, choice.book()) : visitor.say("ahead.by-figures");
-    Frame frame = desk.frame(visitor, "page.ahead", ADDRESS, List.of()).judgedBy(judgedBy);
+    Frame frame =
+        desk.frame(visitor, "page.ahead", ADDRESS, List.of()).judgedBy(judgedBy).asked(context);
     AheadView chosen = view.at(choice.isHome(), new KitchenFoods(desk.kitchen()).names());
     desk.answer(context, status, Templates.PAGES.ahead(frame, chosen));
   }

@@ -72,7 +72,8 @@ final class CoolingMethodsPage {
             csv(from, to, food, container));
     Frame frame =
         desk.frame(
-            visitor, "page.cooling-methods", ADDRESS, Frame.Notice.plain(parameters.faults()));
+                visitor, "page.cooling-methods", ADDRESS, Frame.Notice.plain(parameters.faults()))
+            .asked(context);
     desk.answer(context, Templates.PAGES.coolingMethods(frame, view));
   }
 

@@ -1,15 +1,20 @@
 package chillwright.web.pages;
 
+import chillwright.core.keeping.LotState;
+import chillwright.core.log.CountedPart.Count;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.PutBack;
 import chillwright.core.log.Word;
 import chillwright.service.LotView;
+import chillwright.service.Lots;
 import io.javalin.http.Context;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * Tells, where more was counted than the log says, how the log is mended: portions come from its
@@ -21,22 +26,66 @@ record CountedMore(Desk desk, LotView view, Visitor visitor) {
   /** So many takings are offered, the last first. */
   private static final int OFFERED = 3;
 
-  /** The address of a page that is to tell it. */
-  static String on(String page) {
-    return page + (page.contains("?") ? "&" : "?") + MORE + "=counted";
+  /** More were made than was written; else more were divided off. */
+  static final String MADE = "made";
+
+  private static final String DIVIDED = "divided";
+  private static final String MENDED = "mended";
+
+  /** The address of a page that is to tell it, and how many more. */
+  static String on(String page, long more) {
+    return page + (page.contains("?") ? "&" : "?") + MORE + "=" + more;
   }
 
-  /** The ways; none where nothing was counted just now. */
+  /** The page of a part whose counts were corrected. */
+  static String mended(LotId part) {
+    return "/lots/" + part + "?" + MORE + "=" + MENDED;
+  }
+
+  /** What the page is to offer: a way to correct so many. */
+  static Filled asked(Context context) {
+    String more = Optional.ofNullable(context.queryParam(MORE)).orElse("");
+    return Filled.with(more.matches("\\d{1,6}") ? Map.of(MORE, more) : Map.of());
+  }
+
+  /** Ways to correct the counts of a part and of what it came from together. */
+  static List<LotPageView.More> ways(Lots lots, LotState lot, Filled form, Visitor visitor) {
+    // Another form has a field of that name, for codes of lots.
+    String more = form.given("form").equals("combined") ? "" : form.given(MORE);
+    List<LotPageView.More> ways = new ArrayList<>();
+    for (String way : more.matches("\\d{1,6}") ? List.of(MADE, DIVIDED) : List.<String>of()) {
+      List<Count> counts = lots.countsOf(lot.lot(), Integer.parseInt(more), way.equals(MADE));
+      String begun =
+          counts.stream()
+              .filter(Count::isFirst)
+              .map(count -> count.lot() + ": " + count.portions())
+              .collect(Collectors.joining(", "));
+      String key =
+          way.equals(MADE) ? "share.more-counted.mend-made" : "share.more-counted.mend-divided";
+      if (!counts.isEmpty()) {
+        ways.add(new LotPageView.More(more, way, visitor.say(key, begun)));
+      }
+    }
+    return ways;
+  }
+
+  /** What to look at; none where nothing was counted or corrected just now. */
   List<Frame.Notice> notices(Context context) {
     List<LogEntry> own = view.judged().map(judged -> judged.timeline().own()).orElse(List.of());
-    if (context.queryParam(MORE) == null || own.isEmpty()) {
+    String asked = context.queryParam(MORE);
+    if (asked == null || own.isEmpty()) {
       return List.of();
     }
+    if (asked.equals(MENDED)) {
+      int now = view.state().portions().left().orElse(0);
+      return Frame.Notice.plain(List.of(visitor.say("share.more-counted.mended", now)));
+    }
+    Lots lots = desk.kitchen().lots();
     int left = view.state().portions().left().orElse(0);
     List<Frame.Notice> notices = new ArrayList<>();
     notices.add(
         new Frame.Notice(visitor.say("share.more-counted", left), List.of(), Optional.empty()));
-    notices.add(made(own.get(0)));
+    notices.add(made(own.get(0), !ways(lots, view.state(), asked(context), visitor).isEmpty()));
     List<LogEntry> last = new ArrayList<>(own);
     Collections.reverse(last);
     last.stream()
@@ -44,7 +93,7 @@ record CountedMore(Desk desk, LotView view, Visitor visitor) {
         .limit(OFFERED)
         .forEach(entry -> notices.add(ofEntry("share.more-counted.taken", entry)));
     List<String> parts =
-        desk.kitchen().lots().putBacks(view.state().lot()).stream()
+        lots.putBacks(view.state().lot()).stream()
             .map(PutBack::part)
             .filter(part -> !part.equals(view.state().lot()))
             .map(LotId::text)
@@ -57,13 +106,20 @@ record CountedMore(Desk desk, LotView view, Visitor visitor) {
   }
 
   /** What it began with; of a part the lot that it was divided from says so, too. */
-  private Frame.Notice made(LogEntry first) {
+  private Frame.Notice made(LogEntry first, boolean canMend) {
     boolean isMade = first.word() == Word.COOKED || first.word() == Word.PREPARED;
-    boolean isPart = view.sources().size() == 1 && !isMade;
+    if (isMade || view.sources().size() != 1) {
+      return ofEntry("share.more-counted.made", first);
+    }
     List<String> sources = view.sources().stream().map(LotId::text).toList();
-    return isPart
+    return canMend
         ? new Frame.Notice(visitor.say("share.more-counted.part"), sources, Optional.empty())
-        : ofEntry("share.more-counted.made", first);
+        : new Frame.Notice(
+            visitor.say("share.more-counted.part-alone"), sources, Optional.of(address(first)));
+  }
+
+  private String address(LogEntry entry) {
+    return "/lots/" + view.state().lot() + "/correct?entry=" + entry.id();
   }
 
   /** Such portions are in that lot now, and go back from its page. */
@@ -76,7 +132,6 @@ record CountedMore(Desk desk, LotView view, Visitor visitor) {
     Entries entries = new Entries(desk, visitor, view.entries());
     String what = visitor.say(Entries.title(entry)) + ", " + entries.text(entry);
     String when = desk.clock(entry.happenedAt(), visitor);
-    String address = "/lots/" + view.state().lot() + "/correct?entry=" + entry.id();
-    return new Frame.Notice(visitor.say(key, when, what), List.of(), Optional.of(address));
+    return new Frame.Notice(visitor.say(key, when, what), List.of(), Optional.of(address(entry)));
   }
 }

@@ -82,6 +82,7 @@ final class Desk {
         title,
         settings.name().orElse(visitor.say("kitchen.unnamed")),
         here,
+        "",
         moment(now, visitor),
         now.toString(),
         judgedBy(visitor, settings.ruleBook()),
@@ -159,13 +160,14 @@ final class Desk {
 
   /** Answers that what was asked for cannot be had, with every reason. */
   void faults(Context context, Visitor visitor, HttpStatus status, String says, List<String> why) {
-    faults(context, visitor, status, says, why, new Choice("/", visitor.say("fault.back")));
+    faults(
+        context, visitor, status, says, why, List.of(new Choice("/", visitor.say("fault.back"))));
   }
 
   /**
-   * The same with a way back to where it can be asked better.
+   * The same with ways to where it can be asked better, or mended.
    *
-   * @param back an address, and what it leads to
+   * @param ways addresses, and what they lead to
    */
   void faults(
       Context context,
@@ -173,9 +175,9 @@ final class Desk {
       HttpStatus status,
       String says,
       List<String> why,
-      Choice back) {
+      List<Choice> ways) {
     Frame frame = frame(visitor, "fault.title", "", List.of());
     String language = visitor.language().locale().toLanguageTag();
-    answer(context, status, Templates.PAGES.fault(frame, says, why, language, false, back));
+    answer(context, status, Templates.PAGES.fault(frame, says, why, language, false, ways));
   }
 }

@@ -182,11 +182,19 @@ final class EntryForm {
     return problems.stream().map(problem -> visitor.language().fault(problem.says())).toList();
   }
 
-  /** The same, with what only a page asks for: who acts says in words what was done. */
+  /**
+   * The same, with what only a page asks for: who acts says in words what was done, and who takes
+   * portions says how many.
+   */
   static List<String> faults(Incoming row, Visitor visitor) {
-    boolean isMute = row instanceof Row read && read.word() == Word.ACTION && read.note().isEmpty();
     if (row instanceof Misread misread) {
       return faults(misread.problems(), visitor);
+    }
+    Row read = (Row) row;
+    boolean isMute = read.word() == Word.ACTION && read.note().isEmpty();
+    boolean isUncounted = read.word() == Word.PORTIONS && read.details().portions().isEmpty();
+    if (isUncounted) {
+      return List.of(visitor.say("entry.portions.missing"));
     }
     return isMute ? List.of(visitor.say("entry.action.note")) : List.of();
   }

@@ -84,6 +84,6 @@ public final class FaultPage {
             : trouble.says().stream().map(frame.visitor().language()::fault).toList(),
         frame.visitor().language().tag(),
         trouble.status() == HttpStatus.UNAUTHORIZED.getCode(),
-        new Choice("/", frame.visitor().say("fault.back")));
+        List.of(new Choice("/", frame.visitor().say("fault.back"))));
   }
 }

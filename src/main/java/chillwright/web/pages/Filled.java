@@ -19,6 +19,9 @@ public record Filled(
   private static final Set<String> BESIDE_AN_ACT =
       Set.of("note", "token", "once", "at", "kept", "sure");
 
+  /** What stands open beside an entry that takes portions. */
+  private static final Set<String> TAKEN = Set.of("portions", "to");
+
   public Filled {
     fields = Map.copyOf(fields);
     faults = List.copyOf(faults);
@@ -69,6 +72,7 @@ public record Filled(
                 !field.getValue().isEmpty()
                     && !field.getKey().equals("entry")
                     && !field.getKey().equals("temperature")
+                    && !TAKEN.contains(field.getKey())
                     && !field.getKey().equals("by")
                     && !(isAct() && BESIDE_AN_ACT.contains(field.getKey()))
                     && !field.getKey().equals("scale"));

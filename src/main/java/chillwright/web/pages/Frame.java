@@ -1,6 +1,7 @@
 package chillwright.web.pages;
 
 import chillwright.print.Language;
+import io.javalin.http.Context;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -11,6 +12,7 @@ import java.util.Optional;
  * @param title of the page
  * @param kitchen its name
  * @param here the address of the page, so that the list of pages can mark it
+ * @param query with which it was asked for, "?" first; blank where it is not kept
  * @param clock the moment it was made, in the kitchen's zone
  * @param iso the same as RFC 3339 writes it, for the script to count on from
  * @param judgedBy the rule set, and that others decide
@@ -21,6 +23,7 @@ public record Frame(
     String title,
     String kitchen,
     String here,
+    String query,
     String clock,
     String iso,
     String judgedBy,
@@ -47,12 +50,18 @@ public record Frame(
 
   /** A frame that tells nothing of the kitchen, nor asks it anything. */
   static Frame bare(Visitor visitor, String title, Instant now) {
-    return new Frame(visitor, title, "Chillwright", "", "", now.toString(), "", List.of());
+    return new Frame(visitor, title, "Chillwright", "", "", "", now.toString(), "", List.of());
   }
 
   /** The same judged by other rules than those of the kitchen. */
   Frame judgedBy(String rules) {
-    return new Frame(visitor, title, kitchen, here, clock, iso, rules, notices);
+    return new Frame(visitor, title, kitchen, here, query, clock, iso, rules, notices);
+  }
+
+  /** The same with what was asked, so that another language or scale leads back to the answer. */
+  Frame asked(Context context) {
+    String asked = Optional.ofNullable(context.queryString()).map(text -> "?" + text).orElse("");
+    return new Frame(visitor, title, kitchen, here, asked, clock, iso, judgedBy, notices);
   }
 
   /** A text of the pages in this person's language. */

@@ -79,7 +79,8 @@ final class KeepsPage {
     RuleBook book = isByHome ? choice.homeBook() : choice.book();
     Frame frame =
         desk.frame(visitor, "page.keeps", ADDRESS, List.of())
-            .judgedBy(Desk.judgedBy(visitor, book));
+            .judgedBy(Desk.judgedBy(visitor, book))
+            .asked(context);
     HttpStatus status = view.wrong().isEmpty() ? HttpStatus.OK : HttpStatus.UNPROCESSABLE_CONTENT;
     desk.answer(context, status, Templates.PAGES.keeps(frame, view));
   }

@@ -15,6 +15,8 @@ import io.javalin.http.HttpStatus;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -78,8 +80,9 @@ public final class LabelsPdf {
     int first = parameters.number("from", sheet.labels()).orElse(1);
     List<Wanted> wanted = wanted(view.get(), parameters, visitor);
     List<Label> labels = labels(wanted, parameters, visitor, context);
+    Set<String> doubted = new LinkedHashSet<>();
     if (leaves(parameters)) {
-      refuseToLeave(wanted, visitor, parameters);
+      doubted.addAll(refuseToLeave(wanted, visitor, parameters));
       List<String> lost = noRoom(labels, sheet);
       if (!lost.isEmpty()) {
         String name = visitor.say("sheet." + sheet.key());
@@ -89,7 +92,9 @@ public final class LabelsPdf {
     if (!parameters.faults().isEmpty()) {
       String says = visitor.say("fault.sheet");
       Choice back = new Choice(LabelsForm.again(context), visitor.say("labels.back"));
-      desk.faults(context, visitor, HttpStatus.BAD_REQUEST, says, parameters.faults(), back);
+      List<Choice> ways = new ArrayList<>(List.of(back));
+      doubted.forEach(food -> ways.add(0, SetUpPage.describing(food, visitor)));
+      desk.faults(context, visitor, HttpStatus.BAD_REQUEST, says, parameters.faults(), ways);
       return;
     }
     LotId lot = view.get().state().lot();
@@ -134,8 +139,14 @@ public final class LabelsPdf {
     return labels;
   }
 
-  /** Food that is not for use, or whose allergens are in doubt, gets no label to be sold with. */
-  private void refuseToLeave(List<Wanted> wanted, Visitor visitor, Parameters parameters) {
+  /**
+   * Food that is not for use, or whose allergens are in doubt, gets no label to be sold with.
+   *
+   * @return the foods in doubt
+   */
+  private Set<String> refuseToLeave(List<Wanted> wanted, Visitor visitor, Parameters parameters) {
+    Map<String, Set<String>> doubts = new LinkedHashMap<>();
+    Set<String> foods = new LinkedHashSet<>();
     for (LotView lot : wanted.stream().map(Wanted::lot).distinct().toList()) {
       String code = lot.state().lot().text();
       if (!lot.state().isOnHand() || !NotForUse.reasons(lot, desk.kitchen().now()).isEmpty()) {
@@ -145,8 +156,16 @@ public final class LabelsPdf {
           new ContentsText(lot.state().food(), lot.contents(), visitor).shown();
       Stream.of(inside.gap(), inside.warning())
           .filter(doubt -> !doubt.isEmpty())
-          .forEach(doubt -> parameters.refuse(visitor.say("labels.leaves-doubt", code, doubt)));
+          .forEach(
+              doubt -> {
+                doubts.computeIfAbsent(doubt, d -> new LinkedHashSet<>()).add(code);
+                foods.add(lot.state().food());
+              });
     }
+    doubts.forEach(
+        (doubt, codes) ->
+            parameters.refuse(visitor.say("labels.leaves-doubt", String.join(", ", codes), doubt)));
+    return foods;
   }
 
   private static boolean leaves(Parameters parameters) {

@@ -8,6 +8,7 @@ import chillwright.core.kitchen.KnownPlace.Kind;
 import chillwright.core.kitchen.Move;
 import chillwright.core.log.How;
 import chillwright.core.log.Phase;
+import chillwright.core.log.PutBack;
 import chillwright.core.log.Word;
 import chillwright.core.rules.Verdict;
 import chillwright.service.Kitchen;
@@ -194,8 +195,26 @@ final class LotActs {
         kitchen.lots().putBacks(lot.lot()).stream()
             .map(back -> new LotPageView.Back(back.part().text(), back.whole().text()))
             .toList(),
+        kept(lot, visitor),
+        CountedMore.ways(kitchen.lots(), lot, form, visitor),
         new Known(kitchen).categories(visitor.language()),
         new Filled(fields, form.faults(), form.asked(), form.answered()));
+  }
+
+  /** Parts that are not put back, by the reason. */
+  private List<LotPageView.Kept> kept(LotState lot, Visitor visitor) {
+    Map<PutBack.Refusal, List<String>> parts = new EnumMap<>(PutBack.Refusal.class);
+    kitchen
+        .lots()
+        .notPutBack(lot.lot())
+        .forEach(
+            (part, why) -> parts.computeIfAbsent(why, w -> new ArrayList<>()).add(part.text()));
+    return parts.entrySet().stream()
+        .map(
+            kept ->
+                new LotPageView.Kept(
+                    kept.getValue(), visitor.say("share.back.not." + kept.getKey().key())))
+        .toList();
   }
 
   private static LotPageView.Partner partner(LotState lot, Visitor visitor) {

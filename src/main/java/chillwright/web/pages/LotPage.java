@@ -20,6 +20,7 @@ import chillwright.print.Sentences;
 import chillwright.print.SpeedupText;
 import chillwright.print.Times;
 import chillwright.service.LotView;
+import chillwright.service.Lots;
 import chillwright.service.Refused;
 import chillwright.service.Tracing.Trace;
 import chillwright.service.Tracing.Traced;
@@ -76,7 +77,7 @@ final class LotPage {
               KeptEntry.of(context)
                   .map(kept -> kept(view.get(), visitor, kept))
                   .orElseGet(() -> opened(view.get(), visitor, context.queryParam("entry"))),
-              NOTHING,
+              CountedMore.asked(context),
               LabelsForm.of(context),
               desk.isAddressLoopback(context));
       answer(context, HttpStatus.OK, visitor, view.get(), page, notices);
@@ -200,6 +201,7 @@ final class LotPage {
       Filled labels,
       boolean leadsNowhere) {
     Instant now = desk.kitchen().now();
+    Lots lots = desk.kitchen().lots();
     LotState state = view.state();
     Entries entries = new Entries(desk, visitor, view.entries());
     List<Traced> traced =
@@ -231,7 +233,7 @@ final class LotPage {
         isUnfit ? List.of() : frozenLife(view, visitor),
         isUnfit ? List.of() : because(state, visitor),
         view.sources().stream().map(LotId::text).toList(),
-        view.descendants().stream().map(LotId::text).toList(),
+        lots.withoutPutBack(view.descendants()).stream().map(LotId::text).toList(),
         new OutWords(desk, visitor).given(traced),
         new ContentsText(state.food(), view.contents(), visitor).shown(),
         new LotActs(desk.kitchen()).shown(state, stillCools(view), share, visitor),

@@ -175,6 +175,16 @@ public record LotPageView(
   public record Back(String part, String whole) {}
 
   /**
+   * A way to correct the counts of a part, in which more was found, and of what it came from.
+   *
+   * @param count how many more
+   */
+  public record More(String count, String way, String says) {}
+
+  /** Parts that cannot, and why. */
+  public record Kept(List<String> parts, String why) {}
+
+  /**
    * What can be done with the whole lot.
    *
    * @param moves places it can be moved to
@@ -183,6 +193,8 @@ public record LotPageView(
    * @param partners lots it may be put together with
    * @param left how many portions are left; blank where they are not counted
    * @param putBacks parts, or the lot itself, that can go back into what they were divided from
+   * @param kept parts, or the lot itself, that cannot
+   * @param more ways to correct the counts, where more was counted than the log says
    * @param form what was filled in; "form" names which of them it was
    */
   public record Acts(
@@ -193,6 +205,8 @@ public record LotPageView(
       boolean canCombine,
       String left,
       List<Back> putBacks,
+      List<Kept> kept,
+      List<More> more,
       List<Choice> categories,
       Filled form) {
     /** Whether that form is shown again with what is wrong. */

@@ -81,8 +81,9 @@ final class LotSheets {
     if (!view.sources().isEmpty()) {
       facts.add(visitor.say("lot.sources") + " " + codes(view.sources()));
     }
-    if (!view.descendants().isEmpty()) {
-      facts.add(visitor.say("lot.descendants") + " " + codes(view.descendants()));
+    List<LotId> made = desk.kitchen().lots().withoutPutBack(view.descendants());
+    if (!made.isEmpty()) {
+      facts.add(visitor.say("lot.descendants") + " " + codes(made));
     }
     facts.addAll(new ProbeWords(visitor, this::moment).vouched(desk, view.entries()));
     RuleBook book = desk.kitchen().judge().book();

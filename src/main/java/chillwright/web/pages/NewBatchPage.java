@@ -1,6 +1,7 @@
 package chillwright.web.pages;
 
 import chillwright.core.kitchen.KnownFood;
+import chillwright.core.kitchen.KnownPlace.Kind;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Row;
@@ -141,11 +142,20 @@ final class NewBatchPage {
     }
     KnownFood food = known.get();
     fill(fields, "category", Optional.of(food.category()));
-    fill(fields, "place", food.place());
+    fill(fields, "place", food.place().filter(place -> mayStandIn(place, fields)));
     fill(fields, "container", food.container());
     if (food.portions().isPresent()) {
       fill(fields, "portions", Optional.of(Integer.toString(food.portions().getAsInt())));
     }
+  }
+
+  /** Where the food is kept frozen it does not stand yet before somebody froze it. */
+  private boolean mayStandIn(String place, Map<String, String> fields) {
+    boolean isFreezer =
+        desk.kitchen().setUp().places().stream()
+            .filter(known -> known.name().equals(place))
+            .anyMatch(known -> known.kind() == Kind.FREEZER);
+    return !isFreezer || fields.getOrDefault("entry", "").equals(Word.FROZEN.text());
   }
 
   private static void fill(Map<String, String> fields, String name, Optional<String> usual) {

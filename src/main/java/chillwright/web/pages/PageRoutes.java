@@ -16,6 +16,8 @@ public final class PageRoutes {
   public static final Set<String> OPEN =
       Set.of(EnterPage.ADDRESS, Faces.CSS.path(), Faces.SCRIPT.path(), Faces.WORKER.path());
 
+  private static final int LONGEST_BACK = 4000;
+
   private final RoutesConfig routes;
   private final Desk desk;
 
@@ -54,6 +56,7 @@ public final class PageRoutes {
     routes.post(ShareForms.COUNTS, share::count);
     routes.post(ShareForms.COMBINED, share::combine);
     routes.post(ShareForms.BACK, share::putBack);
+    routes.post(ShareForms.MORE, share::countMore);
     get(LabelsPdf.ADDRESS, new LabelsPdf(desk)::answer);
     RecordPdf record = new RecordPdf(desk);
     get(RecordPdf.ADDRESS, record::period);
@@ -157,7 +160,12 @@ public final class PageRoutes {
     Visitor.scale(form.get().text(Visitor.SCALE))
         .ifPresent(scale -> Visitor.keep(context, Visitor.SCALE, EntryForm.letter(scale), true));
     String back = form.get().text("back");
-    boolean isOurs = back.matches("/|/[a-z-]+(/[A-Za-z0-9._-]+)?");
-    context.redirect(isOurs ? back : NowPage.ADDRESS, HttpStatus.SEE_OTHER);
+    context.redirect(isOurs(back) ? back : NowPage.ADDRESS, HttpStatus.SEE_OTHER);
+  }
+
+  /** A page of ours, with what it was asked as a browser writes it. */
+  private static boolean isOurs(String address) {
+    return address.length() <= LONGEST_BACK
+        && address.matches("/|/[a-z-]+(/[A-Za-z0-9._-]+)?([?][A-Za-z0-9._~%&=+*:,;!/?-]*)?");
   }
 }

@@ -44,7 +44,8 @@ final class PullPage {
     Parameters parameters = parameters(context, visitor);
     int days = days(parameters);
     Frame frame =
-        desk.frame(visitor, "page.pull", ADDRESS, Frame.Notice.plain(parameters.faults()));
+        desk.frame(visitor, "page.pull", ADDRESS, Frame.Notice.plain(parameters.faults()))
+            .asked(context);
     PullView view =
         desk.view(ADDRESS + " " + days, visitor, PullView.class, () -> view(visitor, days));
     desk.answer(context, Templates.PAGES.pull(frame, view));

@@ -63,7 +63,8 @@ final class RecordPage {
                 + start(to.plusDays(1)).minusMillis(1),
             Tables.READINGS + period);
     Frame frame =
-        desk.frame(visitor, "page.record", ADDRESS, Frame.Notice.plain(parameters.faults()));
+        desk.frame(visitor, "page.record", ADDRESS, Frame.Notice.plain(parameters.faults()))
+            .asked(context);
     desk.answer(context, Templates.PAGES.record(frame, view));
   }
 

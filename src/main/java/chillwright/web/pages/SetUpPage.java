@@ -7,6 +7,8 @@ import chillwright.core.kitchen.KnownPlace.Kind;
 import chillwright.core.kitchen.KnownProbe;
 import chillwright.core.kitchen.Person;
 import chillwright.core.kitchen.ProbeCheck;
+import chillwright.core.log.Problem;
+import chillwright.core.log.Problem.Where.InField;
 import chillwright.core.rules.RuleSet;
 import chillwright.service.CardKind;
 import chillwright.service.Refused;
@@ -37,6 +39,23 @@ final class SetUpPage {
   static final String CHECKS = RulesPage.ADDRESS + "/checks";
   static final String STATEMENT = RulesPage.ADDRESS + "/statement";
   static final String RETIRED = RulesPage.ADDRESS + "/retired";
+
+  /** Keys of what stands beside fields whose names are not words of the page. */
+  private static final Map<String, String> TITLES =
+      Map.ofEntries(
+          Map.entry("initials", "setup.initials"),
+          Map.entry("name", "setup.name"),
+          Map.entry("kind", "setup.kind"),
+          Map.entry("rounds", "setup.rounds.field"),
+          Map.entry("category", "batch.category"),
+          Map.entry("portions", "setup.portions.field"),
+          Map.entry("container", "setup.container"),
+          Map.entry("place", "setup.place"),
+          Map.entry("reheating", "setup.reheating"),
+          Map.entry("thawing", "setup.thawing"),
+          Map.entry("roomDays", "setup.room-days"),
+          Map.entry("otherAllergens", "setup.other-allergens"),
+          Map.entry("ingredients", "setup.ingredients"));
 
   private static final List<String> FIGURES = List.of("ownLimit", "reading");
 
@@ -184,6 +203,11 @@ final class SetUpPage {
     return Stream.concat(used.stream(), retired).toList();
   }
 
+  /** The way to the form that describes a food. */
+  static Choice describing(String food, Visitor visitor) {
+    return new Choice(line(food, "", "food").change(), visitor.say("labels.to-food", food));
+  }
+
   private static SetUpView.Line line(String name, String says, String kind) {
     String asked = URLEncoder.encode(name, StandardCharsets.UTF_8);
     String change = RulesPage.ADDRESS + "?" + kind + "=" + asked + "#" + kind + "-form";
@@ -318,9 +342,28 @@ final class SetUpPage {
     } catch (Refused refused) {
       FIGURES.forEach(figure -> cells.put(figure, form.get().text(figure)));
       Visitor visitor = desk.visitor(context);
-      Filled again = Filled.refused(cells, EntryForm.faults(refused.problems(), visitor));
+      Filled again = Filled.refused(cells, faults(refused.problems(), visitor));
       answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, Map.of(address, again));
     }
+  }
+
+  /** What is wrong, told of the field by what stands beside it. */
+  private static List<String> faults(List<Problem> problems, Visitor visitor) {
+    return problems.stream()
+        .map(
+            problem -> {
+              String field =
+                  problem.where() instanceof InField in
+                      ? in.pointer().substring(in.pointer().lastIndexOf('/') + 1)
+                      : "";
+              String says = visitor.language().fault(problem.says());
+              return Optional.ofNullable(TITLES.get(field))
+                  .map(
+                      title ->
+                          says.replaceFirst("(?<=[\"«])" + field + "(?=[\"»])", visitor.say(title)))
+                  .orElse(says);
+            })
+        .toList();
   }
 
   /** A figure with the scale beside it, where it brings none of its own. */

@@ -1,6 +1,7 @@
 package chillwright.web.pages;
 
 import chillwright.core.keeping.LotState;
+import chillwright.core.log.CountedPart.Count;
 import chillwright.core.log.EntryId;
 import chillwright.core.log.How;
 import chillwright.core.log.Incoming;
@@ -37,6 +38,7 @@ final class ShareForms {
   static final String COMBINED = "/lots/{lot}/combined";
   static final String COUNTS = "/lots/{lot}/counts";
   static final String BACK = "/lots/{lot}/put-back";
+  static final String MORE = "/lots/{lot}/counted-more";
 
   private static final int MOST_PARTS = 50;
   private static final Set<String> MADE = Set.of(Word.COOKED.text(), Word.PREPARED.text());
@@ -59,7 +61,8 @@ final class ShareForms {
     final Set<String> used = new LinkedHashSet<>();
     final Set<LotId> fresh = new HashSet<>();
     final Set<String> faults = new LinkedHashSet<>();
-    boolean isMoreThanLogged;
+    long moreThanLogged;
+    Optional<String> next = Optional.empty();
 
     Told(Visitor visitor) {
       this.visitor = visitor;
@@ -94,6 +97,11 @@ final class ShareForms {
   /** A part that was made by mistake goes back into the lot it was divided from. */
   void putBack(Context context) {
     take(context, "back", this::back);
+  }
+
+  /** Counts of a part and of the lot it came from are corrected together. */
+  void countMore(Context context) {
+    take(context, "more", this::more);
   }
 
   private void take(Context context, String which, Reading reading) {
@@ -135,10 +143,13 @@ final class ShareForms {
 
   /** Of several parts the page of their source tells: it lists them all. */
   private static String after(LotState lot, Told told, Written written) {
+    if (told.next.isPresent()) {
+      return told.next.get();
+    }
     String page = told.fresh.size() > 1 ? "/lots/" + lot.lot() : begun(written);
     boolean isDivided = !told.fresh.isEmpty() && told.used.size() == 1;
-    if (told.isMoreThanLogged) {
-      return CountedMore.on(page);
+    if (told.moreThanLogged > 0) {
+      return CountedMore.on(page, told.moreThanLogged);
     }
     return isDivided ? DividedNotice.on(page, told.fresh) : page;
   }
@@ -200,17 +211,48 @@ final class ShareForms {
             .filter(found -> found.part().equals(lot.lot()))
             .findFirst();
     if (back.isEmpty()) {
-      told.faults.add(visitor.say("share.back.not-now"));
+      String why =
+          Optional.ofNullable(desk.kitchen().lots().notPutBack(lot.lot()).get(lot.lot()))
+              .map(refusal -> "share.back.not." + refusal.key())
+              .orElse("share.back.not.no-part");
+      told.faults.add(visitor.say(why));
       return told;
     }
     String part = lot.lot().text();
-    told.add(taken(form, part, Integer.toString(back.get().portions()), back.get().whole()));
+    LotId whole = back.get().whole();
+    told.next = Optional.of(DividedNotice.onBack(whole, lot.lot()));
+    told.add(taken(form, part, Integer.toString(back.get().portions()), whole));
+    String note = visitor.say("share.back.note", part);
     for (EntryId wrong : back.get().rows()) {
       Map<String, String> voided = common(form);
       voided.put("entry", Word.CORRECTION.text());
       voided.put("corrects", wrong.text());
-      voided.put("note", visitor.say("share.back.note", part));
-      told.add(row(voided, back.get().whole().text()));
+      voided.put("note", note);
+      told.add(row(voided, whole.text()));
+    }
+    back.get().rowsTakenOver(note).forEach(told::add);
+    return told;
+  }
+
+  /** What was found beyond the log of a part, in all the counts that tell of it. */
+  private Told more(Form form, LotState lot, Visitor visitor) {
+    Told told = new Told(visitor);
+    told.next = Optional.of(CountedMore.mended(lot.lot()));
+    OptionalInt more = number(form.text("more"), Integer.MAX_VALUE);
+    List<Count> counts =
+        desk.kitchen()
+            .lots()
+            .countsOf(lot.lot(), more.orElse(0), form.text("way").equals(CountedMore.MADE));
+    if (counts.isEmpty()) {
+      told.faults.add(visitor.say("share.more-counted.not"));
+    }
+    for (Count count : counts) {
+      Map<String, String> own = common(form);
+      own.put("entry", Word.CORRECTION.text());
+      own.put("corrects", count.entry().text());
+      own.put("portions", Integer.toString(count.portions()));
+      own.put("note", visitor.say("share.more-counted.note"));
+      told.add(row(own, count.lot().text()));
     }
     return told;
   }
@@ -231,7 +273,7 @@ final class ShareForms {
     Map<String, String> own = common(form);
     own.put("note", visitor.say("share.count.note", found.get(), left.isEmpty() ? "-" : left));
     long missing = lot.portions().left().orElse(0) - found.get();
-    told.isMoreThanLogged = missing < 0;
+    told.moreThanLogged = -missing;
     if (missing > 0) {
       own.put("entry", Word.PORTIONS.text());
       own.put("how", How.COUNTED.text());

@@ -57,7 +57,9 @@ final class TracePage {
             notices,
             groups,
             asked.isAnswered() ? CSV + asked.query() : "");
-    Frame frame = desk.frame(visitor, "page.trace", ADDRESS, Frame.Notice.plain(asked.faults()));
+    Frame frame =
+        desk.frame(visitor, "page.trace", ADDRESS, Frame.Notice.plain(asked.faults()))
+            .asked(context);
     HttpStatus status = asked.faults().isEmpty() ? HttpStatus.OK : HttpStatus.BAD_REQUEST;
     desk.answer(context, status, Templates.PAGES.trace(frame, view));
   }

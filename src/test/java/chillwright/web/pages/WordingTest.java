@@ -11,6 +11,7 @@ import chillwright.core.kitchen.ProbeCheck.Method;
 import chillwright.core.log.HandOut;
 import chillwright.core.log.How;
 import chillwright.core.log.Phase;
+import chillwright.core.log.PutBack;
 import chillwright.core.log.Word;
 import chillwright.core.plan.Dish.Route;
 import chillwright.core.rules.Verdict;
@@ -102,9 +103,11 @@ class WordingTest {
     Stream<String> faults = AheadPage.FAULTS.stream().map(fault -> "ahead.fault." + fault);
     Stream<String> leftOut =
         Arrays.stream(StillGood.Why.values()).map(why -> "lots.left-out." + why.key());
+    Stream<String> notBack =
+        Arrays.stream(PutBack.Refusal.values()).map(why -> "share.back.not." + why.key());
     return Stream.of(
             choices, faults, words, hows, verdicts, sheets, kinds, allergens, scales, methods,
-            questions, plans, outs, leftOut)
+            questions, plans, outs, leftOut, notBack)
         .flatMap(keys -> keys)
         .collect(Collectors.toCollection(TreeSet::new));
   }
