@@ -290,4 +290,44 @@ class NotForUseTest {
     assertThat(visit.submit("/lots/WARM/entries", "entry", "hot-holding").status()).isEqualTo(303);
     assertThat(label()).doesNotContain("A LIMIT WAS MISSED");
   }
+
+  /**
+   * FDA Food Code 2022 3-501.14(A) was missed; 3-403.11(A): 165 °F. That reheat is offered "if your
+   * authority allows", which "put aside" does not say: every page asks alike. The way is our own.
+   */
+  @Test
+  void a_full_reheat_without_leave_is_told_alike_on_every_page() throws IOException {
+    log("'when':'2026-03-06T12:10:00-07:00','entry':'action','note':'put aside'");
+    log("'when':'2026-03-06T12:15:00-07:00','entry':'reheating','temperature':'99F'");
+    log("'when':'2026-03-06T12:40:00-07:00','entry':'reading','temperature':'166F'");
+    log("'when':'2026-03-06T12:45:00-07:00','entry':'hot-holding','temperature':'150F'");
+    String says = "put aside. Reheated since: 166 °F at 12:40. Use it only if your authority";
+    for (String page : new String[] {"/lots/WARM", "/on-hand", "/", "/record", "/day"}) {
+      assertThat(visit.open(page).text().replaceAll("<[^>]+>", "")).as(page).contains(says);
+    }
+    assertThat(visit.open("/lots/WARM").text()).contains("No date holds");
+    assertThat(visit.open("/record").text()).doesNotContain("Discard, or reheat");
+    Reply asked = visit.submit("/lots/WARM/entries", "entry", "served");
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text()).contains("Use it only if your authority allows");
+    assertThat(label()).contains("A LIMIT WAS MISSED").doesNotContain("Discard after", "Reheat to");
+    assertThat(served.get("/api/v1/days/2026-03-06").text()).contains("\"WARM\"");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "the inspector allowed it, false",
+    "the inspector did not allow it, true",
+    "inspector refused, true",
+    "el inspector no lo permite, true",
+  })
+  void words_that_deny_give_no_leave(String note, boolean isAsked) {
+    log("'when':'2026-03-06T12:10:00-07:00','entry':'action','note':'" + note + "'");
+    log("'when':'2026-03-06T12:15:00-07:00','entry':'reheating','temperature':'99F'");
+    log("'when':'2026-03-06T12:40:00-07:00','entry':'reading','temperature':'166F'");
+    String page = visit.open("/on-hand").text();
+    assertThat(page.contains("Use it only if")).isEqualTo(isAsked);
+    int status = visit.submit("/lots/WARM/entries", "entry", "served").status();
+    assertThat(status).isEqualTo(isAsked ? 422 : 303);
+  }
 }

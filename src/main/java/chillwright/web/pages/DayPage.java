@@ -166,7 +166,7 @@ final class DayPage {
     return new DayView.Open(
         lot.lot().text(),
         lot.food(),
-        open.owed().isPresent() ? Sign.of(verdict) : Sign.of(Verdict.PENDING),
+        open.wrong().isPresent() ? Sign.of(verdict) : Sign.of(Verdict.PENDING),
         due.map(moment -> desk.clock(moment, visitor)).orElse(""),
         says(open, visitor, now),
         day.takenOver(lot.lot()).map(over -> says(over, visitor)).orElse(""));
@@ -175,12 +175,14 @@ final class DayPage {
   private List<String> says(Open open, Visitor visitor, Instant now) {
     List<String> says = new ArrayList<>();
     open.owed().map(owed -> visitor.say("day.owed", says(owed, visitor, now))).ifPresent(says::add);
+    open.out().map(out -> says(out, visitor, now)).ifPresent(says::add);
     open.due().map(due -> says(due, visitor, now)).ifPresent(says::add);
     return says;
   }
 
   private String says(Due due, Visitor visitor, Instant now) {
-    return new Sentences(desk.zone(), visitor.scale(), now, visitor.language()).says(due.finding());
+    return new Sentences(desk.zone(), visitor.scale(), now, visitor.language())
+        .says(due.finding(), due.timeline(), due.ruleSet());
   }
 
   private String says(Handover over, Visitor visitor) {

@@ -276,11 +276,11 @@ final class LotPage {
     Stream<Finding> due = view.judged().flatMap(LotView.Judged::due).stream();
     return Stream.concat(NotForUse.reasons(view, sentences.now()).stream(), due)
         .distinct()
-        .map(finding -> next(finding, sentences, visitor))
+        .map(finding -> next(finding, view, sentences, visitor))
         .toList();
   }
 
-  private static Next next(Finding due, Sentences sentences, Visitor visitor) {
+  private static Next next(Finding due, LotView view, Sentences sentences, Visitor visitor) {
     boolean isPending = due.at(sentences.now()) == Verdict.PENDING;
     Instant until = due.deadline().orElse(due.settlesAt());
     return isPending
@@ -288,7 +288,7 @@ final class LotPage {
             sentences.saysUncounted(due, until),
             until.toString(),
             NowPage.left(until, sentences.now(), visitor))
-        : new Next(sentences.says(due), "", "");
+        : new Next(NotForUse.says(due, view, sentences), "", "");
   }
 
   private LotPageView.Ahead forecasts(LotView view, Sentences sentences, Scale scale) {
@@ -335,12 +335,12 @@ final class LotPage {
   private static List<Found> findings(LotView view, Sentences sentences, Visitor visitor) {
     return view.judged().map(LotView.Judged::findings).orElse(List.of()).stream()
         .sorted(Sentences.worstFirst(sentences.now()))
-        .map(finding -> found(finding, sentences, visitor))
+        .map(finding -> found(finding, view, sentences, visitor))
         .toList();
   }
 
-  private static Found found(Finding finding, Sentences sentences, Visitor visitor) {
-    Next counted = next(finding, sentences, visitor);
+  private static Found found(Finding finding, LotView view, Sentences sentences, Visitor visitor) {
+    Next counted = next(finding, view, sentences, visitor);
     return new Found(
         Sign.of(finding.at(sentences.now())),
         counted,

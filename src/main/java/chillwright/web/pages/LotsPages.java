@@ -231,7 +231,7 @@ final class LotsPages {
     Visitor visitor = showing.visitor();
     Instant now = showing.now();
     boolean isFew = lot.portions().left().orElse(0) > 0;
-    boolean mayBeUsed = LotActs.mayBeUsed(lot, now);
+    boolean mayBeUsed = showing.acts().mayBeUsed(lot, now);
     return new LotsView.Item(
         lot.lot().text(),
         lot.food(),
@@ -241,14 +241,10 @@ final class LotsPages {
                 warning(lot, showing.calling()).stream(),
                 mayBeUsed
                     ? says(lot, showing.asked().isPosted(), visitor, now).stream()
-                    : Stream.of(unfit(lot, visitor, now)))
+                    : Stream.of(new NotForUse(desk, visitor).listed(lot)))
             .toList(),
         lot.isOnHand() && isFew && mayBeUsed,
         showing.acts().moves(lot));
-  }
-
-  private static String unfit(LotState lot, Visitor visitor, Instant now) {
-    return visitor.say(LotActs.isOwed(lot, now) ? "lots.owed" : "lots.out");
   }
 
   private static List<String> warning(LotState lot, CallingPlaces calling) {

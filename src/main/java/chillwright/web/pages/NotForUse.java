@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.keeping.LotState;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Row;
 import chillwright.core.log.Word;
@@ -33,9 +34,25 @@ record NotForUse(Desk desk, Visitor visitor) {
     if (LotActs.isOwed(view.state(), now)) {
       return Optional.of(visitor.say("lot.dates.owed"));
     }
-    return reasons(view, now).isEmpty()
-        ? Optional.empty()
-        : Optional.of(visitor.say("lot.dates.out"));
+    if (reasons(view, now).isEmpty()) {
+      return Optional.empty();
+    }
+    boolean isReheated = reheated(view, now).isPresent();
+    return Optional.of(visitor.say(isReheated ? "lot.dates.reheated" : "lot.dates.out"));
+  }
+
+  /** The worst of the reasons, where the food was reheated in full since. */
+  static Optional<Finding> reheated(LotView view, Instant now) {
+    return view.judged()
+        .flatMap(
+            judged ->
+                reasons(view, now).stream()
+                    .findFirst()
+                    .filter(
+                        worst ->
+                            worst.at(now) == Verdict.OUT
+                                && Acts.reheatedSince(worst, judged.timeline(), judged.ruleSet())
+                                    .isPresent()));
   }
 
   /** What a lot on hand was out of, or is owed, the worst first. */
@@ -52,6 +69,19 @@ record NotForUse(Desk desk, Visitor visitor) {
                                 || Acts.isUnfit(finding, judged.timeline(), judged.ruleSet(), now)))
         .sorted(Sentences.worstFirst(now))
         .toList();
+  }
+
+  /** Why a lot is not for use, for a list: what its own page says where it was reheated since. */
+  String listed(LotState lot) {
+    Instant now = desk.kitchen().now();
+    Sentences sentences = new Sentences(desk.zone(), visitor.scale(), now, visitor.language());
+    return LotActs.isOwed(lot, now)
+        ? visitor.say("lots.owed")
+        : desk.kitchen()
+            .lots()
+            .lot(lot.lot())
+            .flatMap(view -> reheated(view, now).map(worst -> says(worst, view, sentences)))
+            .orElseGet(() -> visitor.say("lots.out"));
   }
 
   /** The question before an entry; empty where there is none. */
@@ -102,6 +132,13 @@ record NotForUse(Desk desk, Visitor visitor) {
                 Question.of(
                     "unfit",
                     lot + ":" + worst.rule().id(),
-                    visitor.say(key, lot, sentences.says(worst))));
+                    visitor.say(key, lot, says(worst, view, sentences))));
+  }
+
+  /** What a finding of a lot says, with what was done since where that changes it. */
+  static String says(Finding finding, LotView view, Sentences sentences) {
+    return view.judged()
+        .map(judged -> sentences.says(finding, judged.timeline(), judged.ruleSet()))
+        .orElseGet(() -> sentences.says(finding));
   }
 }
