@@ -57,7 +57,6 @@ class NotForUseTest {
       strings = {
         "served",
         "hot-holding",
-        "reheating",
         "frozen",
         "chilled",
         "portions",
@@ -101,6 +100,27 @@ class NotForUseTest {
     assertThat(counted.text()).contains("log first what was done about it, then count it");
     log("'when':'2026-03-06T12:30:00-07:00','entry':'action','note':'kept apart'");
     assertThat(visit.submit("/lots/WARM/counts", "found", found).status()).isEqualTo(303);
+  }
+
+  /**
+   * 70 °F was due by 09:00, and the reheat is offered for the four hours that 3-501.14(A)(2) leaves
+   * after that: the page that asks for it does not question it.
+   */
+  @ParameterizedTest
+  @CsvSource({"2026-03-06T20:00:00Z, 303", "2026-03-06T20:01:00Z, 422"})
+  void the_reheat_that_is_offered_is_not_asked_about(String now, int status) {
+    served.at(now);
+    String[] fields = {"entry", "reheating", "temperature", "98", "scale", "F"};
+    assertThat(visit.submit("/lots/WARM/entries", fields).status()).isEqualTo(status);
+  }
+
+  /** What was done about it does not fold away what may have to be done next. */
+  @Test
+  void what_is_out_keeps_its_choices_after_an_act() {
+    log("'when':'2026-03-06T12:30:00-07:00','entry':'action','note':'put aside'");
+    String page = visit.open("/lots/WARM").text();
+    String first = page.substring(page.indexOf("id=\"log\""), page.indexOf("Something else"));
+    assertThat(first).contains("value=\"action\"", "value=\"discarded\"", "value=\"reheating\"");
   }
 
   @Test

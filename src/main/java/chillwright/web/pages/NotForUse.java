@@ -6,6 +6,7 @@ import chillwright.core.log.Row;
 import chillwright.core.log.Word;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
+import chillwright.core.rules.Rule;
 import chillwright.core.rules.Verdict;
 import chillwright.print.Sentences;
 import chillwright.service.LotView;
@@ -86,7 +87,10 @@ record NotForUse(Desk desk, Visitor visitor) {
 
   /** The question before an entry; empty where there is none. */
   Optional<Question> before(Row row, LotView view) {
-    boolean isNeverAsked = NEVER_ASKED.contains(row.word()) || isTheMissingReading(row, view);
+    boolean isNeverAsked =
+        NEVER_ASKED.contains(row.word())
+            || isTheMissingReading(row, view)
+            || isTheReheat(row, view);
     return isNeverAsked ? Optional.empty() : of(view);
   }
 
@@ -98,6 +102,13 @@ record NotForUse(Desk desk, Visitor visitor) {
         && reasons(view, now).stream().noneMatch(reason -> reason.at(now) == Verdict.OUT)
         && desk.kitchen().lots().findingsWith(view.state().lot(), row).stream()
             .noneMatch(finding -> finding.at(now) == Verdict.OUT);
+  }
+
+  /** Whether it is the reheat that the rule set still offers for all that was wrong. */
+  private boolean isTheReheat(Row row, LotView view) {
+    return row.word() == Word.REHEATING
+        && reasons(view, desk.kitchen().now()).stream()
+            .allMatch(wrong -> wrong.offered(row.when()).stream().anyMatch(Rule.Action::isReheat));
   }
 
   /** A question for each lot of these codes that is not to be handed on. */
