@@ -5,6 +5,7 @@ import chillwright.core.log.Timeline;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
+import chillwright.core.rules.HeldHot;
 import chillwright.core.rules.Occasion;
 import chillwright.core.rules.Remark;
 import chillwright.core.rules.Rule;
@@ -56,6 +57,11 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
     return says(finding).replace(left(last), "");
   }
 
+  /** The same of a lot whose life is known. */
+  public String saysUncounted(Finding finding, Timeline timeline, RuleSet rules, Instant last) {
+    return says(finding, timeline, rules).replace(left(last), "");
+  }
+
   private String left(Instant last) {
     return " " + say("left", Figures.duration(Duration.between(now, last)));
   }
@@ -67,9 +73,15 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
 
   /**
    * The same of a lot whose life is known: of food that was reheated in full since a limit was
-   * missed it tells that instead of what could have been done.
+   * missed it tells that instead of what could have been done, and of food that is held hot the hot
+   * limit before that of a cooling.
    */
   public String says(Finding finding, Timeline timeline, RuleSet rules) {
+    if (finding.at(now) == Verdict.PENDING) {
+      return HeldHot.despite(finding, timeline, rules)
+          .map(hot -> say("pending.hot", limit(hot), says(finding)))
+          .orElseGet(() -> says(finding));
+    }
     return Acts.reheatedSince(finding, timeline, rules)
         .filter(hot -> finding.at(now) == Verdict.OUT)
         .map(hot -> says(finding, reheated(finding, hot, timeline, rules)))

@@ -285,10 +285,16 @@ final class LotPage {
     Instant until = due.deadline().orElse(due.settlesAt());
     return isPending
         ? new Next(
-            sentences.saysUncounted(due, until),
+            uncounted(due, view, sentences, until),
             until.toString(),
             NowPage.left(until, sentences.now(), visitor))
         : new Next(NotForUse.says(due, view, sentences), "", "");
+  }
+
+  private static String uncounted(Finding due, LotView view, Sentences sentences, Instant until) {
+    return view.judged()
+        .map(of -> sentences.saysUncounted(due, of.timeline(), of.ruleSet(), until))
+        .orElseGet(() -> sentences.saysUncounted(due, until));
   }
 
   private LotPageView.Ahead forecasts(LotView view, Sentences sentences, Scale scale) {

@@ -153,7 +153,7 @@ final class NowPage {
         last.toString(),
         left(last, now, visitor),
         new Sentences(desk.zone(), visitor.scale(), now, visitor.language())
-                .saysUncounted(finding, last)
+                .saysUncounted(finding, due.timeline(), due.ruleSet(), last)
             + " ["
             + finding.rule().citation().text()
             + "]",
