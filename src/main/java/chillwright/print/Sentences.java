@@ -1,12 +1,15 @@
 package chillwright.print;
 
 import chillwright.core.log.LogEntry;
+import chillwright.core.log.Timeline;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
+import chillwright.core.rules.HeldHot;
 import chillwright.core.rules.Occasion;
 import chillwright.core.rules.Remark;
 import chillwright.core.rules.Rule;
+import chillwright.core.rules.RuleSet;
 import chillwright.core.rules.Shape.DayCount;
 import chillwright.core.rules.Shape.Hold;
 import chillwright.core.rules.Shape.Reach;
@@ -54,15 +57,49 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
     return says(finding).replace(left(last), "");
   }
 
+  /** The same of a lot whose life is known. */
+  public String saysUncounted(Finding finding, Timeline timeline, RuleSet rules, Instant last) {
+    return says(finding, timeline, rules).replace(left(last), "");
+  }
+
   private String left(Instant last) {
     return " " + say("left", Figures.duration(Duration.between(now, last)));
   }
 
   /** The sentence for a finding, with the rule set's corrective actions where they are needed. */
   public String says(Finding finding) {
+    return says(finding, doNow(finding));
+  }
+
+  /**
+   * The same of a lot whose life is known: of food that was reheated in full since a limit was
+   * missed it tells that instead of what could have been done, and of food that is held hot the hot
+   * limit before that of a cooling.
+   */
+  public String says(Finding finding, Timeline timeline, RuleSet rules) {
+    if (finding.at(now) == Verdict.PENDING) {
+      return HeldHot.despite(finding, timeline, rules)
+          .map(hot -> say("pending.hot", limit(hot), says(finding)))
+          .orElseGet(() -> says(finding));
+    }
+    return Acts.reheatedSince(finding, timeline, rules)
+        .filter(hot -> finding.at(now) == Verdict.OUT)
+        .map(hot -> says(finding, reheated(finding, hot, timeline, rules)))
+        .orElseGet(() -> says(finding));
+  }
+
+  private String reheated(Finding finding, LogEntry hot, Timeline timeline, RuleSet rules) {
+    String done = new ReportText(zone, scale, now).done(Acts.taken(finding, timeline), language);
+    return sentences(
+        done.isEmpty() ? "" : say("since.done", done),
+        say("since.reheated", Figures.reading(hot, scale, language), time(hot.happenedAt())),
+        Acts.isUnfit(finding, timeline, rules, now) ? say("since.leave") : "");
+  }
+
+  private String says(Finding finding, String what) {
     String fact =
         switch (finding.at(now)) {
-          case OUT -> sentences(out(finding), reheat(finding), doNow(finding));
+          case OUT -> sentences(out(finding), reheat(finding), what);
           case NOT_SHOWN -> sentences(notShown(finding), reheat(finding));
           case PENDING -> pending(finding);
           case IN -> in(finding);

@@ -21,7 +21,8 @@ import java.util.Optional;
  *
  * @param isToday whether it is the day of the answer; what is unfinished is known of today only
  * @param places by name
- * @param open each lot once: where something is owed first, then what runs by when it falls due
+ * @param open each lot once: what is owed first, then what is out, then what runs by when it falls
+ *     due
  * @param hasMoreOpen whether more lots are open than are listed
  * @param handovers in the order of writing
  * @param signs in the order of writing
@@ -144,9 +145,15 @@ public record Day(
    * A lot that somebody has to go on with.
    *
    * @param owed what was missed, or is not shown, and nobody did anything about yet
-   * @param due what falls due next of it; one of the two is always there
+   * @param out what makes it unfit for use although something was done about it
+   * @param due what falls due next of it; one of the three is always there
    */
-  public record Open(LotState lot, Optional<Due> owed, Optional<Due> due) {}
+  public record Open(LotState lot, Optional<Due> owed, Optional<Due> out, Optional<Due> due) {
+    /** What went wrong with it, if anything. */
+    public Optional<Due> wrong() {
+      return owed.or(() -> out);
+    }
+  }
 
   /** The last word on who goes on with a lot. */
   public Optional<Handover> takenOver(LotId lot) {

@@ -10,7 +10,9 @@ import chillwright.core.kitchen.PlaceLimit;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.rules.Acts;
+import chillwright.core.rules.Finding;
 import chillwright.core.rules.RuleSet;
+import chillwright.core.rules.Verdict;
 import chillwright.logfile.CardCells;
 import chillwright.logfile.Cells;
 import chillwright.service.Day.Open;
@@ -33,6 +35,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 
 /** Days: the round of places, what is unfinished, who takes it over, and the manager's sign. */
 public final class Days {
@@ -95,8 +98,10 @@ public final class Days {
     Page.Wanted wanted = Page.Wanted.first(Page.MOST);
     Page<LotState> owed = kitchen.lots().list(LotQuery.ALL.in(LotOrder.OWED), wanted);
     Page<Due> dues = kitchen.reports().dueNext(wanted);
-    List<Open> open = isToday ? open(owed.items(), dues.items()) : List.of();
-    boolean hasMore = isToday && (owed.next().isPresent() || dues.next().isPresent());
+    Page<LotState> out = kitchen.lots().list(LotQuery.ALL.with(Verdict.OUT), wanted);
+    List<Open> open = isToday ? open(owed.items(), out.items(), dues.items()) : List.of();
+    boolean hasMore =
+        isToday && Stream.of(owed, out, dues).anyMatch(page -> page.next().isPresent());
     return kitchen
         .database()
         .read(
@@ -111,31 +116,44 @@ public final class Days {
                     session.days().signs(date)));
   }
 
-  /** Each lot once: what is owed first, then what only runs. */
-  private List<Open> open(List<LotState> owed, List<Due> dues) {
+  /** Each lot once: what is owed first, then what is out, then what only runs. */
+  private List<Open> open(List<LotState> owed, List<LotState> out, List<Due> dues) {
     Map<LotId, Open> open = new LinkedHashMap<>();
-    owed.forEach(lot -> open.put(lot.lot(), new Open(lot, owed(lot.lot()), Optional.empty())));
+    Stream.concat(owed.stream(), out.stream())
+        .filter(lot -> !open.containsKey(lot.lot()))
+        .forEach(lot -> wrong(lot.lot()).ifPresent(found -> open.put(lot.lot(), found)));
     for (Due due : dues) {
-      Optional<Due> before = Optional.ofNullable(open.get(due.lot().lot())).flatMap(Open::owed);
-      open.put(due.lot().lot(), new Open(due.lot(), before, Optional.of(due)));
+      Optional<Open> before = Optional.ofNullable(open.get(due.lot().lot()));
+      Open runs =
+          new Open(
+              due.lot(), before.flatMap(Open::owed), before.flatMap(Open::out), Optional.of(due));
+      open.put(due.lot().lot(), runs);
     }
     return List.copyOf(open.values());
   }
 
-  private Optional<Due> owed(LotId lot) {
-    Optional<LotView> view = kitchen.lots().lot(lot);
-    return view.flatMap(LotView::judged)
-        .flatMap(
-            found ->
-                Acts.owed(found.timeline(), found.findings(), kitchen.now())
-                    .map(
-                        finding ->
-                            new Due(
-                                view.get().state(),
-                                found.timeline(),
-                                found.ruleSet(),
-                                finding,
-                                Optional.empty())));
+  /** A lot to which something is owed, or that is unfit for use; empty where neither is so. */
+  private Optional<Open> wrong(LotId lot) {
+    Instant now = kitchen.now();
+    return kitchen
+        .lots()
+        .lot(lot)
+        .flatMap(view -> view.judged().flatMap(found -> wrong(view.state(), found, now)));
+  }
+
+  private static Optional<Open> wrong(LotState lot, LotView.Judged found, Instant now) {
+    Optional<Finding> owed = Acts.owed(found.timeline(), found.findings(), now);
+    Optional<Finding> out = Acts.unfit(found.timeline(), found.findings(), found.ruleSet(), now);
+    return owed.or(() -> out)
+        .map(finding -> new Due(lot, found.timeline(), found.ruleSet(), finding, Optional.empty()))
+        .map(Optional::of)
+        .map(
+            due ->
+                new Open(
+                    lot,
+                    owed.isPresent() ? due : Optional.empty(),
+                    owed.isPresent() ? Optional.empty() : due,
+                    Optional.empty()));
   }
 
   private List<LotState> onHand() {

@@ -11,6 +11,7 @@ import chillwright.core.log.Phase;
 import chillwright.core.log.Problem;
 import chillwright.core.log.Row;
 import chillwright.core.log.Timeline;
+import chillwright.core.log.Whereabouts;
 import chillwright.core.log.Word;
 import chillwright.core.rules.OpenCooling;
 import java.util.ArrayList;
@@ -80,12 +81,9 @@ final class MovedRows {
   }
 
   private Optional<Kind> hereBefore(Timeline then, EntryId id) {
-    return then.entries().stream()
-        .filter(entry -> !entry.id().equals(id))
-        .map(LogEntry::details)
-        .flatMap(details -> details.place().stream())
-        .reduce((earlier, later) -> later)
-        .flatMap(this::kind);
+    List<LogEntry> before =
+        then.entries().stream().filter(entry -> !entry.id().equals(id)).toList();
+    return Whereabouts.last(before).flatMap(this::kind);
   }
 
   private Optional<Kind> kind(String place) {

@@ -100,8 +100,9 @@ public final class Places {
   }
 
   /**
-   * Places that the kitchen has named and that were beyond their limit at a moment with nothing
-   * done about it since, by what had been written until then; by name.
+   * Places that the kitchen has named and that read beyond their limit with nothing done about it
+   * until a moment, by what had been written until then; by name. That a place reads well again
+   * says nothing of what was done: it stays owed until that is logged, or the reading is corrected.
    */
   public List<Day.PlaceRound> unanswered(Instant asOf) {
     RuleSet rules = rules(asOf);
@@ -118,12 +119,12 @@ public final class Places {
       Session session, KnownPlace place, RuleSet rules, Instant asOf) {
     List<LogEntry> standing = standing(session, place.name(), asOf);
     Optional<PlaceLimit> limit = PlaceLimit.of(place, rules);
-    // Newest first: what was done after the last reading answers it.
+    // Newest first: what was done after a reading answers it.
     return standing.stream()
-        .filter(entry -> entry.word() == Word.ACTION || entry.temperature().isPresent())
+        .takeWhile(entry -> entry.word() != Word.ACTION)
+        .filter(entry -> entry.temperature().isPresent())
+        .filter(entry -> PlaceTrouble.isBeyond(place, limit, entry))
         .findFirst()
-        .filter(newest -> newest.word() != Word.ACTION)
-        .filter(newest -> PlaceTrouble.isBeyond(place, limit, newest))
         .map(
             newest ->
                 new Day.PlaceRound(
@@ -196,6 +197,7 @@ public final class Places {
     for (LogEntry entry : entries) {
       if (entry.word() == Word.ACTION) {
         open = open.map(trouble -> trouble.with(entry));
+        troubles.replaceAll(ended -> ended.acts().isEmpty() ? ended.with(entry) : ended);
       } else if (entry.temperature().isPresent()) {
         Optional<PlaceLimit> limit = PlaceLimit.of(place, rules(entry.happenedAt()));
         if (PlaceTrouble.isBeyond(place, limit, entry)) {

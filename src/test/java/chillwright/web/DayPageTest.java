@@ -208,7 +208,8 @@ class DayPageTest {
     read("Walk-in", "46");
     served.at("2026-03-03T17:20:00Z");
     assertThat(visit.open("/day").text()).contains("with nothing done about it: 1");
-    taken("/day/signatures", "word", "closed", "by", "MK", "sure", "unread:2");
+    String undone = "unread:2 unanswered:Walk-in";
+    taken("/day/signatures", "word", "closed", "by", "MK", "sure", undone);
     served.at("2026-03-03T17:30:00Z");
     taken("/day/readings", "entry", "action", "place", "Walk-in", "note", "door shut", "by", "RO");
     assertThat(visit.open("/day").text()).contains("beyond their limit with nothing done: 1");
@@ -336,5 +337,45 @@ class DayPageTest {
     String style = page.replaceAll("(?s).*rel=\"stylesheet\" href=\"([^\"]+)\".*", "$1");
     assertThat(visit.open(style).text())
         .contains("@media print{.mark.out{background:none;color:#000;border-color:#000}}");
+  }
+
+  /**
+   * FDA Food Code 2022 3-501.16(A)(2): 41 °F. That a place reads well again says nothing of what
+   * was done: our own, as the record has it.
+   */
+  @Test
+  void a_place_that_was_beyond_its_limit_stays_owed_until_something_is_logged() {
+    read("Walk-in", "44");
+    read("Walk-in", "41");
+    read("Chest", "-2");
+    assertThat(visit.open("/day").text()).contains("What was done about it");
+    assertThat(visit.open("/record").text()).contains("Walk-in");
+    Reply asked = visit.submit("/day/signatures", "word", "closed", "by", "MK");
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text()).contains("Beyond their limit with nothing logged as done: Walk-in");
+    served.at("2026-03-03T17:20:00Z");
+    taken("/day/readings", "entry", "action", "place", "Walk-in", "note", "door was open");
+    assertThat(visit.open("/day").text()).doesNotContain("What was done about it");
+    assertThat(visit.open("/record").text()).contains("door was open");
+    Reply again = visit.submit("/day/signatures", "word", "closed", "by", "MK");
+    assertThat(again.text()).doesNotContain("with nothing logged as done");
+  }
+
+  /** FDA Food Code 2022 3-501.14(A): 70 °F within two hours, so that the soup is out. */
+  @Test
+  void who_signs_is_told_what_is_out() {
+    served.at("2026-03-03T21:00:00Z");
+    for (String at :
+        new String[] {
+          "10:30:00-07:00','temperature':'130F'", "13:30:00-07:00','temperature':'99F'"
+        }) {
+      String read = "{'entry':'cooling','when':'2026-03-03T" + at + "}";
+      assertThat(served.post("/api/v1/lots/S-1/entries", read).status()).isEqualTo(201);
+    }
+    Reply asked = visit.submit("/day/signatures", "word", "closed", "by", "MK");
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text()).contains("Out of compliance and still on hand: Barley soup (S-1)");
+    String[] signs = {"word", "closed", "by", "MK", "sure", Visit.ticks(asked)};
+    assertThat(visit.submit("/day/signatures", signs).status()).isEqualTo(303);
   }
 }

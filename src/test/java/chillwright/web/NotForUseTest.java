@@ -57,7 +57,6 @@ class NotForUseTest {
       strings = {
         "served",
         "hot-holding",
-        "reheating",
         "frozen",
         "chilled",
         "portions",
@@ -101,6 +100,27 @@ class NotForUseTest {
     assertThat(counted.text()).contains("log first what was done about it, then count it");
     log("'when':'2026-03-06T12:30:00-07:00','entry':'action','note':'kept apart'");
     assertThat(visit.submit("/lots/WARM/counts", "found", found).status()).isEqualTo(303);
+  }
+
+  /**
+   * 70 °F was due by 09:00, and the reheat is offered for the four hours that 3-501.14(A)(2) leaves
+   * after that: the page that asks for it does not question it.
+   */
+  @ParameterizedTest
+  @CsvSource({"2026-03-06T20:00:00Z, 303", "2026-03-06T20:01:00Z, 422"})
+  void the_reheat_that_is_offered_is_not_asked_about(String now, int status) {
+    served.at(now);
+    String[] fields = {"entry", "reheating", "temperature", "98", "scale", "F"};
+    assertThat(visit.submit("/lots/WARM/entries", fields).status()).isEqualTo(status);
+  }
+
+  /** What was done about it does not fold away what may have to be done next. */
+  @Test
+  void what_is_out_keeps_its_choices_after_an_act() {
+    log("'when':'2026-03-06T12:30:00-07:00','entry':'action','note':'put aside'");
+    String page = visit.open("/lots/WARM").text();
+    String first = page.substring(page.indexOf("id=\"log\""), page.indexOf("Something else"));
+    assertThat(first).contains("value=\"action\"", "value=\"discarded\"", "value=\"reheating\"");
   }
 
   @Test
@@ -289,5 +309,45 @@ class NotForUseTest {
     assertThat(visit.open("/lots/WARM").text()).doesNotContain("No date holds");
     assertThat(visit.submit("/lots/WARM/entries", "entry", "hot-holding").status()).isEqualTo(303);
     assertThat(label()).doesNotContain("A LIMIT WAS MISSED");
+  }
+
+  /**
+   * FDA Food Code 2022 3-501.14(A) was missed; 3-403.11(A): 165 °F. That reheat is offered "if your
+   * authority allows", which "put aside" does not say: every page asks alike. The way is our own.
+   */
+  @Test
+  void a_full_reheat_without_leave_is_told_alike_on_every_page() throws IOException {
+    log("'when':'2026-03-06T12:10:00-07:00','entry':'action','note':'put aside'");
+    log("'when':'2026-03-06T12:15:00-07:00','entry':'reheating','temperature':'99F'");
+    log("'when':'2026-03-06T12:40:00-07:00','entry':'reading','temperature':'166F'");
+    log("'when':'2026-03-06T12:45:00-07:00','entry':'hot-holding','temperature':'150F'");
+    String says = "put aside. Reheated since: 166 °F at 12:40. Use it only if your authority";
+    for (String page : new String[] {"/lots/WARM", "/on-hand", "/", "/record", "/day"}) {
+      assertThat(visit.open(page).text().replaceAll("<[^>]+>", "")).as(page).contains(says);
+    }
+    assertThat(visit.open("/lots/WARM").text()).contains("No date holds");
+    assertThat(visit.open("/record").text()).doesNotContain("Discard, or reheat");
+    Reply asked = visit.submit("/lots/WARM/entries", "entry", "served");
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text()).contains("Use it only if your authority allows");
+    assertThat(label()).contains("A LIMIT WAS MISSED").doesNotContain("Discard after", "Reheat to");
+    assertThat(served.get("/api/v1/days/2026-03-06").text()).contains("\"WARM\"");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "the inspector allowed it, false",
+    "the inspector did not allow it, true",
+    "inspector refused, true",
+    "el inspector no lo permite, true",
+  })
+  void words_that_deny_give_no_leave(String note, boolean isAsked) {
+    log("'when':'2026-03-06T12:10:00-07:00','entry':'action','note':'" + note + "'");
+    log("'when':'2026-03-06T12:15:00-07:00','entry':'reheating','temperature':'99F'");
+    log("'when':'2026-03-06T12:40:00-07:00','entry':'reading','temperature':'166F'");
+    String page = visit.open("/on-hand").text();
+    assertThat(page.contains("Use it only if")).isEqualTo(isAsked);
+    int status = visit.submit("/lots/WARM/entries", "entry", "served").status();
+    assertThat(status).isEqualTo(isAsked ? 422 : 303);
   }
 }

@@ -134,4 +134,51 @@ class ReadingDoubtsTest {
     assertThat(asked.text())
         .containsSubsequence("Did you mean 180 °F (82.2 °C)?", "Did you mean 18 °C?");
   }
+
+  private Reply readAt(String lot, String word, String clock, String figure) {
+    String when = "2026-03-03T" + clock;
+    String[] fields = {"entry", word, "temperature", figure, "scale", "F", "when", when};
+    return visit.submit("/lots/" + lot + "/entries", fields);
+  }
+
+  /** Our own: what is entered late is held against what was read before and after it. */
+  @ParameterizedTest
+  @CsvSource({"10:20, 140, 303", "10:20, 101, 303", "10:20, 60, 422", "14:35, 140, 422"})
+  void what_is_entered_late_is_held_against_its_neighbours(
+      String clock, String figure, int status) {
+    served.cookSoup("S-1");
+    served.at("2026-03-03T21:40:00Z");
+    log("S-1", "'entry':'reading','when':'2026-03-03T11:10:00-07:00','temperature':'100F'");
+    log("S-1", "'entry':'reading','when':'2026-03-03T14:30:00-07:00','temperature':'40F'");
+    Reply reply = readAt("S-1", "reading", clock, figure);
+    assertThat(reply.status()).as(reply.text()).isEqualTo(status);
+  }
+
+  /** FDA Food Code 2022 3-501.16(A)(1): hot from 135 °F on. Food gets no warmer by itself. */
+  @ParameterizedTest
+  @CsvSource({"reading, 166, 422", "hot-holding, 150, 422", "reading, 95, 303"})
+  void what_cools_and_reads_hot_again_was_reheated(String word, String figure, int status) {
+    served.cookSoup("S-1");
+    served.at("2026-03-03T19:00:00Z");
+    log("S-1", "'entry':'cooling','when':'2026-03-03T11:00:00-07:00','temperature':'90F'");
+    Reply reply = readAt("S-1", word, "11:50", figure);
+    assertThat(reply.status()).as(reply.text()).isEqualTo(status);
+    if (status == 422) {
+      assertThat(reply.text()).contains("no reheating is logged", figure + " °F", "90 °F");
+    }
+  }
+
+  /** FDA Food Code 2022 3-501.16(A)(1): 135 °F; 3-501.14(A)(1): 70 °F two after 10:00. */
+  @Test
+  void what_is_held_hot_after_a_reheat_nobody_logged_is_told_the_hot_limit_first() {
+    served.cookSoup("S-1");
+    served.at("2026-03-03T18:55:00Z");
+    log("S-1", "'entry':'cooling','when':'2026-03-03T10:50:00-07:00','temperature':'65F'");
+    log("S-1", "'entry':'hot-holding','when':'2026-03-03T11:50:00-07:00','temperature':'150F'");
+    for (String page : new String[] {"/lots/S-1", "/", "/day"}) {
+      assertThat(visit.open(page).text())
+          .as(page)
+          .containsSubsequence("Held hot: ", "135 °F", "no reheating is logged", "70 °F by 12:00");
+    }
+  }
 }

@@ -1,10 +1,10 @@
 package chillwright.core.keeping;
 
-import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
 import chillwright.core.log.Portions;
 import chillwright.core.log.Timeline;
+import chillwright.core.log.Whereabouts;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.RuleSet;
@@ -36,7 +36,7 @@ public record LotState(
    * Where a lot with entries stands.
    *
    * @param beganAt when it came into being as a lot of its own
-   * @param place where its last entry with a place left it
+   * @param place where its entries left it; empty where that is not known
    * @param owedFrom from when on a corrective action is owed, while none was logged
    * @param lastDay the earliest of its last days of safety, however many count; quality never does
    */
@@ -71,7 +71,7 @@ public record LotState(
         new Standing(
             timeline.beganAt(),
             timeline.phase(),
-            lastPlace(timeline.entries()),
+            Whereabouts.last(timeline.entries()),
             new JudgedBy(ruleSet.id(), ruleSet.version()),
             Verdicts.of(findings),
             Acts.owedFrom(timeline, findings),
@@ -94,16 +94,6 @@ public record LotState(
             keeping.discardAt().map(timeline::day))
         .flatMap(Optional::stream)
         .min(Comparator.naturalOrder());
-  }
-
-  private static Optional<String> lastPlace(List<LogEntry> entries) {
-    Optional<String> last = Optional.empty();
-    for (LogEntry entry : entries) {
-      if (entry.details().place().isPresent()) {
-        last = entry.details().place();
-      }
-    }
-    return last;
   }
 
   /** The same with the words that were given when the lot was made known. */

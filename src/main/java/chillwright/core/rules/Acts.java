@@ -72,13 +72,14 @@ public final class Acts {
   }
 
   /**
-   * Whether food on hand is not for use as its record stands: a limit was missed, and no reheat in
-   * full was shown since with what was done about it. Words alone mend nothing.
+   * Whether food on hand is not for use as its record stands: a limit was missed, and nothing that
+   * mends it was shown since. Words alone mend nothing, nor does a reheat alone, unless the rule
+   * set offers it by itself, as it does of hot holding.
    */
   public static boolean isUnfit(Finding finding, Timeline timeline, RuleSet rules, Instant now) {
     return timeline.closedAt().isEmpty()
         && finding.at(now) == Verdict.OUT
-        && !(isReheatedSince(finding, timeline, rules) && !taken(finding, timeline).isEmpty());
+        && !isMended(finding, timeline, rules);
   }
 
   /** Those that still tell something: a day count that runs mends no limit that was missed. */
@@ -97,20 +98,44 @@ public final class Acts {
     return findings.stream().anyMatch(finding -> finding.at(now) == Verdict.OUT);
   }
 
-  private static boolean isReheatedSince(Finding missed, Timeline timeline, RuleSet rules) {
+  /**
+   * What makes a lot on hand unfit for use, the one that settled first; empty where nothing does.
+   */
+  public static Optional<Finding> unfit(
+      Timeline timeline, List<Finding> findings, RuleSet rules, Instant now) {
+    return findings.stream()
+        .filter(finding -> isUnfit(finding, timeline, rules, now))
+        .min(Comparator.comparing(Finding::settlesAt));
+  }
+
+  /** Whether a full reheat was shown that the rule set offers, or that the authority allowed. */
+  private static boolean isMended(Finding missed, Timeline timeline, RuleSet rules) {
+    List<LogEntry> taken = taken(missed, timeline);
+    return reheatedSince(missed, timeline, rules)
+        .filter(hot -> !taken.isEmpty())
+        .filter(hot -> isOffered(missed, hot) || taken.stream().anyMatch(Leave::isNamed))
+        .isPresent();
+  }
+
+  /** Whether the rule set offers a reheat by itself, and this one was made in time. */
+  private static boolean isOffered(Finding missed, LogEntry hot) {
+    return missed.offered(hot.happenedAt()).stream().anyMatch(Rule.Action::isReheatByItself);
+  }
+
+  /** The first reading of a full reheat that was logged since a limit was missed. */
+  public static Optional<LogEntry> reheatedSince(Finding missed, Timeline timeline, RuleSet rules) {
     Optional<Limit> hot =
         rules
             .rule(Occasion.REHEATING)
             .filter(rule -> rule.shape() instanceof Reach)
             .map(rule -> ((Reach) rule.shape()).to());
-    List<LogEntry> since =
-        timeline.own().stream()
-            .filter(entry -> !entry.happenedAt().isBefore(missed.settlesAt()))
-            .dropWhile(entry -> entry.word() != Word.REHEATING)
-            .toList();
-    return since.stream()
-        .flatMap(entry -> entry.temperature().stream())
-        .anyMatch(read -> hot.filter(limit -> limit.isHotEnough(read)).isPresent());
+    return timeline.own().stream()
+        .filter(entry -> !entry.happenedAt().isBefore(missed.settlesAt()))
+        .dropWhile(entry -> entry.word() != Word.REHEATING)
+        .filter(
+            entry ->
+                entry.temperature().flatMap(t -> hot.filter(h -> h.isHotEnough(t))).isPresent())
+        .findFirst();
   }
 
   /** From when on something is owed to a lot on hand; empty if nothing is, or ever will be. */

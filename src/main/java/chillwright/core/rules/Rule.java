@@ -34,6 +34,16 @@ public record Rule(
       Objects.requireNonNull(citation, "citation");
       Objects.requireNonNull(offeredFor, "offeredFor");
     }
+
+    /** Whether it is a reheat; what the text calls it is all that a rule set says of its kind. */
+    public boolean isReheat() {
+      return says.startsWith("reheat");
+    }
+
+    /** Whether it is a reheat that is offered without the leave of an authority. */
+    public boolean isReheatByItself() {
+      return isReheat() && !says.contains("authority");
+    }
   }
 
   public Rule {

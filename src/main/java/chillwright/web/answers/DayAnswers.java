@@ -132,10 +132,12 @@ public record DayAnswers(RuleBook book, ZoneId zone, Instant now) {
         lot.food(),
         open.owed().isPresent(),
         finding.map(found -> time(found.deadline().orElse(found.settlesAt()))),
-        open.owed()
+        open.wrong()
             .or(open::due)
             .map(
-                due -> new Sentences(zone, Figures.scale(due.timeline()), now).says(due.finding())),
+                due ->
+                    new Sentences(zone, Figures.scale(due.timeline()), now)
+                        .says(due.finding(), due.timeline(), due.ruleSet())),
         day.takenOver(lot.lot()).map(Handover::by));
   }
 

@@ -80,23 +80,24 @@ final class DayPage {
   private void answer(Context context, HttpStatus status, Visitor visitor, Filled form) {
     Instant now = desk.kitchen().now();
     Day day = desk.kitchen().days().day(desk.kitchen().days().today());
+    Set<String> owed = new Undone(desk, visitor).places();
     DayView view =
         new DayView(
-            day.round().stream().map(place -> place(place, visitor, now)).toList(),
-            day.others().stream().map(place -> place(place, visitor, now)).toList(),
+            day.round().stream().map(place -> place(place, owed, visitor, now)).toList(),
+            day.others().stream().map(place -> place(place, owed, visitor, now)).toList(),
             day.open().stream().map(open -> open(day, open, visitor, now)).toList(),
             day.hasMoreOpen(),
             day.isClosed(),
             day.signs().stream().map(sign -> says(sign, visitor)).toList(),
             desk.people(),
             day.unread(),
-            desk.kitchen().places().unanswered(now).size(),
+            owed.size(),
             form);
     Frame frame = desk.frame(visitor, "page.day", ADDRESS, List.of());
     desk.answer(context, status, Templates.PAGES.day(frame, view));
   }
 
-  private DayView.Place place(PlaceRound place, Visitor visitor, Instant now) {
+  private DayView.Place place(PlaceRound place, Set<String> owed, Visitor visitor, Instant now) {
     String lots =
         LotsPages.ON_HAND + "?place=" + URLEncoder.encode(place.name(), StandardCharsets.UTF_8);
     List<String> says = new ArrayList<>();
@@ -120,7 +121,7 @@ final class DayPage {
         place.inside().stream()
             .map(lot -> new DayView.Inside(lot.lot().text(), lot.food()))
             .toList(),
-        place.calls(),
+        place.calls() || owed.contains(place.name()),
         place.acts().stream().map(act -> act(act, visitor)).toList(),
         place.readings().stream().map(reading -> reading(reading, visitor)).toList());
   }
@@ -166,7 +167,7 @@ final class DayPage {
     return new DayView.Open(
         lot.lot().text(),
         lot.food(),
-        open.owed().isPresent() ? Sign.of(verdict) : Sign.of(Verdict.PENDING),
+        open.wrong().isPresent() ? Sign.of(verdict) : Sign.of(Verdict.PENDING),
         due.map(moment -> desk.clock(moment, visitor)).orElse(""),
         says(open, visitor, now),
         day.takenOver(lot.lot()).map(over -> says(over, visitor)).orElse(""));
@@ -175,12 +176,14 @@ final class DayPage {
   private List<String> says(Open open, Visitor visitor, Instant now) {
     List<String> says = new ArrayList<>();
     open.owed().map(owed -> visitor.say("day.owed", says(owed, visitor, now))).ifPresent(says::add);
+    open.out().map(out -> says(out, visitor, now)).ifPresent(says::add);
     open.due().map(due -> says(due, visitor, now)).ifPresent(says::add);
     return says;
   }
 
   private String says(Due due, Visitor visitor, Instant now) {
-    return new Sentences(desk.zone(), visitor.scale(), now, visitor.language()).says(due.finding());
+    return new Sentences(desk.zone(), visitor.scale(), now, visitor.language())
+        .says(due.finding(), due.timeline(), due.ruleSet());
   }
 
   private String says(Handover over, Visitor visitor) {
@@ -213,7 +216,7 @@ final class DayPage {
         });
   }
 
-  /** Closes the day or opens it again; with so many places unread it asks once. */
+  /** Closes the day or opens it again; of what is left undone it asks once. */
   void sign(Context context) {
     Optional<Form> sent = desk.form(context);
     if (sent.isEmpty()) {
@@ -223,13 +226,12 @@ final class DayPage {
     Day today = desk.kitchen().days().day(desk.kitchen().days().today());
     boolean closes = form.text("word").equals(DaySign.Word.CLOSED.key()) && !today.isClosed();
     Visitor visitor = desk.visitor(context);
-    int unread = today.unread();
-    String says = visitor.say("day.unread.ask", unread);
-    List<Question> asked = List.of(Question.of("unread", unread, says));
-    if (closes && form.has("by") && unread > 0 && Question.isOpen(asked, form.answered())) {
+    List<Question> asked =
+        closes && form.has("by") ? new Undone(desk, visitor).asked(today) : List.of();
+    if (Question.isOpen(asked, form.answered())) {
       Map<String, String> fields = form.all();
       fields.put("form", SIGNATURES);
-      Filled again = new Filled(fields, List.of(), asked, Set.of());
+      Filled again = new Filled(fields, List.of(), asked, form.answered());
       answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, again);
       return;
     }

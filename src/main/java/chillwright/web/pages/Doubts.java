@@ -41,6 +41,9 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
   /** Food gets no warmer by so much that nobody heats. */
   private static final double RISE_CELSIUS = 10;
 
+  /** Food is hot from here on: FDA Food Code 2022 3-501.16(A)(1). */
+  private static final double HOT_CELSIUS = 57;
+
   /** Hotter than food with water in it gets, salt and sugar counted. */
   private static final double HOTTEST_CELSIUS = 121;
 
@@ -49,6 +52,9 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
 
   private static final Set<Phase> MAY_BE_FROZEN =
       EnumSet.of(Phase.RECEIVED, Phase.FROZEN, Phase.THAWING, Phase.REHEATING);
+  private static final Set<Phase> COOLS = EnumSet.of(Phase.COOKED, Phase.COOLING, Phase.CHILLED);
+  private static final Set<Word> HOT_READ =
+      EnumSet.of(Word.READING, Word.COOLING, Word.HOT_HOLDING);
   private static final Set<Phase> COLD =
       EnumSet.of(Phase.PREPARED, Phase.OPENED, Phase.CHILLED, Phase.FROZEN, Phase.THAWING);
 
@@ -68,10 +74,11 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
   /** What of the figure can hardly be. */
   private Optional<Question> figure(Temperature given, Row row) {
     return Optional.of(given)
-        .filter(read -> !isHeated(read, row.word()))
-        .flatMap(read -> inOtherScale(read, row.when()))
+        .filter(read -> !isHeated(read, row) && !isBetween(read, row))
+        .flatMap(read -> inOtherScale(read, row))
         .or(() -> tooHot(given, visitor))
         .or(() -> FrozenDoubt.of(row, view, visitor))
+        .or(() -> heatedUnlogged(given, row))
         .or(() -> farApart(given, row))
         .or(() -> tooCold(given, row.word()));
   }
@@ -84,29 +91,48 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
         .isPresent();
   }
 
-  private Optional<LogEntry> last() {
-    return readings.isEmpty() ? Optional.empty() : Optional.of(readings.get(readings.size() - 1));
+  /** The reading before an entry, in the order of time and not of writing. */
+  private Optional<LogEntry> before(Row row) {
+    return readings.stream()
+        .filter(read -> !read.happenedAt().isAfter(row.when()))
+        .reduce((earlier, later) -> later);
+  }
+
+  /** Whether a figure that is entered late lies between its neighbours. */
+  private boolean isBetween(Temperature given, Row row) {
+    Optional<Temperature> later =
+        readings.stream()
+            .filter(read -> read.happenedAt().isAfter(row.when()))
+            .findFirst()
+            .flatMap(LogEntry::temperature);
+    return before(row)
+        .flatMap(LogEntry::temperature)
+        .flatMap(first -> later.map(last -> isBetween(given, first, last)))
+        .orElse(false);
+  }
+
+  private static boolean isBetween(Temperature given, Temperature one, Temperature other) {
+    return one.isWarmerThan(other)
+        ? !given.isWarmerThan(one) && !other.isWarmerThan(given)
+        : !given.isWarmerThan(other) && !one.isWarmerThan(given);
   }
 
   /** Whether food got warmer while it was reheated or cooked: that is what heating does. */
-  private boolean isHeated(Temperature given, Word word) {
-    boolean isOnHeat = word == Word.COOKED || isIn(EnumSet.of(Phase.REHEATING));
+  private boolean isHeated(Temperature given, Row row) {
+    boolean isOnHeat = row.word() == Word.COOKED || isIn(EnumSet.of(Phase.REHEATING));
     return isOnHeat
-        && last()
-            .flatMap(LogEntry::temperature)
-            .filter(before -> given.isWarmerThan(before))
-            .isPresent();
+        && before(row).flatMap(LogEntry::temperature).filter(given::isWarmerThan).isPresent();
   }
 
   /** A figure that would follow the one before it if it was of the other scale. */
-  private Optional<Question> inOtherScale(Temperature given, Instant when) {
-    return last()
+  private Optional<Question> inOtherScale(Temperature given, Row row) {
+    return before(row)
         .filter(
             last ->
                 isOfOtherScale(
                     given,
                     last.temperature().orElseThrow().celsiusDegrees(),
-                    Duration.between(last.happenedAt(), when)))
+                    Duration.between(last.happenedAt(), row.when())))
         .map(
             last -> {
               Scale other = given.scale() == Scale.CELSIUS ? Scale.FAHRENHEIT : Scale.CELSIUS;
@@ -117,10 +143,31 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
             });
   }
 
+  /** Food that cools reads hot again, and nobody logged that it was reheated. */
+  private Optional<Question> heatedUnlogged(Temperature given, Row row) {
+    boolean isRead = HOT_READ.contains(row.word()) && isIn(COOLS);
+    return before(row)
+        .filter(last -> isRead && !isBetween(given, row) && isHotAgain(given, last))
+        .map(
+            last ->
+                visitor.say(
+                    "entry.doubt.heated",
+                    given.text(),
+                    last.temperature().orElseThrow().text(),
+                    desk.clock(last.happenedAt(), visitor)))
+        .map(says -> Question.of("heated", given.text(), says));
+  }
+
+  private static boolean isHotAgain(Temperature given, LogEntry before) {
+    double was = before.temperature().orElseThrow().celsiusDegrees();
+    double is = given.celsiusDegrees();
+    return was < HOT_CELSIUS && is >= HOT_CELSIUS && is > was + RISE_CELSIUS;
+  }
+
   /** A reading far from the one before it, soon after it. */
   private Optional<Question> farApart(Temperature given, Row row) {
-    return last()
-        .filter(last -> !isHeated(given, row.word()))
+    return before(row)
+        .filter(last -> !isHeated(given, row) && !isBetween(given, row))
         .filter(last -> Duration.between(last.happenedAt(), row.when()).compareTo(SOON) <= 0)
         .filter(
             last -> {

@@ -75,8 +75,8 @@ final class GoodOn {
     if (standing.isEmpty() || category.isEmpty()) {
       return Optional.of(visitor.say("lots.nothing-logged"));
     }
-    if (!LotActs.mayBeUsed(lot, now)) {
-      return Optional.of(visitor.say(LotActs.isOwed(lot, now) ? "lots.owed" : "lots.out"));
+    if (!new LotActs(desk.kitchen()).mayBeUsed(lot, now)) {
+      return Optional.of(new NotForUse(desk, visitor).listed(lot));
     }
     return asked.against(standing.get(), category.get(), room(lot, category.get())).map(this::said);
   }

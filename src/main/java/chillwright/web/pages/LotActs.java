@@ -155,13 +155,22 @@ final class LotActs {
   }
 
   /** What is out, or calls for a hand, is not offered for use. */
-  static boolean mayBeUsed(LotState lot, Instant now) {
+  boolean mayBeUsed(LotState lot, Instant now) {
     boolean isOut =
         lot.standing()
             .flatMap(standing -> standing.verdicts().at(now))
             .filter(Verdict.OUT::equals)
             .isPresent();
-    return !lot.isOnHand() || (!isOwed(lot, now) && !isOut);
+    return !lot.isOnHand() || (!isOwed(lot, now) && !(isOut && isUnfit(lot, now)));
+  }
+
+  /** Of a lot that is out; few are, so its record may be asked. */
+  private boolean isUnfit(LotState lot, Instant now) {
+    return kitchen
+        .lots()
+        .lot(lot.lot())
+        .filter(view -> NotForUse.reasons(view, now).isEmpty())
+        .isEmpty();
   }
 
   /** Whether something was missed or is not shown and nobody did anything about it yet. */

@@ -278,19 +278,25 @@ final class LotPage {
     Stream<Finding> due = view.judged().flatMap(LotView.Judged::due).stream();
     return Stream.concat(NotForUse.reasons(view, sentences.now()).stream(), due)
         .distinct()
-        .map(finding -> next(finding, sentences, visitor))
+        .map(finding -> next(finding, view, sentences, visitor))
         .toList();
   }
 
-  private static Next next(Finding due, Sentences sentences, Visitor visitor) {
+  private static Next next(Finding due, LotView view, Sentences sentences, Visitor visitor) {
     boolean isPending = due.at(sentences.now()) == Verdict.PENDING;
     Instant until = due.deadline().orElse(due.settlesAt());
     return isPending
         ? new Next(
-            sentences.saysUncounted(due, until),
+            uncounted(due, view, sentences, until),
             until.toString(),
             NowPage.left(until, sentences.now(), visitor))
-        : new Next(sentences.says(due), "", "");
+        : new Next(NotForUse.says(due, view, sentences), "", "");
+  }
+
+  private static String uncounted(Finding due, LotView view, Sentences sentences, Instant until) {
+    return view.judged()
+        .map(of -> sentences.saysUncounted(due, of.timeline(), of.ruleSet(), until))
+        .orElseGet(() -> sentences.saysUncounted(due, until));
   }
 
   private LotPageView.Ahead forecasts(LotView view, Sentences sentences, Scale scale) {
@@ -337,12 +343,12 @@ final class LotPage {
   private static List<Found> findings(LotView view, Sentences sentences, Visitor visitor) {
     return view.judged().map(LotView.Judged::findings).orElse(List.of()).stream()
         .sorted(Sentences.worstFirst(sentences.now()))
-        .map(finding -> found(finding, sentences, visitor))
+        .map(finding -> found(finding, view, sentences, visitor))
         .toList();
   }
 
-  private static Found found(Finding finding, Sentences sentences, Visitor visitor) {
-    Next counted = next(finding, sentences, visitor);
+  private static Found found(Finding finding, LotView view, Sentences sentences, Visitor visitor) {
+    Next counted = next(finding, view, sentences, visitor);
     return new Found(
         Sign.of(finding.at(sentences.now())),
         counted,

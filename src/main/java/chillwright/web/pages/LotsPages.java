@@ -277,7 +277,7 @@ final class LotsPages {
     Visitor visitor = showing.visitor();
     Instant now = showing.now();
     boolean isFew = lot.portions().left().orElse(0) > 0;
-    boolean mayBeUsed = LotActs.mayBeUsed(lot, now);
+    boolean mayBeUsed = showing.acts().mayBeUsed(lot, now);
     return new LotsView.Item(
         lot.lot().text(),
         lot.food(),
@@ -285,14 +285,12 @@ final class LotsPages {
         LotLines.where(lot, Optional.ofNullable(showing.endings().get(lot.lot())), visitor),
         Stream.concat(
                 warning(lot, showing.calling()).stream(),
-                mayBeUsed ? says(lot, showing).stream() : Stream.of(unfit(lot, visitor, now)))
+                mayBeUsed
+                    ? says(lot, showing).stream()
+                    : Stream.of(new NotForUse(desk, visitor).listed(lot)))
             .toList(),
         lot.isOnHand() && isFew && mayBeUsed,
         showing.acts().moves(lot));
-  }
-
-  private static String unfit(LotState lot, Visitor visitor, Instant now) {
-    return visitor.say(LotActs.isOwed(lot, now) ? "lots.owed" : "lots.out");
   }
 
   private static List<String> warning(LotState lot, CallingPlaces calling) {

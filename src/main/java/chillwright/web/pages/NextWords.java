@@ -32,6 +32,8 @@ final class NextWords {
       words.add(Word.READING);
       words.add(Word.REHEATING);
       words.add(Word.DISCARDED);
+    } else if (NotForUse.reasons(view, now).stream().anyMatch(f -> f.at(now) == Verdict.OUT)) {
+      words.addAll(List.of(Word.ACTION, Word.DISCARDED, Word.REHEATING));
     }
     view.state().standing().map(standing -> likely(standing.phase())).ifPresent(words::addAll);
     words.addAll(List.of(Word.READING, Word.PORTIONS, Word.DISCARDED, Word.ACTION));

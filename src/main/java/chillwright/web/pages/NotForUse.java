@@ -1,10 +1,12 @@
 package chillwright.web.pages;
 
+import chillwright.core.keeping.LotState;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Row;
 import chillwright.core.log.Word;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
+import chillwright.core.rules.Rule;
 import chillwright.core.rules.Verdict;
 import chillwright.print.Sentences;
 import chillwright.service.LotView;
@@ -33,9 +35,25 @@ record NotForUse(Desk desk, Visitor visitor) {
     if (LotActs.isOwed(view.state(), now)) {
       return Optional.of(visitor.say("lot.dates.owed"));
     }
-    return reasons(view, now).isEmpty()
-        ? Optional.empty()
-        : Optional.of(visitor.say("lot.dates.out"));
+    if (reasons(view, now).isEmpty()) {
+      return Optional.empty();
+    }
+    boolean isReheated = reheated(view, now).isPresent();
+    return Optional.of(visitor.say(isReheated ? "lot.dates.reheated" : "lot.dates.out"));
+  }
+
+  /** The worst of the reasons, where the food was reheated in full since. */
+  static Optional<Finding> reheated(LotView view, Instant now) {
+    return view.judged()
+        .flatMap(
+            judged ->
+                reasons(view, now).stream()
+                    .findFirst()
+                    .filter(
+                        worst ->
+                            worst.at(now) == Verdict.OUT
+                                && Acts.reheatedSince(worst, judged.timeline(), judged.ruleSet())
+                                    .isPresent()));
   }
 
   /** What a lot on hand was out of, or is owed, the worst first. */
@@ -54,9 +72,25 @@ record NotForUse(Desk desk, Visitor visitor) {
         .toList();
   }
 
+  /** Why a lot is not for use, for a list: what its own page says where it was reheated since. */
+  String listed(LotState lot) {
+    Instant now = desk.kitchen().now();
+    Sentences sentences = new Sentences(desk.zone(), visitor.scale(), now, visitor.language());
+    return LotActs.isOwed(lot, now)
+        ? visitor.say("lots.owed")
+        : desk.kitchen()
+            .lots()
+            .lot(lot.lot())
+            .flatMap(view -> reheated(view, now).map(worst -> says(worst, view, sentences)))
+            .orElseGet(() -> visitor.say("lots.out"));
+  }
+
   /** The question before an entry; empty where there is none. */
   Optional<Question> before(Row row, LotView view) {
-    boolean isNeverAsked = NEVER_ASKED.contains(row.word()) || isTheMissingReading(row, view);
+    boolean isNeverAsked =
+        NEVER_ASKED.contains(row.word())
+            || isTheMissingReading(row, view)
+            || isTheReheat(row, view);
     return isNeverAsked ? Optional.empty() : of(view);
   }
 
@@ -68,6 +102,13 @@ record NotForUse(Desk desk, Visitor visitor) {
         && reasons(view, now).stream().noneMatch(reason -> reason.at(now) == Verdict.OUT)
         && desk.kitchen().lots().findingsWith(view.state().lot(), row).stream()
             .noneMatch(finding -> finding.at(now) == Verdict.OUT);
+  }
+
+  /** Whether it is the reheat that the rule set still offers for all that was wrong. */
+  private boolean isTheReheat(Row row, LotView view) {
+    return row.word() == Word.REHEATING
+        && reasons(view, desk.kitchen().now()).stream()
+            .allMatch(wrong -> wrong.offered(row.when()).stream().anyMatch(Rule.Action::isReheat));
   }
 
   /** A question for each lot of these codes that is not to be handed on. */
@@ -102,6 +143,13 @@ record NotForUse(Desk desk, Visitor visitor) {
                 Question.of(
                     "unfit",
                     lot + ":" + worst.rule().id(),
-                    visitor.say(key, lot, sentences.says(worst))));
+                    visitor.say(key, lot, says(worst, view, sentences))));
+  }
+
+  /** What a finding of a lot says, with what was done since where that changes it. */
+  static String says(Finding finding, LotView view, Sentences sentences) {
+    return view.judged()
+        .map(judged -> sentences.says(finding, judged.timeline(), judged.ruleSet()))
+        .orElseGet(() -> sentences.says(finding));
   }
 }

@@ -105,22 +105,17 @@ final class NowPage {
         .filter(Acts::calls)
         .forEach(
             finding -> {
-              says.add(says(finding, scale, visitor, now));
+              Sentences sentences = new Sentences(desk.zone(), scale, now, visitor.language());
+              String what = sentences.says(finding, found.timeline(), found.ruleSet());
+              says.add(what + " [" + finding.rule().citation().text() + "]");
               String done =
                   new ReportText(desk.zone(), scale, now)
                       .done(Acts.taken(finding, found.timeline()), visitor.language());
-              if (!done.isEmpty()) {
+              if (!done.isEmpty() && !what.contains(done)) {
                 says.add(visitor.say("record.action") + " " + done);
               }
             });
     return says;
-  }
-
-  private String says(Finding finding, Scale scale, Visitor visitor, Instant now) {
-    return new Sentences(desk.zone(), scale, now, visitor.language()).says(finding)
-        + " ["
-        + finding.rule().citation().text()
-        + "]";
   }
 
   /** A warning while there is time; what goes well needs no words here. */
@@ -158,7 +153,7 @@ final class NowPage {
         last.toString(),
         left(last, now, visitor),
         new Sentences(desk.zone(), visitor.scale(), now, visitor.language())
-                .saysUncounted(finding, last)
+                .saysUncounted(finding, due.timeline(), due.ruleSet(), last)
             + " ["
             + finding.rule().citation().text()
             + "]",

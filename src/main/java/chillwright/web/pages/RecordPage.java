@@ -82,7 +82,8 @@ final class RecordPage {
         trouble.lot().food(),
         Sign.of(finding.at(now)),
         desk.moment(finding.settlesAt(), visitor),
-        new Sentences(desk.zone(), scale, now, visitor.language()).says(finding),
+        new Sentences(desk.zone(), scale, now, visitor.language())
+            .says(finding, trouble.timeline(), trouble.ruleSet()),
         done.isEmpty() ? none : done,
         finding.rule().citation().text());
   }
