@@ -267,6 +267,9 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
       case TOO_LATE_TO_THAW ->
           say("plan.conflict.too-late-to-thaw", conflict.dish(), by(conflict)) + instead(conflict);
       case KEEPS_TOO_SHORT -> say("plan.conflict.keeps", conflict.dish());
+      case LOT_KEEPS_TOO_SHORT ->
+          say("plan.conflict.lot-keeps", conflict.dish(), lastDay(conflict)) + sameDay(conflict);
+      case LOT_PAST_BEST -> say("plan.conflict.lot-past-best", conflict.dish(), lastDay(conflict));
       case STEP_NEEDS_MORE ->
           say(
               "plan.conflict.step",
@@ -282,6 +285,17 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
 
   private String by(Conflict conflict) {
     return conflict.by().map(this::moment).orElse("");
+  }
+
+  private String lastDay(Conflict conflict) {
+    return conflict.by().map(by -> title(by.atZone(zone).toLocalDate())).orElse("");
+  }
+
+  /** What may be done with a lot that has no days for a night of thawing. */
+  private String sameDay(Conflict conflict) {
+    return conflict.instead().isEmpty()
+        ? " " + say("plan.instead.anew")
+        : " " + say("plan.instead.same-day") + instead(conflict);
   }
 
   /** What may be done instead: what the rules allow, else to make it fresh. */

@@ -118,6 +118,7 @@ final class Exact {
     model.arithm(model.offset(made, job.cool()), "<=", freeze).post();
     int waits = job.isInFreezer() ? 0 : job.cool() + Job.WAITS;
     model.arithm(freeze, "<=", model.offset(made, waits)).post();
+    model.arithm(freeze, "<=", Math.max(job.makeFrom(), job.freezeTo())).post();
     model.arithm(model.offset(freeze, job.freezes()), "<=", takeOut).post();
     model.arithm(model.offset(takeOut, job.thaw()), "<=", finish).post();
     return new Vars(job, make, freeze, takeOut, finish);

@@ -1,7 +1,6 @@
 package chillwright.core.plan;
 
 import chillwright.core.plan.Dish.Route;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +13,7 @@ import java.util.Map;
  * @param thaw slots from taking it out until it may be finished; zero without a freezer
  * @param cool slots from made until it may be frozen or finished
  * @param freezes slots in the freezer before it counts as frozen
+ * @param freezeTo the last slot in which it may go into the freezer, for its days
  * @param isInFreezer whether it went into the freezer already, and {@code isOut} whether it came
  *     out
  * @param due the slot at whose beginning it is served
@@ -31,13 +31,14 @@ record Job(
     int cool,
     int freezes,
     int thaw,
+    int freezeTo,
     boolean isInFreezer,
     boolean isOut,
     int due,
     List<Use> make,
     List<Use> finish) {
   /** How long food may wait in the refrigerator for hands to bring it to the freezer: 16 h. */
-  static final int WAITS = Grid.length(Duration.ofHours(16));
+  static final int WAITS = Grid.length(Window.WAITS);
 
   /** An amount of a thing held between two slots, counted from the beginning of a part. */
   record Use(String resource, int from, int to, int amount) {}
@@ -62,6 +63,7 @@ record Job(
         Grid.length(window.cool()),
         Grid.length(window.freeze()),
         Grid.length(window.thaw()),
+        window.freezeTo().map(grid::to).orElse(grid.slots()),
         window.progress().flatMap(Progress::frozen).isPresent(),
         isOut,
         grid.to(window.due()),

@@ -99,7 +99,8 @@ public final class Planner {
       if (window.keepsTooShort()) {
         found.add(new Conflict(Why.KEEPS_TOO_SHORT, dish, "", 0));
       } else {
-        new TooLate(window, menu, rules).conflict().ifPresent(found::add);
+        TooLate tooLate = new TooLate(window, menu, rules);
+        tooLate.ends().or(tooLate::conflict).ifPresent(found::add);
       }
       needs(window.dish()).forEach((resource, amount) -> tooSmall(dish, resource, amount, found));
     }
