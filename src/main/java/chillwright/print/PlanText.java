@@ -7,6 +7,7 @@ import chillwright.core.plan.Plan;
 import chillwright.core.plan.Plan.Conflict;
 import chillwright.core.plan.Plan.Kind;
 import chillwright.core.plan.Plan.Task;
+import chillwright.core.plan.Thawing;
 import chillwright.core.rules.Rule;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -58,6 +59,7 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
       lines.add("  " + conflict(conflict));
     }
     remarks(plan).forEach(remark -> lines.add("  " + remark));
+    thawing(menu).forEach(says -> lines.add("  " + says));
     for (Day day : days(plan)) {
       lines.add("");
       lines.add(day.title());
@@ -314,6 +316,28 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
   /** What every plan says of itself. */
   public String caution() {
     return say("plan.caution");
+  }
+
+  /**
+   * What is said of thawing, wherever food is thawed or raw; then each step that says not where.
+   */
+  public List<String> thawing(Menu menu) {
+    if (menu.dishes().stream().noneMatch(Thawing::isIn)) {
+      return List.of();
+    }
+    Stream<String> where =
+        menu.dishes().stream()
+            .flatMap(
+                dish ->
+                    Stream.concat(dish.make().stream(), dish.finish().stream())
+                        .filter(step -> Thawing.isNowhere(step.name(), step.uses()))
+                        .map(step -> say("plan.thawing.where.of", dish.name(), step.name())));
+    return Stream.concat(Stream.of(thawing(language)), where).toList();
+  }
+
+  /** How raw food is thawed without harm. */
+  public static String thawing(Language language) {
+    return language.say("plan.thawing");
   }
 
   /** When all is on the table. */
