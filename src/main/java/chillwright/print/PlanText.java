@@ -231,7 +231,7 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
         .collect(Collectors.joining());
   }
 
-  private String moment(Instant moment) {
+  String moment(Instant moment) {
     return times().moment(moment);
   }
 
@@ -261,55 +261,10 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
 
   /** Why there is no plan, and what would help. */
   public String conflict(Conflict conflict) {
-    return switch (conflict.why()) {
-      case REHEAT_TOO_LONG -> say("plan.conflict.reheat", conflict.dish());
-      case TOO_LATE_TO_MAKE -> say("plan.conflict.too-late", conflict.dish());
-      case TOO_LATE_TO_FREEZE ->
-          say("plan.conflict.too-late-to-freeze", conflict.dish(), by(conflict));
-      case TOO_LATE_TO_THAW ->
-          say("plan.conflict.too-late-to-thaw", conflict.dish(), by(conflict)) + instead(conflict);
-      case KEEPS_TOO_SHORT -> say("plan.conflict.keeps", conflict.dish());
-      case LOT_KEEPS_TOO_SHORT ->
-          say("plan.conflict.lot-keeps", conflict.dish(), lastDay(conflict)) + sameDay(conflict);
-      case LOT_PAST_BEST -> say("plan.conflict.lot-past-best", conflict.dish(), lastDay(conflict));
-      case STEP_NEEDS_MORE ->
-          say(
-              "plan.conflict.step",
-              conflict.dish(),
-              thing(conflict.resource()),
-              amount(conflict.enough()));
-      case SHORT_OF ->
-          say("plan.conflict.short", thing(conflict.resource()), amount(conflict.enough()));
-      case CLOSED -> say("plan.conflict.closed");
-      case TOO_MUCH -> say("plan.conflict.too-much");
-    };
+    return new ConflictText(this).says(conflict);
   }
 
-  private String by(Conflict conflict) {
-    return conflict.by().map(this::moment).orElse("");
-  }
-
-  private String lastDay(Conflict conflict) {
-    return conflict.by().map(by -> title(by.atZone(zone).toLocalDate())).orElse("");
-  }
-
-  /** What may be done with a lot that has no days for a night of thawing. */
-  private String sameDay(Conflict conflict) {
-    return conflict.instead().isEmpty()
-        ? " " + say("plan.instead.anew")
-        : " " + say("plan.instead.same-day") + instead(conflict);
-  }
-
-  /** What may be done instead: what the rules allow, else to make it fresh. */
-  private String instead(Conflict conflict) {
-    if (conflict.instead().isEmpty()) {
-      return " " + say("plan.instead.none");
-    }
-    String ways = conflict.instead().stream().map(this::cited).collect(Collectors.joining(" "));
-    return " " + say("plan.instead", ways);
-  }
-
-  private String cited(Rule rule) {
+  String cited(Rule rule) {
     return language.saidByRules(rule.says()) + " [" + rule.citation().text() + "]";
   }
 
@@ -382,7 +337,7 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
     return lines;
   }
 
-  private String say(String key, Object... filled) {
+  String say(String key, Object... filled) {
     return language.say(key, filled);
   }
 }

@@ -87,4 +87,82 @@ class PlanThawingTest {
     bird("category", "soup_or_stew", "make/0/step", "soak");
     assertThat(visit.open(BIRD).text()).doesNotContain("Thawing: never");
   }
+
+  /** 96 hours for a bird of 16 to 20 lb, at 24 hours for each 4 to 5 lb; four in the oven. */
+  @Test
+  void a_bird_thaws_for_days_and_leaves_the_only_person_free() {
+    served.at("2026-03-10T08:00:00Z");
+    Reply saved =
+        bird(
+            "make/0/step", "thaw in the refrigerator",
+            "make/0/minutes", "5760",
+            "make/0/uses/refrigerator", "20",
+            "make/0/uses/hands", "1",
+            "make/1/uses/hands", "1");
+    assertThat(saved.status()).as(saved.text()).isEqualTo(303);
+    String page = visit.open(BIRD).text();
+    assertThat(page)
+        .contains("There is a plan.")
+        .containsPattern("name=\"make/0/uses/hands\"[^>]*value=\"\"")
+        .containsPattern("name=\"make/1/uses/hands\"[^>]*value=\"1\"");
+  }
+
+  /** Served at 18:00 after 4 hours of roasting and 12 of thawing it comes out at 2:00: closed. */
+  @Test
+  void what_thaws_is_taken_out_before_the_kitchen_closes() {
+    served
+        .kitchen()
+        .plans()
+        .save(
+            "night",
+            """
+            serving: 2026-03-20T18:00:00Z
+            zone: UTC
+            kitchen:
+              has: {oven: 1, hands: 1}
+              open: [{days: [mon, tue, wed, thu, fri, sat, sun], from: "08:00", to: "20:00"}]
+            dishes:
+              - dish: Whole bird
+                category: raw_poultry_whole
+                route: fresh
+                make:
+                  - {step: thaw in the refrigerator, minutes: 720}
+                  - {step: roast, minutes: 240, uses: {oven: 1}}
+            """);
+    assertThat(visit.open("/plans/night").text())
+        .contains("There is a plan.", "19:55 - Fri 20 Mar 14:00");
+  }
+
+  @Test
+  void two_steps_that_need_the_only_person_are_named() {
+    bird(
+        "make/0/uses/hands",
+        "1",
+        "make/1/uses/hands",
+        "1",
+        "make/0/minutes",
+        "60",
+        "make/0/step",
+        "stuff");
+    bird(
+        "dish",
+        "Gravy",
+        "category",
+        "gravy",
+        "make/0/minutes",
+        "60",
+        "make/0/step",
+        "stir",
+        "make/0/uses/hands",
+        "1",
+        "make/1/step",
+        "",
+        "make/1/minutes",
+        "",
+        "make/1/uses/oven",
+        "");
+    assertThat(visit.open(BIRD).text())
+        .contains("With 2 of hands there would be a plan.", "at the same time: ")
+        .contains("Gravy, stir, from Fri 20 Mar 17:00 to Fri 20 Mar 18:00");
+  }
 }

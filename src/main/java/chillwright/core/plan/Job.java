@@ -91,6 +91,12 @@ record Job(
   /** Somebody is there when it is made, too, to have it cooled. */
   private static List<Use> made(Dish dish) {
     List<Use> uses = uses(dish.make());
+    Step first = dish.make().get(0);
+    if (!first.uses().containsKey(Menu.HANDS) && Thawing.isNamed(first.name())) {
+      // It may be taken out before the kitchen closes, and thaws the longer.
+      uses.removeIf(use -> use.resource().equals(Menu.SOMEBODY) && use.from() == 0);
+      uses.add(new Use(Menu.TAKER, 0, 1, 1));
+    }
     int end = length(dish.make());
     uses.add(new Use(Menu.SOMEBODY, end - 1, end, 1));
     return uses;

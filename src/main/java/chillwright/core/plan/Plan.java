@@ -73,6 +73,7 @@ public record Plan(
    * @param by when something should have begun at the latest, or the last day of a lot; empty where
    *     {@code why} tells none
    * @param instead rules that allow a faster way
+   * @param clash two steps that hold more of a thing at once than there is, in a plan with enough
    */
   public record Conflict(
       Why why,
@@ -80,13 +81,15 @@ public record Plan(
       String resource,
       double enough,
       Optional<Instant> by,
-      List<Rule> instead) {
+      List<Rule> instead,
+      List<Task> clash) {
     public Conflict {
+      clash = List.copyOf(clash);
       instead = List.copyOf(instead);
     }
 
     Conflict(Why why, String dish, String resource, double enough) {
-      this(why, dish, resource, enough, Optional.empty(), List.of());
+      this(why, dish, resource, enough, Optional.empty(), List.of(), List.of());
     }
   }
 

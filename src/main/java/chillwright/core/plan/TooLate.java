@@ -59,7 +59,7 @@ record TooLate(Window window, Menu menu, RuleSet rules) {
   }
 
   private Conflict conflict(Why why, Optional<Instant> by, List<Rule> instead) {
-    return new Conflict(why, window.dish().name(), "", 0, by, instead);
+    return new Conflict(why, window.dish().name(), "", 0, by, instead, List.of());
   }
 
   /** Faster ways to thaw that the rules name: in water, and heated while still frozen. */
