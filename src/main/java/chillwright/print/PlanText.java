@@ -7,6 +7,7 @@ import chillwright.core.plan.Plan;
 import chillwright.core.plan.Plan.Conflict;
 import chillwright.core.plan.Plan.Kind;
 import chillwright.core.plan.Plan.Task;
+import chillwright.core.plan.Thawing;
 import chillwright.core.rules.Rule;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -58,6 +59,7 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
       lines.add("  " + conflict(conflict));
     }
     remarks(plan).forEach(remark -> lines.add("  " + remark));
+    thawing(menu).forEach(says -> lines.add("  " + says));
     for (Day day : days(plan)) {
       lines.add("");
       lines.add(day.title());
@@ -229,7 +231,7 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
         .collect(Collectors.joining());
   }
 
-  private String moment(Instant moment) {
+  String moment(Instant moment) {
     return times().moment(moment);
   }
 
@@ -259,47 +261,38 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
 
   /** Why there is no plan, and what would help. */
   public String conflict(Conflict conflict) {
-    return switch (conflict.why()) {
-      case REHEAT_TOO_LONG -> say("plan.conflict.reheat", conflict.dish());
-      case TOO_LATE_TO_MAKE -> say("plan.conflict.too-late", conflict.dish());
-      case TOO_LATE_TO_FREEZE ->
-          say("plan.conflict.too-late-to-freeze", conflict.dish(), by(conflict));
-      case TOO_LATE_TO_THAW ->
-          say("plan.conflict.too-late-to-thaw", conflict.dish(), by(conflict)) + instead(conflict);
-      case KEEPS_TOO_SHORT -> say("plan.conflict.keeps", conflict.dish());
-      case STEP_NEEDS_MORE ->
-          say(
-              "plan.conflict.step",
-              conflict.dish(),
-              thing(conflict.resource()),
-              amount(conflict.enough()));
-      case SHORT_OF ->
-          say("plan.conflict.short", thing(conflict.resource()), amount(conflict.enough()));
-      case CLOSED -> say("plan.conflict.closed");
-      case TOO_MUCH -> say("plan.conflict.too-much");
-    };
+    return new ConflictText(this).says(conflict);
   }
 
-  private String by(Conflict conflict) {
-    return conflict.by().map(this::moment).orElse("");
-  }
-
-  /** What may be done instead: what the rules allow, else to make it fresh. */
-  private String instead(Conflict conflict) {
-    if (conflict.instead().isEmpty()) {
-      return " " + say("plan.instead.none");
-    }
-    String ways = conflict.instead().stream().map(this::cited).collect(Collectors.joining(" "));
-    return " " + say("plan.instead", ways);
-  }
-
-  private String cited(Rule rule) {
+  String cited(Rule rule) {
     return language.saidByRules(rule.says()) + " [" + rule.citation().text() + "]";
   }
 
   /** What every plan says of itself. */
   public String caution() {
     return say("plan.caution");
+  }
+
+  /**
+   * What is said of thawing, wherever food is thawed or raw; then each step that says not where.
+   */
+  public List<String> thawing(Menu menu) {
+    if (menu.dishes().stream().noneMatch(Thawing::isIn)) {
+      return List.of();
+    }
+    Stream<String> where =
+        menu.dishes().stream()
+            .flatMap(
+                dish ->
+                    Stream.concat(dish.make().stream(), dish.finish().stream())
+                        .filter(step -> Thawing.isNowhere(step.name(), step.uses()))
+                        .map(step -> say("plan.thawing.where.of", dish.name(), step.name())));
+    return Stream.concat(Stream.of(thawing(language)), where).toList();
+  }
+
+  /** How raw food is thawed without harm. */
+  public static String thawing(Language language) {
+    return language.say("plan.thawing");
   }
 
   /** When all is on the table. */
@@ -344,7 +337,7 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
     return lines;
   }
 
-  private String say(String key, Object... filled) {
+  String say(String key, Object... filled) {
     return language.say(key, filled);
   }
 }

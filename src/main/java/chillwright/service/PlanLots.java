@@ -1,5 +1,7 @@
 package chillwright.service;
 
+import chillwright.core.keeping.Keeping;
+import chillwright.core.keeping.LotState.Standing;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
@@ -8,14 +10,18 @@ import chillwright.core.plan.Progress;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 
 /** The lots that the dishes of a plan became, and how far these have come. */
 final class PlanLots {
+  private static final Set<Phase> GONE = EnumSet.of(Phase.SERVED, Phase.DISCARDED);
+
   private final Kitchen kitchen;
 
   PlanLots(Kitchen kitchen) {
@@ -56,21 +62,41 @@ final class PlanLots {
     if (own.isEmpty()) {
       return Optional.empty();
     }
-    List<Progress> all = new ArrayList<>(List.of(of(own.get())));
-    for (LotId part : whole.get().descendants()) {
-      kitchen
-          .lots()
-          .lot(part)
-          .flatMap(LotView::judged)
-          .map(LotView.Judged::timeline)
-          .filter(of -> of.food().equals(own.get().food()))
-          .ifPresent(of -> all.add(of(of)));
-    }
+    List<LotView> all = new ArrayList<>(List.of(whole.get()));
+    whole.get().descendants().stream()
+        .flatMap(part -> kitchen.lots().lot(part).stream())
+        .filter(part -> part.state().food().equals(whole.get().state().food()))
+        .forEach(all::add);
+    List<Progress> parts =
+        all.stream()
+            .flatMap(part -> part.judged().stream())
+            .map(judged -> of(judged.timeline()))
+            .toList();
     return Optional.of(
         new Progress(
             own.get().beganAt(),
-            all.stream().flatMap(one -> one.frozen().stream()).min(Comparator.naturalOrder()),
-            all.stream().flatMap(one -> one.takenOut().stream()).min(Comparator.naturalOrder())));
+            parts.stream().flatMap(one -> one.frozen().stream()).min(Comparator.naturalOrder()),
+            parts.stream().flatMap(one -> one.takenOut().stream()).min(Comparator.naturalOrder()),
+            keeping(all)));
+  }
+
+  /** Of what there is left; of that in the freezer alone, where any is, for it waits there. */
+  private static List<Keeping> keeping(List<LotView> parts) {
+    List<Standing> there =
+        parts.stream()
+            .filter(part -> part.state().portions().left().orElse(1) > 0)
+            .flatMap(part -> part.state().standing().stream())
+            .filter(standing -> !GONE.contains(standing.phase()))
+            .toList();
+    boolean isFrozen = there.stream().anyMatch(PlanLots::isFrozen);
+    return there.stream()
+        .filter(standing -> !isFrozen || isFrozen(standing))
+        .map(Standing::keeping)
+        .toList();
+  }
+
+  private static boolean isFrozen(Standing standing) {
+    return standing.phase() == Phase.FROZEN;
   }
 
   /** Portions left of a lot and of its parts; empty where they are not counted. */
@@ -89,7 +115,13 @@ final class PlanLots {
     return OptionalInt.of(own.getAsInt() + parts);
   }
 
-  static Progress of(Timeline timeline) {
+  /** The progress of one lot alone. */
+  static Progress of(LotView lot, Timeline timeline) {
+    Progress done = of(timeline);
+    return new Progress(done.made(), done.frozen(), done.takenOut(), keeping(List.of(lot)));
+  }
+
+  private static Progress of(Timeline timeline) {
     Optional<Instant> frozen = first(timeline, Phase.FROZEN);
     Optional<Instant> thawing =
         first(timeline, Phase.THAWING).or(() -> first(timeline, Phase.REHEATING));

@@ -289,9 +289,11 @@ public final class Plans {
     return kitchen
         .lots()
         .lot(lot.lot())
-        .flatMap(LotView::judged)
-        .map(LotView.Judged::timeline)
-        .filter(timeline -> !timeline.beganAt().isBefore(since))
-        .map(PlanLots::of);
+        .flatMap(
+            view ->
+                view.judged()
+                    .map(LotView.Judged::timeline)
+                    .filter(timeline -> !timeline.beganAt().isBefore(since))
+                    .map(timeline -> PlanLots.of(view, timeline)));
   }
 }

@@ -163,7 +163,8 @@ final class BackwardList {
     if (job.isInFreezer()) {
       return first;
     }
-    int last = Math.min(takeOut - job.freezes(), first + Job.WAITS);
+    int latest = Math.min(takeOut - job.freezes(), job.freezeTo());
+    int last = Math.min(latest, first + Job.WAITS);
     for (int freeze = first; freeze <= last; freeze++) {
       if (table.fits(new Job.Use(Menu.HANDS, 0, 1, 10), freeze)) {
         return freeze;

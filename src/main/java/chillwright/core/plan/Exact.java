@@ -47,11 +47,13 @@ final class Exact {
     jobs.forEach(job -> vars.add(vars(job)));
     vars.forEach(this::hold);
     holdClosed();
+    holdUntaken();
     grid.capacity().forEach(this::limit);
     if (!grid.capacity().containsKey(Menu.HANDS) && !grid.closed().isEmpty()) {
       limit(Menu.HANDS, MANY);
     }
     if (!grid.closed().isEmpty()) {
+      limit(Menu.TAKER, MANY);
       limit(Menu.SOMEBODY, MANY);
     }
   }
@@ -118,6 +120,7 @@ final class Exact {
     model.arithm(model.offset(made, job.cool()), "<=", freeze).post();
     int waits = job.isInFreezer() ? 0 : job.cool() + Job.WAITS;
     model.arithm(freeze, "<=", model.offset(made, waits)).post();
+    model.arithm(freeze, "<=", Math.max(job.makeFrom(), job.freezeTo())).post();
     model.arithm(model.offset(freeze, job.freezes()), "<=", takeOut).post();
     model.arithm(model.offset(takeOut, job.thaw()), "<=", finish).post();
     return new Vars(job, make, freeze, takeOut, finish);
@@ -189,6 +192,12 @@ final class Exact {
         add(Menu.HANDS, new Task(model.intVar(closed[0]), closed[1] - closed[0]), all);
       }
       add(Menu.SOMEBODY, new Task(model.intVar(closed[0]), closed[1] - closed[0]), MANY);
+    }
+  }
+
+  private void holdUntaken() {
+    for (int[] closed : grid.untaken()) {
+      add(Menu.TAKER, new Task(model.intVar(closed[0]), closed[1] - closed[0]), MANY);
     }
   }
 

@@ -1,7 +1,6 @@
 package chillwright.core.plan;
 
 import chillwright.core.plan.Dish.Route;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +13,7 @@ import java.util.Map;
  * @param thaw slots from taking it out until it may be finished; zero without a freezer
  * @param cool slots from made until it may be frozen or finished
  * @param freezes slots in the freezer before it counts as frozen
+ * @param freezeTo the last slot in which it may go into the freezer, for its days
  * @param isInFreezer whether it went into the freezer already, and {@code isOut} whether it came
  *     out
  * @param due the slot at whose beginning it is served
@@ -31,13 +31,14 @@ record Job(
     int cool,
     int freezes,
     int thaw,
+    int freezeTo,
     boolean isInFreezer,
     boolean isOut,
     int due,
     List<Use> make,
     List<Use> finish) {
   /** How long food may wait in the refrigerator for hands to bring it to the freezer: 16 h. */
-  static final int WAITS = Grid.length(Duration.ofHours(16));
+  static final int WAITS = Grid.length(Window.WAITS);
 
   /** An amount of a thing held between two slots, counted from the beginning of a part. */
   record Use(String resource, int from, int to, int amount) {}
@@ -62,6 +63,7 @@ record Job(
         Grid.length(window.cool()),
         Grid.length(window.freeze()),
         Grid.length(window.thaw()),
+        window.freezeTo().map(grid::to).orElse(grid.slots()),
         window.progress().flatMap(Progress::frozen).isPresent(),
         isOut,
         grid.to(window.due()),
@@ -89,6 +91,12 @@ record Job(
   /** Somebody is there when it is made, too, to have it cooled. */
   private static List<Use> made(Dish dish) {
     List<Use> uses = uses(dish.make());
+    Step first = dish.make().get(0);
+    if (!first.uses().containsKey(Menu.HANDS) && Thawing.isNamed(first.name())) {
+      // It may be taken out before the kitchen closes, and thaws the longer.
+      uses.removeIf(use -> use.resource().equals(Menu.SOMEBODY) && use.from() == 0);
+      uses.add(new Use(Menu.TAKER, 0, 1, 1));
+    }
     int end = length(dish.make());
     uses.add(new Use(Menu.SOMEBODY, end - 1, end, 1));
     return uses;

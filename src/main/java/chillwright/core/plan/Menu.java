@@ -51,6 +51,9 @@ public record Menu(
   /** Whoever begins a step that takes no hands, or ends the last one: there while it is open. */
   static final String SOMEBODY = "Somebody";
 
+  /** Whoever takes food out to thaw, at the latest before the kitchen closes. */
+  static final String TAKER = "Taker";
+
   /** A stretch of the day on which the kitchen is open; {@code to} midnight is the day's end. */
   public record Hours(Set<DayOfWeek> days, LocalTime from, LocalTime to) {
     public Hours {

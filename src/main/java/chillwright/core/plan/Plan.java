@@ -70,8 +70,10 @@ public record Plan(
    * @param dish whose bounds leave no moment; blank where things are short
    * @param resource what is short; blank where a bound is at fault
    * @param enough an amount with which there is a plan; zero where none was found
-   * @param by when something should have begun at the latest; empty where {@code why} tells none
+   * @param by when something should have begun at the latest, or the last day of a lot; empty where
+   *     {@code why} tells none
    * @param instead rules that allow a faster way
+   * @param clash two steps that hold more of a thing at once than there is, in a plan with enough
    */
   public record Conflict(
       Why why,
@@ -79,13 +81,15 @@ public record Plan(
       String resource,
       double enough,
       Optional<Instant> by,
-      List<Rule> instead) {
+      List<Rule> instead,
+      List<Task> clash) {
     public Conflict {
+      clash = List.copyOf(clash);
       instead = List.copyOf(instead);
     }
 
     Conflict(Why why, String dish, String resource, double enough) {
-      this(why, dish, resource, enough, Optional.empty(), List.of());
+      this(why, dish, resource, enough, Optional.empty(), List.of(), List.of());
     }
   }
 
@@ -101,6 +105,10 @@ public record Plan(
     TOO_LATE_TO_THAW,
     /** Its last day comes before it is served, however late it is made. */
     KEEPS_TOO_SHORT,
+    /** The last day of the lot that it became comes before it is served. */
+    LOT_KEEPS_TOO_SHORT,
+    /** That lot is past its best before it is taken out, which is quality. */
+    LOT_PAST_BEST,
     /** One step alone needs more of a thing than there is. */
     STEP_NEEDS_MORE,
     /** There would be a plan with more of a thing. */

@@ -12,7 +12,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /**
@@ -99,7 +98,8 @@ public final class Planner {
       if (window.keepsTooShort()) {
         found.add(new Conflict(Why.KEEPS_TOO_SHORT, dish, "", 0));
       } else {
-        new TooLate(window, menu, rules).conflict().ifPresent(found::add);
+        TooLate tooLate = new TooLate(window, menu, rules);
+        tooLate.ends().or(tooLate::conflict).ifPresent(found::add);
       }
       needs(window.dish()).forEach((resource, amount) -> tooSmall(dish, resource, amount, found));
     }
@@ -179,8 +179,7 @@ public final class Planner {
   private List<Conflict> shortages() {
     List<Conflict> found = new ArrayList<>();
     for (String resource : grid.capacity().keySet()) {
-      enough(resource)
-          .ifPresent(amount -> found.add(new Conflict(Why.SHORT_OF, "", resource, amount)));
+      enough(resource).ifPresent(found::add);
     }
     if (!menu.open().isEmpty() && isPossible(menu.alwaysOpen())) {
       found.add(new Conflict(Why.CLOSED, "", Menu.HANDS, 0));
@@ -189,30 +188,43 @@ public final class Planner {
   }
 
   /** The least amount of a thing with which there is a plan, in a few steps upwards. */
-  private OptionalDouble enough(String resource) {
+  private Optional<Conflict> enough(String resource) {
     double there = menu.has().get(resource);
     double step = Math.max(1, Math.ceil(there / MORE));
     double most = there + MORE * step;
-    if (!isPossible(menu.with(resource, most))) {
-      return OptionalDouble.empty();
+    Optional<List<Task>> plan = possible(menu.with(resource, most));
+    if (plan.isEmpty()) {
+      return Optional.empty();
     }
-    for (double amount = there + step; amount < most; amount += step) {
-      if (isPossible(menu.with(resource, amount))) {
-        return OptionalDouble.of(amount);
+    for (double more = there + step; more < most; more += step) {
+      double amount = more;
+      Optional<List<Task>> less = possible(menu.with(resource, amount));
+      if (less.isPresent()) {
+        return less.map(tasks -> shortOf(resource, there, amount, tasks));
       }
     }
-    return OptionalDouble.of(most);
+    return plan.map(tasks -> shortOf(resource, there, most, tasks));
+  }
+
+  private static Conflict shortOf(String resource, double there, double enough, List<Task> plan) {
+    List<Task> clash = Clash.of(plan, resource, there);
+    return new Conflict(Why.SHORT_OF, "", resource, enough, Optional.empty(), List.of(), clash);
   }
 
   private boolean isPossible(Menu other) {
+    return possible(other).isPresent();
+  }
+
+  private Optional<List<Task>> possible(Menu other) {
     Planner planner = new Planner(other, windows, budget);
     List<Job> jobs = planner.jobs();
-    return jobs.stream().noneMatch(Planner::isImpossible)
-        && (new BackwardList(planner.grid, jobs, budget, 0).best().isPresent()
-            || new Exact(planner.grid, jobs)
-                .best(OptionalInt.empty(), FEW, budget, 5)
-                .plan()
-                .isPresent());
+    if (jobs.stream().anyMatch(Planner::isImpossible)) {
+      return Optional.empty();
+    }
+    return new BackwardList(planner.grid, jobs, budget, 0)
+        .best()
+        .or(() -> new Exact(planner.grid, jobs).best(OptionalInt.empty(), FEW, budget, 5).plan())
+        .map(planner::tasks);
   }
 
   private List<Task> tasks(List<Placed> plan) {
@@ -244,10 +256,20 @@ public final class Planner {
     int at = from;
     for (Step step : steps) {
       int end = at + Grid.length(step.lasts());
-      tasks.add(
-          new Task(dish.name(), kind, step.name(), grid.moment(at), grid.moment(end), step.uses()));
+      boolean isFirst = kind == Kind.MAKE && at == from;
+      Instant start = isFirst && Thawing.isNamed(step.name()) ? taken(at) : grid.moment(at);
+      tasks.add(new Task(dish.name(), kind, step.name(), start, grid.moment(end), step.uses()));
       at = end;
     }
+  }
+
+  /** What thaws is taken out before the kitchen closes. */
+  private Instant taken(int slot) {
+    Instant at = grid.moment(slot);
+    while (!menu.isOpen(at) && at.isAfter(menu.from())) {
+      at = at.minus(Grid.SLOT);
+    }
+    return menu.isOpen(at) && !at.isBefore(menu.from()) ? at : grid.moment(slot);
   }
 
   private void stretch(Dish dish, Kind kind, int from, int to, String resource, List<Task> tasks) {

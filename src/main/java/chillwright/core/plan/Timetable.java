@@ -19,6 +19,8 @@ final class Timetable {
         int[] there = free.computeIfAbsent(resource, name -> filled(Integer.MAX_VALUE / 2));
         grid.closed().forEach(closed -> Arrays.fill(there, closed[0], closed[1], 0));
       }
+      int[] taken = free.computeIfAbsent(Menu.TAKER, name -> filled(Integer.MAX_VALUE / 2));
+      grid.untaken().forEach(closed -> Arrays.fill(taken, closed[0], closed[1], 0));
     }
   }
 

@@ -7,6 +7,7 @@ import chillwright.core.rules.Occasion;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.RuleSet;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -30,13 +31,35 @@ record TooLate(Window window, Menu menu, RuleSet rules) {
         : Optional.empty();
   }
 
+  /** A lot that does not keep until it is served; one that still thaws may thaw faster. */
+  Optional<Conflict> ends() {
+    boolean isInFreezer = window.progress().filter(Progress::isInFreezer).isPresent();
+    return window
+        .ends()
+        .map(
+            ends -> {
+              Instant last = ends.last().atStartOfDay(menu.zone()).toInstant();
+              boolean mayHelp = !ends.isQuality() && isInFreezer && isThawedBefore();
+              return conflict(
+                  ends.isQuality() ? Why.LOT_PAST_BEST : Why.LOT_KEEPS_TOO_SHORT,
+                  Optional.of(last),
+                  mayHelp ? faster() : List.of());
+            });
+  }
+
+  /** Whether it comes out on a day before the one on which it is served. */
+  private boolean isThawedBefore() {
+    LocalDate out = window.takeOutTo().atZone(menu.zone()).toLocalDate();
+    return out.isBefore(window.due().atZone(menu.zone()).toLocalDate());
+  }
+
   /** When it is thawed at the earliest; food out of the freezer thaws from when it came out. */
   private Instant thawEnds() {
     return menu.from().plus(window.cool()).plus(window.freeze()).plus(window.thaw());
   }
 
   private Conflict conflict(Why why, Optional<Instant> by, List<Rule> instead) {
-    return new Conflict(why, window.dish().name(), "", 0, by, instead);
+    return new Conflict(why, window.dish().name(), "", 0, by, instead, List.of());
   }
 
   /** Faster ways to thaw that the rules name: in water, and heated while still frozen. */

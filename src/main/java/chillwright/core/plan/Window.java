@@ -26,6 +26,8 @@ import java.util.stream.Stream;
  * @param freeze how long it stays in the freezer at least
  * @param thaw how long it thaws, from being taken out
  * @param progress how far it has come already
+ * @param freezeTo latest beginning of its freezing, where its lot sets one
+ * @param ends why its lot does not keep until it is served; empty where it does
  */
 record Window(
     Dish dish,
@@ -39,13 +41,21 @@ record Window(
     Duration freeze,
     Duration thaw,
     Optional<Progress> progress,
+    Optional<Instant> freezeTo,
+    Optional<Ends> ends,
     boolean keepsTooShort,
     boolean reheatsTooLong,
     List<Bound> bounds) {
+  /** A lot whose last day, or the last at its best, comes before its dish needs it. */
+  record Ends(LocalDate last, boolean isQuality) {}
+
   /**
    * Packs are frozen through after it: a whole day (a freezer takes so much a day). Planning only.
    */
   static final Duration FREEZES = Duration.ofHours(24);
+
+  /** How long food may wait in the refrigerator for hands to bring it to the freezer. */
+  static final Duration WAITS = Duration.ofHours(16);
 
   /** Where a rule set prints no cooling time this much is set aside. Planning only. */
   static final Duration COOLS = Duration.ofHours(6);
@@ -116,9 +126,13 @@ record Window(
           done.takenOut().map(at -> left(at.plus(dish.thaw()), now)).orElse(dish.thaw());
       Instant takeOut =
           done.takenOut().isPresent() ? now : finishTo.minus(isFrozen ? thaw : Duration.ZERO);
+      OwnDays own = new OwnDays(done, rules.settings(), menu.zone());
+      Optional<Instant> freezeBy =
+          isFrozen && done.frozen().isEmpty() ? freezeBy(own, takeOut) : Optional.empty();
       Instant firstOut =
-          done.takenOut().isPresent() ? now : isFrozen ? firstTakeOut(takeOut) : takeOut;
-      boolean isKept = !done.made().isBefore(firstDay());
+          done.takenOut().isPresent()
+              ? now
+              : isFrozen ? firstTakeOut(own, now.plus(cool), freezeBy, takeOut) : takeOut;
       return new Window(
           dish,
           now,
@@ -131,9 +145,46 @@ record Window(
           done.takenOut().isPresent() ? Duration.ZERO : freeze,
           isFrozen ? thaw : Duration.ZERO,
           progress(),
-          !isKept,
+          freezeBy,
+          ends(own, now.plus(cool), takeOut),
+          !own.isKnown() && done.made().isBefore(firstDay()),
           reheatsTooLong(),
-          bounds(done.made(), done.made(), firstOut, takeOut, finishFrom, finishTo));
+          bounds(done.made(), done.made(), firstOut, takeOut, finishFrom, finishTo, freezeBy));
+    }
+
+    /** The end of the last day on which it may be frozen and still thaw; empty where none is. */
+    private Optional<Instant> freezeBy(OwnDays own, Instant takeOut) {
+      LocalDate out = day(takeOut);
+      LocalDate first = day(menu.from());
+      return own.lastDay()
+          .flatMap(
+              last ->
+                  Stream.iterate(last, day -> !day.isBefore(first), day -> day.minusDays(1))
+                      .filter(day -> !own.lastDay(day, out).orElse(served()).isBefore(served()))
+                      .findFirst())
+          .map(day -> startOf(day.plusDays(1)).minus(Duration.ofMinutes(1)));
+    }
+
+    /** Why the lot does not keep, if it is frozen at the earliest and comes out at the latest. */
+    private Optional<Ends> ends(OwnDays own, Instant freeze, Instant takeOut) {
+      Progress done = own.progress();
+      boolean isThawed = dish.route() == Route.FROZEN && done.takenOut().isEmpty();
+      Optional<LocalDate> last =
+          !isThawed
+              ? own.lastDay()
+              : done.isInFreezer()
+                  ? own.lastDayThawed(day(takeOut))
+                  : own.lastDay(day(freeze), day(takeOut));
+      Optional<Ends> safety = last.filter(served()::isAfter).map(day -> new Ends(day, false));
+      return safety.or(
+          () ->
+              own.bestBy()
+                  .filter(best -> isThawed && day(takeOut).isAfter(best))
+                  .map(best -> new Ends(best, true)));
+    }
+
+    private LocalDate day(Instant moment) {
+      return moment.atZone(menu.zone()).toLocalDate();
     }
 
     private Window window(
@@ -153,13 +204,15 @@ record Window(
           FREEZES,
           dish.route() == Route.FROZEN ? dish.thaw() : Duration.ZERO,
           Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
           !isKept || takeOutFrom.isAfter(takeOut),
           reheatsTooLong(),
-          bounds(makeFrom, makeTo, takeOutFrom, takeOut, finishFrom, finishTo));
+          bounds(makeFrom, makeTo, takeOutFrom, takeOut, finishFrom, finishTo, Optional.empty()));
     }
 
     private LocalDate served() {
-      return menu.due(dish).atZone(menu.zone()).toLocalDate();
+      return day(menu.due(dish));
     }
 
     private Instant startOf(LocalDate day) {
@@ -193,7 +246,7 @@ record Window(
 
     private LocalDate lastTakeOutDay() {
       Instant last = menu.due(dish).minus(total(dish.finish())).minus(dish.thaw());
-      return last.atZone(menu.zone()).toLocalDate();
+      return day(last);
     }
 
     /** The start of the earliest day of thawing after which its last day is not before serving. */
@@ -209,6 +262,22 @@ record Window(
         first = day;
       }
       Instant start = startOf(first);
+      return dish.thaw().isZero() && start.isBefore(latest) ? latest : start;
+    }
+
+    /** The same of a lot, by its own days, frozen as late as a plan may have it. */
+    private Instant firstTakeOut(
+        OwnDays own, Instant cold, Optional<Instant> freezeBy, Instant latest) {
+      if (!own.isKnown()) {
+        return firstTakeOut(latest);
+      }
+      Instant waited = cold.plus(WAITS);
+      LocalDate frozen = day(freezeBy.filter(waited::isAfter).orElse(waited));
+      LocalDate before = day(latest).minusDays(1);
+      Optional<LocalDate> last =
+          own.progress().isInFreezer() ? own.lastDayThawed(before) : own.lastDay(frozen, before);
+      boolean isEarlier = !dish.thaw().isZero() && last.filter(served()::isAfter).isEmpty();
+      Instant start = startOf(isEarlier ? before : day(latest));
       return dish.thaw().isZero() && start.isBefore(latest) ? latest : start;
     }
 
@@ -245,15 +314,19 @@ record Window(
         Instant takeOutFrom,
         Instant takeOut,
         Instant finishFrom,
-        Instant finishTo) {
+        Instant finishTo,
+        Optional<Instant> ownFreezeBy) {
       List<Bound> bounds = new ArrayList<>();
       Optional<Rule> dateMark =
           rules.rule(Occasion.DATE_MARK).filter(rule -> dish.category().isDateMarked());
       String quality = dish.route() == Route.FROZEN ? dish.category().source() : "";
       bounds.add(bound(Kind.MAKE, makeFrom, makeTo, dateMark, quality));
       if (dish.route() == Route.FROZEN) {
-        Instant freezeBy = takeOut.minus(FREEZES);
-        bounds.add(bound(Kind.FREEZE, makeFrom, freezeBy, dateMark, ""));
+        Instant planned = takeOut.minus(FREEZES);
+        Instant freezeBy = ownFreezeBy.filter(planned::isAfter).orElse(planned);
+        if (progress().flatMap(Progress::frozen).isEmpty()) {
+          bounds.add(bound(Kind.FREEZE, makeFrom, freezeBy, dateMark, ""));
+        }
         bounds.add(bound(Kind.TAKE_OUT, takeOutFrom, takeOut, dateMark, ""));
       }
       if (!dish.finish().isEmpty() && dish.route() != Route.FRESH) {

@@ -120,7 +120,7 @@ final class LotsPages {
   static void refuse(Desk desk, Context context, Visitor visitor, Parameters parameters) {
     String says = visitor.say("fault.list");
     Choice back = new Choice(GoodOnForm.again(parameters), visitor.say("lots.good-on.back"));
-    desk.faults(context, visitor, HttpStatus.BAD_REQUEST, says, parameters.faults(), back);
+    desk.faults(context, visitor, HttpStatus.BAD_REQUEST, says, parameters.faults(), List.of(back));
   }
 
   void all(Context context) {

@@ -1,5 +1,7 @@
 package chillwright.web.pages;
 
+import chillwright.core.plan.Menu;
+import chillwright.core.plan.Thawing;
 import java.util.List;
 import java.util.Map;
 
@@ -13,6 +15,7 @@ import java.util.Map;
  * @param isOpen whether it is unfolded
  * @param title of a dish, as it is kept; blank for a new one
  * @param rows how many rows each of its lists shows
+ * @param caution beside its steps; blank for none
  */
 public record PlanForm(
     String id,
@@ -21,7 +24,8 @@ public record PlanForm(
     Map<String, String> faults,
     boolean isOpen,
     String title,
-    Map<String, Integer> rows) {
+    Map<String, Integer> rows,
+    String caution) {
   public PlanForm {
     fields = Map.copyOf(fields);
     faults = Map.copyOf(faults);
@@ -49,6 +53,13 @@ public record PlanForm(
   /** The id of a field. */
   public String id(String name) {
     return id + "-" + name.replace('/', '-');
+  }
+
+  /** Whether a step thaws and nothing says that it does so in the refrigerator. */
+  public boolean isThawedNowhere(String step) {
+    String held = given(step + "uses/" + Menu.REFRIGERATOR);
+    return Thawing.isNowhere(
+        given(step + "step"), held.isEmpty() ? Map.of() : Map.of(Menu.REFRIGERATOR, held));
   }
 
   public int rows(String list) {

@@ -61,6 +61,7 @@ final class PlanPdf {
       plan.conflicts().stream().map(text::conflict).forEach(problems::add);
     }
     problems.addAll(text.remarks(plan));
+    problems.addAll(text.thawing(planned.menu()));
     return new RunSheet(
         head(planned, visitor, text),
         problems,

@@ -1,6 +1,7 @@
 package chillwright.web.pages;
 
 import chillwright.core.plan.Menu;
+import chillwright.core.plan.Thawing;
 import chillwright.rulebook.BrokenRules;
 import chillwright.rulebook.PlanFile;
 import com.fasterxml.jackson.databind.JsonNode;
@@ -33,6 +34,9 @@ final class PlanTree {
 
   /** Rows of a list that a form can hold. */
   static final int MOST_ROWS = 40;
+
+  /** A step that lasts longer is left alone, unless the cook says otherwise; our own choice. */
+  private static final int UNATTENDED_MINUTES = 240;
 
   static final List<String> DAYS = List.of("mon", "tue", "wed", "thu", "fri", "sat", "sun");
 
@@ -210,6 +214,7 @@ final class PlanTree {
 
   private static void steps(ObjectNode dish, String list, Form form) {
     ArrayNode steps = MAKE.arrayNode();
+    int known = dish.path(list).size();
     for (int row = 0; row < MOST_ROWS; row++) {
       String at = list + "/" + row + "/";
       if (form.has(at + "step") || form.has(at + "minutes")) {
@@ -217,6 +222,9 @@ final class PlanTree {
         step.put("step", form.text(at + "step"));
         number(step, "minutes", form.text(at + "minutes"));
         amounts(step, "uses", at + "uses/", form);
+        if (row >= known && isUnattended(step)) {
+          leaveAlone(step);
+        }
       }
     }
     boolean isNeeded = list.equals("make");
@@ -224,6 +232,23 @@ final class PlanTree {
       dish.remove(list);
     } else {
       dish.set(list, steps);
+    }
+  }
+
+  /** Whether nobody stands beside a step all the while, unless the cook says so. */
+  private static boolean isUnattended(ObjectNode step) {
+    return step.path("minutes").asLong() > UNATTENDED_MINUTES
+        || Thawing.isNamed(step.path("step").asText());
+  }
+
+  /** Takes away the one person that a new row is given before its step is known. */
+  private static void leaveAlone(ObjectNode step) {
+    if (step.path("uses").path(Menu.HANDS).asInt() == 1) {
+      ObjectNode uses = (ObjectNode) step.get("uses");
+      uses.remove(Menu.HANDS);
+      if (uses.isEmpty()) {
+        step.remove("uses");
+      }
     }
   }
 

@@ -9,6 +9,7 @@ import java.util.List;
  * @param verdict whether there is a plan; blank while it has no dish
  * @param steps what steps hold, such as ovens, and {@code kept} what kept food holds, of what the
  *     kitchen has
+ * @param thawing what is said of thawing; none where nothing is raw or thawed
  * @param input all of it as text
  */
 public record PlanView(
@@ -24,6 +25,7 @@ public record PlanView(
     List<String> pans,
     List<Day> shopping,
     List<Batch> batches,
+    List<String> thawing,
     String caution,
     List<String> faults,
     PlanForm event,
@@ -49,6 +51,7 @@ public record PlanView(
     shopping = List.copyOf(shopping);
     panSizes = List.copyOf(panSizes);
     batches = List.copyOf(batches);
+    thawing = List.copyOf(thawing);
     faults = List.copyOf(faults);
     dishes = List.copyOf(dishes);
     steps = List.copyOf(steps);

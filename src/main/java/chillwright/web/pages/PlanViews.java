@@ -3,6 +3,7 @@ package chillwright.web.pages;
 import chillwright.core.log.LotId;
 import chillwright.core.plan.Dish;
 import chillwright.core.plan.Menu;
+import chillwright.core.plan.Thawing;
 import chillwright.print.PlanText;
 import chillwright.rulebook.Handbook;
 import chillwright.service.Plans.Planned;
@@ -61,6 +62,7 @@ final class PlanViews {
         text.portions(planned.menu()),
         text.shopping(planned.menu(), planned.plan()),
         batches(planned),
+        text.thawing(planned.menu()),
         text.caution(),
         faults.others(),
         event(tree, faults),
@@ -94,7 +96,8 @@ final class PlanViews {
   PlanForm event(PlanTree tree, PlanFaults faults) {
     boolean isOpen =
         Stream.of("/name", "/serving", "/guests").anyMatch(faults.at().keySet()::contains);
-    return new PlanForm("event", "", tree.fields(""), faults.at(), isOpen, tree.name(), Map.of());
+    return new PlanForm(
+        "event", "", tree.fields(""), faults.at(), isOpen, tree.name(), Map.of(), "");
   }
 
   private PlanForm kitchen(PlanTree tree, PlanFaults faults, boolean isOpen) {
@@ -105,7 +108,8 @@ final class PlanViews {
         faults.at(),
         isOpen || faults.isIn("/kitchen") || !faults.others().isEmpty(),
         "",
-        Map.of("open", tree.rows("/kitchen/open") + 1));
+        Map.of("open", tree.rows("/kitchen/open") + 1),
+        "");
   }
 
   private PlanForm dish(PlanTree tree, int number, String title, PlanFaults faults) {
@@ -116,7 +120,23 @@ final class PlanViews {
             "finish", tree.rows(at + "/finish") + MORE_STEPS);
     boolean isOpen = faults.isIn(at) || (number == 0 && title.isEmpty());
     Map<String, String> fields = withHands(tree, at, rows);
-    return new PlanForm("d" + number, at, fields, faults.at(), isOpen, title, rows);
+    return new PlanForm(
+        "d" + number, at, fields, faults.at(), isOpen, title, rows, caution(fields));
+  }
+
+  /** Of a raw kind, or with a step that thaws. */
+  private String caution(Map<String, String> fields) {
+    boolean isRaw =
+        desk.kitchen()
+            .library()
+            .keepingList()
+            .category(fields.getOrDefault("category", ""))
+            .filter(kind -> kind.tcs() && !kind.readyToEat())
+            .isPresent();
+    boolean isThawed =
+        fields.entrySet().stream()
+            .anyMatch(of -> of.getKey().endsWith("/step") && Thawing.isNamed(of.getValue()));
+    return isRaw || isThawed ? PlanText.thawing(visitor.language()) : "";
   }
 
   /** A step that is still to be written takes one person, unless the cook says otherwise. */

@@ -1,0 +1,39 @@
+package chillwright.core.plan;
+
+import java.util.Locale;
+import java.util.Map;
+import java.util.regex.Pattern;
+
+/** Where a plan thaws food, by what the cook calls the steps. */
+public final class Thawing {
+  private static final Pattern THAWS = Pattern.compile("thaw|defrost|descongel");
+
+  private static final Pattern IS_COLD =
+      Pattern.compile("refriger|fridge|cooler|walk-in|nevera|frigor|heladera|water|agua");
+
+  private Thawing() {}
+
+  /** Whether a step's name, in English or Spanish, speaks of thawing. */
+  public static boolean isNamed(String step) {
+    return THAWS.matcher(step.toLowerCase(Locale.ROOT)).find();
+  }
+
+  /** Whether a dish is of a raw kind, or a step of it thaws. */
+  public static boolean isIn(Dish dish) {
+    boolean isRaw = dish.category().tcs() && !dish.category().readyToEat();
+    return isRaw
+        || dish.make().stream().anyMatch(step -> isNamed(step.name()))
+        || dish.finish().stream().anyMatch(step -> isNamed(step.name()));
+  }
+
+  /**
+   * Whether a step thaws and nothing says where: neither its name, nor a place in the refrigerator.
+   *
+   * @param uses what it holds, by name
+   */
+  public static boolean isNowhere(String step, Map<String, ?> uses) {
+    return isNamed(step)
+        && !uses.containsKey(Menu.REFRIGERATOR)
+        && !IS_COLD.matcher(step.toLowerCase(Locale.ROOT)).find();
+  }
+}

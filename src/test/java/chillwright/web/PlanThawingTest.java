@@ -1,0 +1,168 @@
+package chillwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.web.Served.Reply;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Raw food that thaws in a plan. */
+class PlanThawingTest {
+  private static final String BIRD = "/plans/feast";
+
+  @TempDir private Path folder;
+  private Served served;
+  private Visit visit;
+
+  @BeforeEach
+  void serve() {
+    served = Served.in(folder);
+    visit = new Visit(served);
+    visit.open("/plans");
+    visit.submit("/plans", "name", "Feast", "serving", "2026-03-20T18:00", "guests", "12");
+    visit.open(BIRD);
+    visit.submit(BIRD + "/kitchen", "has/oven", "1", "has/hands", "1", "has/refrigerator", "90");
+  }
+
+  @AfterEach
+  void close() {
+    served.close();
+  }
+
+  private Reply bird(String... more) {
+    Map<String, String> form = new LinkedHashMap<>();
+    form.put("token", visit.token());
+    form.put("dish", "Whole bird");
+    form.put("category", "raw_poultry_whole");
+    form.put("route", "fresh");
+    form.put("make/0/step", "thaw on the counter");
+    form.put("make/0/minutes", "900");
+    form.put("make/1/step", "roast");
+    form.put("make/1/minutes", "240");
+    form.put("make/1/uses/oven", "1");
+    for (int i = 0; i < more.length; i += 2) {
+      form.put(more[i], more[i + 1]);
+    }
+    return visit.submit(BIRD + "/dishes", form);
+  }
+
+  /** USDA FSIS, The Big Thaw: never on a counter; cold water changed every 30 minutes. */
+  @Test
+  void raw_food_that_thaws_bears_its_caution_on_page_form_and_sheet() throws IOException {
+    assertThat(bird().status()).isEqualTo(303);
+    String page = visit.open(BIRD).text();
+    assertThat(page.split("Thawing: never at room temperature", -1)).hasSize(3);
+    assertThat(page)
+        .contains("24 hours for each 4 to 5 lb", "within 1 to 2 days", "every 30 minutes")
+        .contains("Whole bird, thaw on the counter: is this in the refrigerator?")
+        .contains(">Is this in the refrigerator?<");
+    byte[] sheet = served.get(BIRD + "/sheet.pdf").response().body();
+    try (PDDocument pdf = Loader.loadPDF(sheet)) {
+      assertThat(new PDFTextStripper().getText(pdf).replaceAll("\\s+", " "))
+          .contains("Thawing: never at room temperature", "thaw on the counter: is this in the");
+    }
+  }
+
+  @Test
+  void a_thaw_that_holds_the_refrigerator_is_not_asked_about() {
+    bird("make/0/step", "descongelar", "make/0/uses/refrigerator", "20");
+    assertThat(visit.open(BIRD).text())
+        .contains("Thawing: never at room temperature")
+        .doesNotContain("is this in the refrigerator?", "Is this in the refrigerator?");
+    bird("was", "Whole bird", "make/0/step", "thaw in the fridge");
+    assertThat(visit.open(BIRD).text()).doesNotContain("Is this in the refrigerator?");
+  }
+
+  @Test
+  void nothing_raw_and_nothing_thawed_bears_no_caution() {
+    bird("category", "soup_or_stew", "make/0/step", "soak");
+    assertThat(visit.open(BIRD).text()).doesNotContain("Thawing: never");
+  }
+
+  /** 96 hours for a bird of 16 to 20 lb, at 24 hours for each 4 to 5 lb; four in the oven. */
+  @Test
+  void a_bird_thaws_for_days_and_leaves_the_only_person_free() {
+    served.at("2026-03-10T08:00:00Z");
+    Reply saved =
+        bird(
+            "make/0/step", "thaw in the refrigerator",
+            "make/0/minutes", "5760",
+            "make/0/uses/refrigerator", "20",
+            "make/0/uses/hands", "1",
+            "make/1/uses/hands", "1");
+    assertThat(saved.status()).as(saved.text()).isEqualTo(303);
+    String page = visit.open(BIRD).text();
+    assertThat(page)
+        .contains("There is a plan.")
+        .containsPattern("name=\"make/0/uses/hands\"[^>]*value=\"\"")
+        .containsPattern("name=\"make/1/uses/hands\"[^>]*value=\"1\"");
+  }
+
+  /** Served at 18:00 after 4 hours of roasting and 12 of thawing it comes out at 2:00: closed. */
+  @Test
+  void what_thaws_is_taken_out_before_the_kitchen_closes() {
+    served
+        .kitchen()
+        .plans()
+        .save(
+            "night",
+            """
+            serving: 2026-03-20T18:00:00Z
+            zone: UTC
+            kitchen:
+              has: {oven: 1, hands: 1}
+              open: [{days: [mon, tue, wed, thu, fri, sat, sun], from: "08:00", to: "20:00"}]
+            dishes:
+              - dish: Whole bird
+                category: raw_poultry_whole
+                route: fresh
+                make:
+                  - {step: thaw in the refrigerator, minutes: 720}
+                  - {step: roast, minutes: 240, uses: {oven: 1}}
+            """);
+    assertThat(visit.open("/plans/night").text())
+        .contains("There is a plan.", "19:55 - Fri 20 Mar 14:00");
+  }
+
+  @Test
+  void two_steps_that_need_the_only_person_are_named() {
+    bird(
+        "make/0/uses/hands",
+        "1",
+        "make/1/uses/hands",
+        "1",
+        "make/0/minutes",
+        "60",
+        "make/0/step",
+        "stuff");
+    bird(
+        "dish",
+        "Gravy",
+        "category",
+        "gravy",
+        "make/0/minutes",
+        "60",
+        "make/0/step",
+        "stir",
+        "make/0/uses/hands",
+        "1",
+        "make/1/step",
+        "",
+        "make/1/minutes",
+        "",
+        "make/1/uses/oven",
+        "");
+    assertThat(visit.open(BIRD).text())
+        .contains("With 2 of hands there would be a plan.", "at the same time: ")
+        .contains("Gravy, stir, from Fri 20 Mar 17:00 to Fri 20 Mar 18:00");
+  }
+}
