@@ -63,9 +63,11 @@ final class BatchesQuestion implements Question.Answering {
     }
     List<Source> sources = new ArrayList<>();
     sources.add(new Source(category.title(), category.source(), category.status()));
-    out.filter(days -> days.days().isPresent())
-        .ifPresent(days -> sources.add(days.source(setting)));
-    return new Ahead("batches", told, List.of("quality"), sources);
+    Optional<Source> thawed = out.flatMap(days -> days.source(setting));
+    thawed.ifPresent(sources::add);
+    List<String> cautions =
+        thawed.isPresent() ? List.of("quality", "days-thawed") : List.of("quality");
+    return new Ahead("batches", told, cautions, sources);
   }
 
   private static LocalDate lastDay(Given given, LocalDate today) {

@@ -101,9 +101,7 @@ final class FrozenLifeQuestion implements Question.Answering {
         "frozen-life",
         FrozenLife.thawedWithoutCold(asked.own.roomDays(), Optional.empty()),
         List.of("wrapped"),
-        List.of(
-            new Source(category.title(), category.source(), category.status()),
-            new Source("days at room temperature", "a figure of the kitchen's own", "reported")));
+        List.of(new Source(category.title(), category.source(), category.status())));
   }
 
   /** Categories with printed months; only of them can anything be told. */

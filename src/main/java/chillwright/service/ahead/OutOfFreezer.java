@@ -51,10 +51,12 @@ record OutOfFreezer(boolean needsCold, OptionalInt days, int after) {
         Filled.count("after", after));
   }
 
-  /** Where those days are from. */
-  Source source(Setting setting) {
-    return needsCold
-        ? new Source("days once thawed", "the rules in force: " + setting.rules().id(), "derived")
-        : new Source("days at room temperature", "a figure of the kitchen's own", "reported");
+  /** Where days once thawed are from; those at room temperature are the kitchen's own. */
+  Optional<Source> source(Setting setting) {
+    return needsCold && days.isPresent()
+        ? Optional.of(
+            new Source(
+                "days once thawed", "the rules in force: " + setting.rules().id(), "derived"))
+        : Optional.empty();
   }
 }

@@ -52,6 +52,7 @@ class BatchesQuestionTest {
       int then, String key, LocalDate earliest) {
     Ahead answer = answer(Question.BATCHES, SOUP + " then-days=" + then);
     assertThat(amount(told(answer, key), "daysOut")).isEqualTo(6);
+    assertThat(answer.cautions()).contains("days-thawed");
     assertThat(earliest(answer)).isEqualTo(earliest);
   }
 
