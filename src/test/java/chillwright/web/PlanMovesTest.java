@@ -224,6 +224,27 @@ class PlanMovesTest {
     assertThat(more.at("/moved/0/says").asText()).contains("There are more or fewer portions.");
   }
 
+  /** One hob: of two soups reheated for an hour each, one has to be reheated before the other. */
+  @Test
+  void another_dish_that_is_added_moves_by_what_is_asked_and_not_by_portions() {
+    String two =
+        SUPPER
+            .strip()
+            .replaceAll(
+                "]}$",
+                """
+                , {"dish": "Bean soup", "category": "soup_or_stew", "route": "chilled",
+                   "portions": 5,
+                   "make": [{"step": "boil", "minutes": 60, "uses": {"hob": 1}}],
+                   "finish": [{"step": "warm", "minutes": 60, "uses": {"hob": 1}}]}]}
+                """)
+            .replace("\"thawHours\": 24", "\"thawHours\": 24, \"holdMinutes\": 90");
+    put(two.replace("\"hob\": 1,", "\"hob\": 2,").replace("Bean", "Lentil"));
+    JsonNode more = put(two);
+    assertThat(more.at("/verdict").asText()).as(more.toString()).isEqualTo("plan");
+    assertThat(more.at("/moved").findValuesAsText("why")).isNotEmpty().containsOnly("asked");
+  }
+
   @Test
   void another_hour_moves_all_and_says_so() {
     JsonNode later = put(SUPPER.replace("T18:00", "T19:00"));

@@ -11,7 +11,9 @@ final class Clash {
   /** The two that hold most of a thing when more is held than there is; none where none are two. */
   static List<Task> of(List<Task> plan, String resource, double there) {
     List<Task> holding = plan.stream().filter(task -> task.uses().containsKey(resource)).toList();
-    for (Task task : holding) {
+    // What is nearest to serving has least room to give way.
+    for (int i = holding.size() - 1; i >= 0; i--) {
+      Task task = holding.get(i);
       List<Task> together =
           holding.stream()
               .filter(other -> !other.start().isAfter(task.start()))

@@ -104,7 +104,11 @@ public record Moved(Task task, Instant was, Why why, Optional<Instant> since) {
     if (!was.serving().equals(menu.serving())) {
       return Why.HOUR;
     }
-    boolean isMoreOrLess = !portions(was).equals(portions(menu));
+    Map<String, Integer> before = portions(was);
+    boolean isMoreOrLess =
+        portions(menu).entrySet().stream()
+            .filter(now -> before.containsKey(now.getKey()))
+            .anyMatch(now -> !before.get(now.getKey()).equals(now.getValue()));
     return isMoreOrLess ? Why.PORTIONS : Why.ASKED;
   }
 

@@ -168,7 +168,12 @@ class PlannerTest {
     Plan plan = plan(menu(Map.of("hob", 1.0), three));
     assertThat(plan.isFound()).isFalse();
     assertThat(plan.isProven()).isTrue();
-    assertThat(plan.conflicts()).containsExactly(new Conflict(Why.SHORT_OF, "", "hob", 3));
+    assertThat(plan.conflicts())
+        .usingRecursiveFieldByFieldElementComparatorIgnoringFields("clash")
+        .containsExactly(new Conflict(Why.SHORT_OF, "", "hob", 3));
+    assertThat(plan.conflicts().get(0).clash())
+        .hasSize(2)
+        .allMatch(task -> task.kind() == Kind.FINISH && task.step().equals("reheat"));
     assertThat(plan(menu(Map.of("hob", 3.0), three)).isFound()).isTrue();
   }
 
