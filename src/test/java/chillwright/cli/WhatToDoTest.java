@@ -141,9 +141,11 @@ class WhatToDoTest {
     Path file =
         Files.writeString(
             folder.resolve("out.csv"),
-            "lot,food,category,when,entry\n"
-                + "A,Bean chili,soup_or_stew,2026-03-02T18:00:00Z,cooked\n"
-                + "A,,,2026-03-02T21:15:00Z,chilled\n");
+            """
+            lot,food,category,when,entry
+            A,Bean chili,soup_or_stew,2026-03-02T18:00:00Z,cooked
+            A,,,2026-03-02T21:15:00Z,chilled
+            """);
     out.getBuffer().setLength(0);
     Console console = new Console(new PrintWriter(out), new PrintWriter(out), false);
     Clock clock = Clock.fixed(Instant.parse("2026-03-03T10:00:00Z"), ZoneOffset.UTC);

@@ -106,6 +106,68 @@ class PutBackTest {
     assertThat(visit.submit("/lots/BARS-1/put-back").status()).isEqualTo(422);
   }
 
+  private Reply backFrom(String rows) {
+    Reply stored = served.postCsv("/api/v1/imports", rows);
+    assertThat(stored.status()).as(stored.text()).isLessThan(300);
+    visit.open("/lots/POT-1");
+    return visit.submit("/lots/POT-1/put-back");
+  }
+
+  /** FDA Food Code 2022, 3-501.14(A)(1): 70 °F within two hours; nothing shows it of the part. */
+  @ParameterizedTest
+  @CsvSource({
+    "chilled, 40F, cooling, , OTHER",
+    "chilled, 40F, set-out, , OTHER",
+    "frozen, , thawing, , OTHER",
+    "frozen, , frozen, 60F, TOLD",
+    "chilled, 40F, chilled, 55F, TOLD",
+    "chilled, 40F, hot-holding, , OTHER"
+  })
+  void a_part_that_stands_otherwise_does_not_go_back(
+      String whole, String read, String part, String readOfPart, String why) {
+    String first = part.equals("cooling") ? "09:30" : "14:00";
+    String rows =
+        """
+        lot,food,category,when,entry,portions,temperature,from,to
+        POT,Leek soup,soup_or_stew,2026-03-06T09:00:00Z,cooked,20,180F,,
+        POT,,,2026-03-06T10:30:00Z,reading,,68F,,
+        POT,,,2026-03-06T13:00:00Z,%s,,%s,,
+        POT,,,2026-03-06T%s:00Z,portions,5,,,POT-1
+        POT-1,Leek soup,,2026-03-06T%s:00Z,%s,5,%s,POT,
+        """
+            .formatted(
+                whole,
+                read == null ? "" : read,
+                first,
+                first,
+                part,
+                readOfPart == null ? "" : readOfPart);
+    Reply refused = backFrom(rows);
+    assertThat(refused.status()).as(refused.text()).isEqualTo(422);
+    assertThat(refused.text())
+        .contains(
+            why.equals("TOLD") ? "Not put back: something happened" : "stands otherwise than this");
+    assertThat(left("POT")).isEqualTo(15);
+  }
+
+  /** FDA Food Code 2022, 3-501.14(A)(1): a part still at 90 °F after two hours is out. */
+  @Test
+  void a_part_that_is_out_does_not_go_back_into_a_lot_that_is_not() {
+    Reply refused =
+        backFrom(
+            """
+            lot,food,category,when,entry,portions,temperature,from,to
+            POT,Leek soup,soup_or_stew,2026-03-06T09:00:00Z,cooked,20,180F,,
+            POT,,,2026-03-06T09:10:00Z,portions,5,,,POT-1
+            POT-1,Leek soup,,2026-03-06T09:10:00Z,cooling,5,,POT,
+            POT,,,2026-03-06T10:30:00Z,reading,,68F,,
+            POT,,,2026-03-06T13:00:00Z,reading,,40F,,
+            """);
+    assertThat(refused.status()).as(refused.text()).isEqualTo(422);
+    assertThat(refused.text()).contains("Not put back: it is out, or something is owed to it");
+    assertThat(left("POT")).isEqualTo(15);
+  }
+
   @Test
   void the_whole_tells_that_it_was_divided_and_what_its_parts_gave_out() {
     visit.open("/lots/BARS");

@@ -36,6 +36,8 @@ public record PutBack(
     WHOLE_CLOSED,
     /** Something was told of the part that would get lost, such as a reading. */
     TOLD_MORE,
+    /** The whole stands otherwise by now, or the part began otherwise than it stood. */
+    OTHER_STATE,
     /** It was frozen, and what is left of the whole is not. */
     WHOLE_NOT_FROZEN,
     /** It was frozen on a later day than the whole, so it has used more days. */
@@ -110,14 +112,18 @@ public record PutBack(
   }
 
   /**
-   * What the whole would not tell of the part. It tells all where nothing happened to the part, or
-   * where both were frozen, the part no later by the day and with nothing read of it: then the days
-   * of the whole are no more than its own.
+   * What the whole would not tell of the part. It tells all where nothing happened to the part and
+   * both stand alike, or where both were frozen, the part no later by the day and with nothing read
+   * of it: then the days of the whole are no more than its own.
    */
   private static Optional<Refusal> untold(
       List<LogEntry> own, List<LogEntry> whole, LotId part, ZoneId zone) {
+    LogEntry first = own.get(0);
+    if (first.temperature().isPresent() || first.is(How.SOFT)) {
+      return Optional.of(Refusal.TOLD_MORE);
+    }
     if (own.size() == 1) {
-      return Optional.empty();
+      return state(own).equals(state(whole)) ? Optional.empty() : Optional.of(Refusal.OTHER_STATE);
     }
     boolean onlyFroze =
         own.stream().skip(1).allMatch(row -> row.word() == Word.MOVED || isFreezing(row));
@@ -127,7 +133,7 @@ public record PutBack(
     if (!isFrozen(whole)) {
       return notFrozen(own, whole, part);
     }
-    boolean beganFrozen = own.get(0).word() == Word.FROZEN;
+    boolean beganFrozen = first.word() == Word.FROZEN;
     return beganFrozen || !day(own, zone).isAfter(day(whole, zone))
         ? Optional.empty()
         : Optional.of(Refusal.FROZEN_LATER);
@@ -156,14 +162,17 @@ public record PutBack(
         && row.details().how().filter(how -> how != How.HARD).isEmpty();
   }
 
-  /** By the last row that tells what became of all of it. */
   private static boolean isFrozen(List<LogEntry> rows) {
+    return state(rows).filter(Word.FROZEN::equals).isPresent();
+  }
+
+  /** The last row that tells what became of all of it; what was cooked cools from then on. */
+  private static Optional<Word> state(List<LogEntry> rows) {
     return rows.stream()
         .map(LogEntry::word)
         .filter(word -> !TELLS_NO_PHASE.contains(word))
         .reduce((before, last) -> last)
-        .filter(Word.FROZEN::equals)
-        .isPresent();
+        .map(word -> word == Word.COOKED || word == Word.PREPARED ? Word.COOLING : word);
   }
 
   /** The day on which it was frozen first. */

@@ -56,6 +56,15 @@ record NotForUse(Desk desk, Visitor visitor) {
                                     .isPresent()));
   }
 
+  /** Whether a lot on hand is not for use as its record stands. */
+  boolean is(LotId lot) {
+    return desk.kitchen()
+        .lots()
+        .lot(lot)
+        .filter(view -> !reasons(view, desk.kitchen().now()).isEmpty())
+        .isPresent();
+  }
+
   /** What a lot on hand was out of, or is owed, the worst first. */
   static List<Finding> reasons(LotView view, Instant now) {
     return view.judged().stream()

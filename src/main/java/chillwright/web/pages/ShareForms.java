@@ -220,6 +220,11 @@ final class ShareForms {
     }
     String part = lot.lot().text();
     LotId whole = back.get().whole();
+    NotForUse unfit = new NotForUse(desk, visitor);
+    if (unfit.is(lot.lot()) && !unfit.is(whole)) {
+      told.faults.add(visitor.say("share.back.not.unfit"));
+      return told;
+    }
     told.next = Optional.of(DividedNotice.onBack(whole, lot.lot()));
     told.add(taken(form, part, Integer.toString(back.get().portions()), whole));
     String note = visitor.say("share.back.note", part);
