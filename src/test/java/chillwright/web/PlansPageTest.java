@@ -19,6 +19,8 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The pages of make-ahead plans; the calendar is read by a library of its own (RFC 5545). */
 class PlansPageTest {
@@ -201,6 +203,17 @@ class PlansPageTest {
     assertThat(visit.open("/plans/harvest-supper").text()).contains("No dish yet");
   }
 
+  @ParameterizedTest
+  @ValueSource(strings = {"120", "120 min", "2 h", "2:00", "2h"})
+  void how_long_a_step_takes_is_written_as_people_say_it(String length) {
+    begin("40");
+    visit.submit("/plans/harvest-supper/kitchen", "has/hob", "2");
+    Reply made = dish("finish/1/minutes", length);
+    assertThat(made.status()).as(made.text()).isEqualTo(303);
+    assertThat(visit.open("/plans/harvest-supper").text())
+        .contains("16:00 - 18:00", "name=\"finish/0/minutes\" type=\"text\"");
+  }
+
   @Test
   void every_fault_stands_beside_its_field_and_nothing_is_changed() {
     assertThat(begin("many").text()).contains("A whole number of guests");
@@ -210,7 +223,7 @@ class PlansPageTest {
     assertThat(refused.status()).isEqualTo(422);
     assertThat(refused.text())
         .contains("Not saved: mend what is marked below")
-        .contains("Whole minutes, from 1 to 10080.", "A whole number of portions")
+        .contains("From 1 minute to 7 days (10080 minutes)", "A whole number of portions")
         .contains("value=\"soon\"");
     Reply nameless = dish("dish", "", "make/0/step", "", "make/0/minutes", "");
     assertThat(nameless.text()).contains("What the dish is called.", "At least one step");

@@ -8,6 +8,7 @@ import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
 import chillwright.core.measure.Temperature.Scale;
+import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.OpenCooling;
 import chillwright.core.rules.Verdict;
@@ -341,7 +342,8 @@ final class LotPage {
   }
 
   private static List<Found> findings(LotView view, Sentences sentences, Visitor visitor) {
-    return view.judged().map(LotView.Judged::findings).orElse(List.of()).stream()
+    List<Finding> all = view.judged().map(LotView.Judged::findings).orElse(List.of());
+    return Acts.telling(all, sentences.now()).stream()
         .sorted(Sentences.worstFirst(sentences.now()))
         .map(finding -> found(finding, view, sentences, visitor))
         .toList();

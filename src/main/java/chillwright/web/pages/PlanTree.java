@@ -4,6 +4,7 @@ import chillwright.core.plan.Menu;
 import chillwright.core.plan.Thawing;
 import chillwright.rulebook.BrokenRules;
 import chillwright.rulebook.PlanFile;
+import chillwright.service.ahead.SaidLength;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
@@ -220,7 +221,7 @@ final class PlanTree {
       if (form.has(at + "step") || form.has(at + "minutes")) {
         ObjectNode step = steps.addObject();
         step.put("step", form.text(at + "step"));
-        number(step, "minutes", form.text(at + "minutes"));
+        number(step, "minutes", minutes(form.text(at + "minutes")));
         amounts(step, "uses", at + "uses/", form);
         if (row >= known && isUnattended(step)) {
           leaveAlone(step);
@@ -233,6 +234,14 @@ final class PlanTree {
     } else {
       dish.set(list, steps);
     }
+  }
+
+  /** A bare figure is minutes already; "4 h", "1:30" and "90 min" are made so. */
+  private static String minutes(String given) {
+    boolean isBare = given.matches("[0-9.,]*");
+    return isBare
+        ? given
+        : SaidLength.of(given).map(length -> Long.toString(length.toMinutes())).orElse(given);
   }
 
   /** Whether nobody stands beside a step all the while, unless the cook says so. */
