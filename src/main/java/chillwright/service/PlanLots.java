@@ -115,13 +115,11 @@ final class PlanLots {
     return OptionalInt.of(own.getAsInt() + parts);
   }
 
-  /** The progress of one lot alone. */
-  static Progress of(LotView lot, Timeline timeline) {
-    Progress done = of(timeline);
-    return new Progress(done.made(), done.frozen(), done.takenOut(), keeping(List.of(lot)));
-  }
-
-  private static Progress of(Timeline timeline) {
+  /**
+   * The progress of one lot alone, without its days: where a dish did not become it by the button,
+   * any lot of that food may serve, and the pull list chooses.
+   */
+  static Progress of(Timeline timeline) {
     Optional<Instant> frozen = first(timeline, Phase.FROZEN);
     Optional<Instant> thawing =
         first(timeline, Phase.THAWING).or(() -> first(timeline, Phase.REHEATING));

@@ -294,6 +294,6 @@ public final class Plans {
                 view.judged()
                     .map(LotView.Judged::timeline)
                     .filter(timeline -> !timeline.beganAt().isBefore(since))
-                    .map(timeline -> PlanLots.of(view, timeline)));
+                    .map(PlanLots::of));
   }
 }
