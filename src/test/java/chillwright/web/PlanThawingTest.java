@@ -133,6 +133,42 @@ class PlanThawingTest {
         .contains("There is a plan.", "19:55 - Fri 20 Mar 14:00");
   }
 
+  /**
+   * Three days for 12 lb at 4 lb a day (USDA FSIS, The Big Thaw: 4 to 5 lb a day) end at 14:30 and
+   * begin on a Wednesday while all are at work, so it comes out on Tuesday evening.
+   */
+  @Test
+  void a_thaw_of_days_begins_on_the_evening_before_whatever_else_is_made() {
+    served
+        .kitchen()
+        .plans()
+        .save(
+            "feast",
+            """
+            serving: 2026-12-05T18:00:00Z
+            zone: UTC
+            kitchen:
+              has: {oven: 1, hands: 1}
+              open:
+                - {days: [mon, tue, wed, thu, fri], from: "18:00", to: "22:00"}
+                - {days: [sat, sun], from: "08:00", to: "22:00"}
+            dishes:
+              - dish: Turkey
+                category: raw_poultry_whole
+                route: fresh
+                make:
+                  - {step: thaw in the refrigerator, minutes: 4320}
+                  - {step: roast, minutes: 210, uses: {oven: 1}}
+              - dish: Pie
+                category: pie_pumpkin_or_pecan
+                route: chilled
+                make:
+                  - {step: bake, minutes: 60, uses: {oven: 1, hands: 1}}
+            """);
+    assertThat(visit.open("/plans/feast").text())
+        .contains("There is a plan.", "21:55 - Sat 5 Dec 14:30");
+  }
+
   @Test
   void two_steps_that_need_the_only_person_are_named() {
     bird(

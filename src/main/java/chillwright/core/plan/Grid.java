@@ -55,7 +55,7 @@ final class Grid {
   /** Stretches too long after closing for food to be taken out before it, in the same way. */
   List<int[]> untaken() {
     return closed.stream()
-        .map(stretch -> new int[] {stretch[0] + Job.WAITS, stretch[1]})
+        .map(stretch -> new int[] {stretch[0] + Job.EARLIER, stretch[1]})
         .filter(stretch -> stretch[0] < stretch[1])
         .toList();
   }

@@ -1,6 +1,7 @@
 package chillwright.core.plan;
 
 import chillwright.core.plan.Dish.Route;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -39,6 +40,12 @@ record Job(
     List<Use> finish) {
   /** How long food may wait in the refrigerator for hands to bring it to the freezer: 16 h. */
   static final int WAITS = Grid.length(Window.WAITS);
+
+  /**
+   * How much earlier what thaws may be taken out, where the kitchen is closed at its hour: a day,
+   * as raw poultry keeps one to two once thawed (FoodSafety.gov, Cold Food Storage Chart).
+   */
+  static final int EARLIER = Grid.length(Duration.ofDays(1));
 
   /** An amount of a thing held between two slots, counted from the beginning of a part. */
   record Use(String resource, int from, int to, int amount) {}

@@ -22,7 +22,7 @@ final class ThawingQuestion implements Question.Answering {
         Parameter.needed("weight", "WEIGHT", "Of one piece or pack."),
         Parameter.optional("cooking", "TIME", "How long it cooks when thawed."),
         Parameter.optional("kind", "roast|casserole", "For from frozen (default: roast)."),
-        Parameter.optional("serve-in", "TIME", "How long until it is served; with cooking."),
+        Parameter.optional("serve-in", "TIME", "How long until it is served."),
         Parameter.optional(
             "serve-at",
             "LOCALTIME",
@@ -36,9 +36,6 @@ final class ThawingQuestion implements Question.Answering {
     OptionalDouble serve = given.amount("serve-in", Measured.TIME);
     boolean isCasserole = given.choice("kind", List.of("roast", "casserole")).equals("casserole");
     Optional<LocalDateTime> at = given.localTime("serve-at", setting.now());
-    if (given.has("serve-in") && !given.has("cooking")) {
-      given.missing("cooking", Measured.TIME.allowed());
-    }
     if (given.has("serve-in") && given.has("serve-at")) {
       given.refuse("serve-in", "one-of-two", "serve-in or serve-at", EITHER);
     }
@@ -48,8 +45,12 @@ final class ThawingQuestion implements Question.Answering {
     at.ifPresent(time -> told.addAll(starts(piece, time, cooking, isCasserole, setting.now())));
     serve.ifPresent(
         hours -> {
-          double hot = cooking.orElseThrow();
-          told.addAll(dinner(piece, hot, piece.fromFrozen(hot, isCasserole).longest(), hours));
+          OptionalDouble frozen =
+              cooking.isPresent()
+                  ? OptionalDouble.of(
+                      piece.fromFrozen(cooking.getAsDouble(), isCasserole).longest())
+                  : OptionalDouble.empty();
+          told.addAll(dinner(piece, cooking.orElse(0), frozen, hours));
         });
     told.add(range("thawing.refrigerator", piece.refrigerator()));
     told.add(range("thawing.water", piece.coldWater()));
@@ -78,13 +79,15 @@ final class ThawingQuestion implements Question.Answering {
   }
 
   /** Each way with the cooking after it, held against the time there is. */
-  private static List<Told> dinner(Thawing piece, double cooking, double fromFrozen, double serve) {
-    List<Told> told =
-        new ArrayList<>(
-            List.of(
-                way("refrigerator", piece.refrigerator().longest() + cooking, serve),
-                way("water", piece.coldWater().longest() + cooking, serve),
-                way("from-frozen", fromFrozen, serve)));
+  private static List<Told> dinner(
+      Thawing piece, double cooking, OptionalDouble fromFrozen, double serve) {
+    List<Told> told = new ArrayList<>();
+    if (fromFrozen.isEmpty()) {
+      told.add(Told.of("thawing.no-cooking"));
+    }
+    told.add(way("refrigerator", piece.refrigerator().longest() + cooking, serve));
+    told.add(way("water", piece.coldWater().longest() + cooking, serve));
+    fromFrozen.ifPresent(hours -> told.add(way("from-frozen", hours, serve)));
     if (told.stream().noneMatch(way -> way.key().endsWith(".makes"))) {
       told.add(Told.of("thawing.none-makes"));
     }

@@ -297,7 +297,7 @@ class QuestionTest {
           ICE          | start=95 to=x                            | start to volume
           FREEZING     | shape=cube air=cold                      | thickness shape air
           FREEZER_LOAD | kind=fish weight=6                       | freezer kind weight
-          THAWING      | serve-in=soon                            | weight serve-in cooking
+          THAWING      | serve-in=soon                            | weight serve-in
           FROZEN_LIFE  | category=soup frozen=today steps=10F q10=0 | category frozen q10 steps
           FROZEN_LIFE  | frozen=2026-11-01 steps=10F:7d           | category
           FROZEN_LIFE  | life=beef frozen=2026-11-01 steps=1F:1d  | life
