@@ -59,7 +59,8 @@ final class KeepingLines {
     if (best(keeping).filter(this::isOver).isPresent()) {
       lines.add(words.say("label.quality-passed"));
     } else if (room.days().isPresent()) {
-      lines.add(words.say("label.room-days", room.days().getAsInt(), room.by()));
+      int left = RoomLife.left(judged.timeline(), room.days().getAsInt());
+      lines.add(words.say("label.room-days", left, room.by()));
     }
     lines.addAll(onceThawed(keeping, judged));
     return lines.isEmpty() ? List.of(words.say("label.no-date-outside")) : lines;

@@ -217,6 +217,30 @@ class OnHandTest {
     assertThat(served.get("/on-hand?good-on=2026-03-05&days=many").status()).isEqualTo(400);
   }
 
+  /** Our own reading, no source: a freezer stops days of quality and gives none back. */
+  @Test
+  void days_on_the_counter_before_the_freezer_are_used() {
+    String bars = "bar_cookies_cut_and_wrapped";
+    log(
+        "OLD",
+        bars,
+        at("2026-02-25T07:00", "'entry':'cooked'"),
+        at("2026-02-28T07:00", "'entry':'frozen','how':'hard'"));
+    log(
+        "AGAIN",
+        bars,
+        at("2026-02-25T07:00", "'entry':'cooked'"),
+        at("2026-02-25T08:00", "'entry':'frozen','how':'hard'"),
+        at("2026-02-26T08:00", "'entry':'thawing','how':'refrigerator'"),
+        at("2026-02-28T08:00", "'entry':'frozen','how':'hard'"));
+    JsonNode lots = served.get("/api/v1/lots").json().at("/items");
+    lots.findValuesAsText("food").stream().distinct().forEach(food -> stated(food, 6));
+    String address = "/on-hand?good-on=2026-03-05&days=";
+    assertThat(listed(address + 3, true)).containsExactlyInAnyOrder("OLD", "AGAIN");
+    assertThat(listed(address + 4, true)).containsExactly("AGAIN");
+    assertThat(listed(address + 5, true)).isEmpty();
+  }
+
   /** Nothing on hand was made after today, so no day before it can be one of posting. */
   @Test
   void a_day_that_is_over_and_wrong_days_are_refused_at_their_fields_with_what_was_entered() {

@@ -1,10 +1,10 @@
 package chillwright.core.keeping;
 
 import chillwright.core.log.LogEntry;
-import chillwright.core.log.Phase;
 import chillwright.core.log.Timeline;
 import chillwright.core.log.Word;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -15,29 +15,54 @@ import java.util.stream.Stream;
  * it.
  */
 public final class RoomLife {
+  /**
+   * How long food has been out of a freezer.
+   *
+   * @param used days out of it before it last went in, since it was made
+   * @param since when it is out; empty while it is frozen, and where the record does not tell
+   */
+  private record Out(int used, Optional<LocalDate> since) {}
+
   private RoomLife() {}
 
   /**
-   * The day from which its days at room temperature count: that of its thawing, or of its making
-   * where it never was frozen; of what is put together without baking the earliest of its parts.
-   * Empty while it is frozen, and where the record tells neither.
+   * The day from which its days at room temperature count: that of its making, or of its thawing
+   * less the days that it was out before it was frozen; of what is put together without baking the
+   * earliest of its parts. Empty while it is frozen, and where the record tells neither.
    */
   public static Optional<LocalDate> begins(Timeline timeline) {
-    if (timeline.phase() == Phase.FROZEN) {
-      return Optional.empty();
+    Out out = out(timeline);
+    return out.since().map(day -> day.minusDays(out.used()));
+  }
+
+  /** What is left, once thawed, of so many days that a frozen lot had when it was made. */
+  public static int left(Timeline timeline, int days) {
+    return Math.max(0, days - out(timeline).used());
+  }
+
+  /** Freezing stops the days and gives none back, as for days of safety (3-501.17). */
+  private static Out out(Timeline timeline) {
+    int used = 0;
+    Optional<LocalDate> since = Optional.empty();
+    for (LogEntry entry : timeline.entries()) {
+      LocalDate day = timeline.day(entry.happenedAt());
+      if (entry.word() == Word.FROZEN) {
+        used += since.map(from -> Math.toIntExact(ChronoUnit.DAYS.between(from, day))).orElse(0);
+        since = Optional.empty();
+      } else if (since.isEmpty() && (isMaking(entry) || entry.word() == Word.THAWING)) {
+        since = isMaking(entry) ? earliest(timeline, day) : Optional.of(day);
+      }
     }
-    boolean wasFrozen = Quality.firstFrozen(timeline).isPresent();
-    Optional<LocalDate> own =
-        timeline.entries().stream()
-            .filter(entry -> wasFrozen ? entry.word() == Word.THAWING : isMaking(entry))
-            .reduce((first, later) -> wasFrozen ? later : first)
-            .map(entry -> timeline.day(entry.happenedAt()));
-    boolean isAnew = wasFrozen || timeline.entries().get(0).word() == Word.COOKED;
+    return new Out(used, since);
+  }
+
+  private static Optional<LocalDate> earliest(Timeline timeline, LocalDate made) {
+    boolean isAnew = timeline.entries().get(0).word() == Word.COOKED;
     Stream<LocalDate> before =
         isAnew
             ? Stream.empty()
             : timeline.sources().stream().flatMap(source -> begins(source).stream());
-    return Stream.concat(own.stream(), before).min(Comparator.naturalOrder());
+    return Stream.concat(Stream.of(made), before).min(Comparator.naturalOrder());
   }
 
   private static boolean isMaking(LogEntry entry) {

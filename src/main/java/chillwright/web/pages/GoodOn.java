@@ -9,10 +9,10 @@ import chillwright.core.kitchen.KnownFood;
 import chillwright.core.log.Category;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
+import chillwright.core.log.Timeline;
 import chillwright.service.LotQuery;
 import chillwright.service.Page;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -99,15 +99,19 @@ final class GoodOn {
                         .map(KnownFood::roomDays)
                         .orElse(OptionalInt.empty()));
     boolean isFrozen = lot.standing().filter(s -> s.phase() == Phase.FROZEN).isPresent();
-    Optional<LocalDate> begun = days.isPresent() && !isFrozen ? begun(lot.lot()) : Optional.empty();
-    return new StillGood.AtRoom(days, begun);
+    Optional<Timeline> timeline = days.isPresent() ? timeline(lot.lot()) : Optional.empty();
+    if (isFrozen && timeline.isPresent()) {
+      int left = RoomLife.left(timeline.get(), days.getAsInt());
+      return new StillGood.AtRoom(OptionalInt.of(left), Optional.empty());
+    }
+    return new StillGood.AtRoom(days, timeline.flatMap(RoomLife::begins));
   }
 
-  private Optional<LocalDate> begun(LotId lot) {
+  private Optional<Timeline> timeline(LotId lot) {
     return desk.kitchen()
         .lots()
         .lot(lot)
         .flatMap(view -> view.judged())
-        .flatMap(judged -> RoomLife.begins(judged.timeline()));
+        .map(judged -> judged.timeline());
   }
 }
