@@ -125,6 +125,17 @@ class PageFormsTest {
     };
   }
 
+  @Test
+  void a_described_food_is_known_by_its_name_in_any_letters() {
+    served.kitchen().setUp().food(Map.of("name", "Bean Stéw", "category", "soup_or_stew"));
+    String once = Visit.once(visit.open("/new-batch"));
+    Reply begun =
+        visit.submit(
+            "/new-batch", "once", once, "lot", "BS-7", "entry", "cooked", "food", "bean stew");
+    assertThat(begun.status()).as(begun.text()).isEqualTo(303);
+    assertThat(served.get("/api/v1/lots/BS-7").json().at("/food").asText()).isEqualTo("Bean Stéw");
+  }
+
   /** The longest code is 64 characters, as the API says; no room is needed for parts of none. */
   @Test
   void a_chosen_code_is_that_of_a_new_lot_and_may_be_as_long_as_any() {

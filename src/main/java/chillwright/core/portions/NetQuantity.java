@@ -36,7 +36,7 @@ public record NetQuantity(String text) {
 
   private static final Pattern WHOLE =
       Pattern.compile(
-          "(?:\\p{L}[\\p{L}.: ]{0,30})?%s(?:[(,;/·=]\\s*%s\\)?\\s*)*".formatted(AMOUNT, AMOUNT));
+          "(?:\\p{L}[\\p{L}.: ]{0,30})?%s(?:[(,;/·=]?\\s*%s\\)?\\s*)*".formatted(AMOUNT, AMOUNT));
 
   private static final Pattern EACH = Pattern.compile("(" + DIGITS + ")\\s*(" + UNIT + ")");
   private static final Pattern NUMBER = Pattern.compile(DIGITS);

@@ -4,6 +4,7 @@ import chillwright.core.keeping.LotOrder;
 import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
 import chillwright.core.kitchen.KnownFood;
+import chillwright.core.log.Folded;
 import chillwright.core.log.KeepingList;
 import chillwright.print.Language;
 import chillwright.rulebook.Handbook;
@@ -36,9 +37,17 @@ final class Known {
     return List.copyOf(names);
   }
 
-  /** What the kitchen said of that food. */
+  /** What the kitchen said of that food; capitals and accents make no difference. */
   Optional<KnownFood> food(String name) {
-    return kitchen.setUp().food(Normalizer.normalize(name, Normalizer.Form.NFC));
+    String folded = Folded.of(name);
+    return kitchen
+        .setUp()
+        .food(Normalizer.normalize(name, Normalizer.Form.NFC))
+        .or(
+            () ->
+                kitchen.setUp().foods().stream()
+                    .filter(food -> Folded.of(food.name()).equals(folded))
+                    .findFirst());
   }
 
   /** The category of the newest lot of that food. */

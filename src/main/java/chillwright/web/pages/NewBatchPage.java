@@ -141,6 +141,8 @@ final class NewBatchPage {
       return;
     }
     KnownFood food = known.get();
+    // As the kitchen writes it, so that its lots stand together.
+    fields.put("food", food.name());
     fill(fields, "category", Optional.of(food.category()));
     fill(fields, "place", food.place().filter(place -> mayStandIn(place, fields)));
     fill(fields, "container", food.container());
