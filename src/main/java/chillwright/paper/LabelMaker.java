@@ -4,6 +4,7 @@ import chillwright.core.forecast.Forecast;
 import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
+import chillwright.core.keeping.RoomLife;
 import chillwright.core.log.Category;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Phase;
@@ -184,6 +185,11 @@ public final class LabelMaker {
       Standing standing, Judged judged, KeepingLines.Room room, boolean leaves) {
     if (standing.phase() != Phase.FROZEN) {
       return keeping().chilled(standing.keeping(), judged, room);
+    }
+    boolean isByRoom = !judged.timeline().food().category().tcs() && room.days().isPresent();
+    if (isByRoom && RoomLife.begins(judged.timeline()).isPresent()) {
+      // Found soft in its freezer: what that adds has ended.
+      return keeping().chilled(standing.keeping().outOfFreezer(), judged, room);
     }
     return leaves
         ? keeping().leavesFrozen(standing.keeping(), judged, room)

@@ -233,11 +233,21 @@ class OnHandTest {
         at("2026-02-25T08:00", "'entry':'frozen','how':'hard'"),
         at("2026-02-26T08:00", "'entry':'thawing','how':'refrigerator'"),
         at("2026-02-28T08:00", "'entry':'frozen','how':'hard'"));
+    log(
+        "SOFT",
+        bars,
+        at("2026-02-25T07:00", "'entry':'cooked'"),
+        at("2026-02-25T08:00", "'entry':'frozen','how':'hard'"),
+        at("2026-03-02T08:00", "'entry':'reading','how':'soft'"));
     JsonNode lots = served.get("/api/v1/lots").json().at("/items");
     lots.findValuesAsText("food").stream().distinct().forEach(food -> stated(food, 6));
     String address = "/on-hand?good-on=2026-03-05&days=";
-    assertThat(listed(address + 3, true)).containsExactlyInAnyOrder("OLD", "AGAIN");
+    assertThat(listed(address + 3, true)).containsExactlyInAnyOrder("SOFT", "OLD", "AGAIN");
+    assertThat(served.get(address + 4).text()).contains("at its best until Sun 8 Mar");
     assertThat(listed(address + 4, true)).containsExactly("AGAIN");
+    assertThat(served.get("/lots/SOFT").text())
+        .contains("at its best until Sun 8 Mar")
+        .doesNotContain("Frozen: best quality by");
     assertThat(listed(address + 5, true)).isEmpty();
   }
 

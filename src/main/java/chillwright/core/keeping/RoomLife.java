@@ -1,5 +1,6 @@
 package chillwright.core.keeping;
 
+import chillwright.core.log.How;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Timeline;
 import chillwright.core.log.Word;
@@ -28,7 +29,8 @@ public final class RoomLife {
   /**
    * The day from which its days at room temperature count: that of its making, or of its thawing
    * less the days that it was out before it was frozen; of what is put together without baking the
-   * earliest of its parts. Empty while it is frozen, and where the record tells neither.
+   * earliest of its parts; of a lot that was found soft in its freezer that day. Empty while it is
+   * frozen, and where the record tells neither.
    */
   public static Optional<LocalDate> begins(Timeline timeline) {
     Out out = out(timeline);
@@ -44,16 +46,26 @@ public final class RoomLife {
   private static Out out(Timeline timeline) {
     int used = 0;
     Optional<LocalDate> since = Optional.empty();
+    Optional<LocalDate> frozen = Optional.empty();
     for (LogEntry entry : timeline.entries()) {
       LocalDate day = timeline.day(entry.happenedAt());
       if (entry.word() == Word.FROZEN) {
         used += since.map(from -> Math.toIntExact(ChronoUnit.DAYS.between(from, day))).orElse(0);
         since = Optional.empty();
+        frozen = Optional.of(day);
+      } else if (frozen.filter(day::isAfter).isPresent() && since.isEmpty() && isSoft(entry)) {
+        since = Optional.of(day);
       } else if (since.isEmpty() && (isMaking(entry) || entry.word() == Word.THAWING)) {
         since = isMaking(entry) ? earliest(timeline, day) : Optional.of(day);
       }
     }
     return new Out(used, since);
+  }
+
+  /** Found soft, or read above freezing, on a later day than it went in. */
+  private static boolean isSoft(LogEntry entry) {
+    return entry.is(How.SOFT)
+        || entry.temperature().filter(read -> read.celsiusDegrees() > 0).isPresent();
   }
 
   private static Optional<LocalDate> earliest(Timeline timeline, LocalDate made) {

@@ -91,7 +91,7 @@ public record StillGood(LocalDate day, OptionalInt after) {
       Why why = isQuality ? Why.BEST_CHILLED : Why.ENDS;
       return last.filter(this::isTooEarly).map(ends -> Against.until(why, ends));
     }
-    if (standing.phase() == Phase.FROZEN) {
+    if (standing.phase() == Phase.FROZEN && room.begun().isEmpty()) {
       return frozen(standing.keeping(), category, room);
     }
     Optional<LocalDate> roomLast = category.tcs() ? Optional.empty() : room.last();

@@ -13,6 +13,7 @@ import chillwright.core.log.Timeline;
 import chillwright.service.LotQuery;
 import chillwright.service.Page;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -100,11 +101,12 @@ final class GoodOn {
                         .orElse(OptionalInt.empty()));
     boolean isFrozen = lot.standing().filter(s -> s.phase() == Phase.FROZEN).isPresent();
     Optional<Timeline> timeline = days.isPresent() ? timeline(lot.lot()) : Optional.empty();
-    if (isFrozen && timeline.isPresent()) {
+    Optional<LocalDate> begun = timeline.flatMap(RoomLife::begins);
+    if (isFrozen && timeline.isPresent() && begun.isEmpty()) {
       int left = RoomLife.left(timeline.get(), days.getAsInt());
       return new StillGood.AtRoom(OptionalInt.of(left), Optional.empty());
     }
-    return new StillGood.AtRoom(days, timeline.flatMap(RoomLife::begins));
+    return new StillGood.AtRoom(days, begun);
   }
 
   private Optional<Timeline> timeline(LotId lot) {

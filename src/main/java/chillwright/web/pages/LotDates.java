@@ -20,7 +20,10 @@ record LotDates(Desk desk, Visitor visitor, Instant now) {
   /** A sentence each; of food that is not for use, why none holds. */
   List<String> says(LotView view) {
     Optional<Category> category = category(view.state());
-    Optional<Keeping> dates = kept(view.state());
+    Optional<String> room = category.flatMap(kind -> room(view, kind));
+    // Found soft in its freezer it goes by its days at room temperature alone.
+    Optional<Keeping> dates =
+        kept(view.state()).map(kept -> room.isPresent() ? kept.outOfFreezer() : kept);
     if (category.isEmpty() || dates.isEmpty()) {
       return List.of();
     }
@@ -29,7 +32,7 @@ record LotDates(Desk desk, Visitor visitor, Instant now) {
       return List.of(none.get());
     }
     List<String> says = new ArrayList<>(text(category.get(), dates.get()).says());
-    room(view, category.get()).ifPresent(says::add);
+    room.ifPresent(says::add);
     boolean hasLeftFreezer = view.state().isOnHand() && !dates.equals(all(view.state()));
     if (says.isEmpty() && hasLeftFreezer) {
       says.add(visitor.say("label.no-date-outside"));
