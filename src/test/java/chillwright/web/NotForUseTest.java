@@ -303,7 +303,7 @@ class NotForUseTest {
   /** FDA Food Code 2022 3-403.11(A), (D): 165 °F within two hours, by leave of the authority. */
   @Test
   void a_full_reheat_by_leave_gives_its_dates_back() throws IOException {
-    log("'when':'2026-03-06T12:10:00-07:00','entry':'action','note':'inspector was asked'");
+    log("'when':'2026-03-06T12:10:00-07:00','entry':'action','note':'inspector allowed it'");
     log("'when':'2026-03-06T12:15:00-07:00','entry':'reheating','temperature':'99F'");
     log("'when':'2026-03-06T12:40:00-07:00','entry':'reading','temperature':'166F'");
     assertThat(visit.open("/lots/WARM").text()).doesNotContain("No date holds");
@@ -337,6 +337,12 @@ class NotForUseTest {
   @ParameterizedTest
   @CsvSource({
     "the inspector allowed it, false",
+    "la inspectora lo permitió; autoridad local, false",
+    "inspector was asked, true",
+    "autorizado por el chef, true",
+    "asked whether the authority allows it, true",
+    "the inspector says: throw it out, true",
+    "authority allowed the rest: discard this, true",
     "the inspector did not allow it, true",
     "inspector refused, true",
     "el inspector no lo permite, true",
