@@ -10,6 +10,7 @@ import chillwright.core.log.LotLog;
 import chillwright.core.log.Phase;
 import chillwright.core.log.PutBack;
 import chillwright.core.log.Row;
+import chillwright.core.log.SwappedPortions;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
 import chillwright.service.FoundFindings.Found;
@@ -20,6 +21,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -187,6 +189,58 @@ public final class Lots {
             .read(session -> session.log().logs(List.of(part)).values().stream())
             .flatMap(log -> CountedPart.of(log, more, moreMade).stream())
             .toList();
+  }
+
+  /** Parts beside a lot, or of it, that portions found in it may have been written for. */
+  public List<SwappedPortions.Giver> givers(LotId taker) {
+    return kitchen
+        .database()
+        .read(
+            session ->
+                session.log().log(taker).stream()
+                    .flatMap(
+                        log ->
+                            beside(session, log).stream()
+                                .flatMap(
+                                    part ->
+                                        SwappedPortions.giver(log, part, kitchen.zone()).stream()))
+                    .toList());
+  }
+
+  /** Corrections that give a lot so many portions of each of these parts; none where one cannot. */
+  public List<CountedPart.Count> countsFrom(LotId taker, Map<LotId, Integer> fewer) {
+    Map<LotId, Integer> most = new HashMap<>();
+    givers(taker).forEach(giver -> most.put(giver.part(), giver.most()));
+    if (fewer.entrySet().stream().anyMatch(e -> e.getValue() > most.getOrDefault(e.getKey(), 0))) {
+      return List.of();
+    }
+    List<CountedPart.Count> counts = new ArrayList<>();
+    kitchen
+        .database()
+        .read(session -> session.log().logs(List.copyOf(fewer.keySet())).values())
+        .forEach(part -> counts.addAll(SwappedPortions.lowered(part, fewer.get(part.lot()))));
+    int more = fewer.values().stream().mapToInt(Integer::intValue).sum();
+    kitchen
+        .database()
+        .read(session -> session.log().log(taker))
+        .ifPresent(log -> counts.addAll(SwappedPortions.raised(log, more)));
+    return counts;
+  }
+
+  /** Parts of the same food, of the lot and of what it was divided from. */
+  private static List<LotLog> beside(Session session, LotLog log) {
+    List<LotId> wholes = new ArrayList<>(List.of(log.lot()));
+    if (log.isDivided()) {
+      wholes.add(log.sources().get(0).lot());
+    }
+    List<LotId> made = session.log().madeFrom(wholes);
+    List<LotId> asked = made.subList(0, Math.min(MOST_PARTS, made.size()));
+    Map<LotId, LotState> states = session.lots().find(asked);
+    String food = session.lots().find(log.lot()).map(LotState::food).orElse("");
+    return session.log().logs(asked).values().stream()
+        .filter(part -> food.equals(states.get(part.lot()).food()))
+        .sorted(Comparator.comparing(part -> states.get(part.lot()), BY_CODE))
+        .toList();
   }
 
   /** What of these lots was not put back into what it was divided from. */

@@ -166,11 +166,16 @@ public record PutBack(
     return state(rows).filter(Word.FROZEN::equals).isPresent();
   }
 
+  /** Whether a row of that word tells what became of all of the food. */
+  static boolean tellsPhase(Word word) {
+    return !TELLS_NO_PHASE.contains(word);
+  }
+
   /** The last row that tells what became of all of it; what was cooked cools from then on. */
-  private static Optional<Word> state(List<LogEntry> rows) {
+  static Optional<Word> state(List<LogEntry> rows) {
     return rows.stream()
         .map(LogEntry::word)
-        .filter(word -> !TELLS_NO_PHASE.contains(word))
+        .filter(PutBack::tellsPhase)
         .reduce((before, last) -> last)
         .map(word -> word == Word.COOKED || word == Word.PREPARED ? Word.COOLING : word);
   }

@@ -5,6 +5,7 @@ import chillwright.core.log.CountedPart.Count;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.PutBack;
+import chillwright.core.log.SwappedPortions;
 import chillwright.core.log.Word;
 import chillwright.service.LotView;
 import chillwright.service.Lots;
@@ -21,13 +22,16 @@ import java.util.stream.Collectors;
  * entries alone, so one of them is wrong or missing.
  */
 record CountedMore(Desk desk, LotView view, Visitor visitor) {
-  private static final String MORE = "more";
+  static final String MORE = "more";
 
   /** So many takings are offered, the last first. */
   private static final int OFFERED = 3;
 
   /** More were made than was written; else more were divided off. */
   static final String MADE = "made";
+
+  /** They were written for other parts. */
+  static final String PARTS = "parts";
 
   private static final String DIVIDED = "divided";
   private static final String MENDED = "mended";
@@ -67,6 +71,33 @@ record CountedMore(Desk desk, LotView view, Visitor visitor) {
       }
     }
     return ways;
+  }
+
+  /** Parts that what was found may have been written for; none where nothing was found. */
+  static List<LotPageView.Giver> givers(Lots lots, LotState lot, Filled form, Visitor visitor) {
+    String more = form.given("form").equals("combined") ? "" : form.given(MORE);
+    if (!more.matches("[1-9]\\d{0,5}")) {
+      return List.of();
+    }
+    boolean isAgain = form.given("form").equals(MORE);
+    int rest = Integer.parseInt(more);
+    List<LotPageView.Giver> givers = new ArrayList<>();
+    for (SwappedPortions.Giver giver : lots.givers(lot.lot())) {
+      int likely = Math.min(rest, Math.min(giver.missing(), giver.most()));
+      rest -= likely;
+      String code = giver.part().text();
+      String key =
+          giver.missing() == 0 ? "share.more-counted.has" : "share.more-counted.has-missing";
+      givers.add(
+          new LotPageView.Giver(
+              more,
+              code,
+              visitor.say(key, code, giver.left(), giver.missing()),
+              isAgain
+                  ? form.given(MendedCounts.OF + code)
+                  : likely == 0 ? "" : Integer.toString(likely)));
+    }
+    return givers;
   }
 
   /** What to look at; none where nothing was counted or corrected just now. */

@@ -206,6 +206,7 @@ final class LotActs {
             .toList(),
         kept(lot, visitor),
         CountedMore.ways(kitchen.lots(), lot, form, visitor),
+        CountedMore.givers(kitchen.lots(), lot, form, visitor),
         new Known(kitchen).categories(visitor.language()),
         new Filled(fields, form.faults(), form.asked(), form.answered()));
   }

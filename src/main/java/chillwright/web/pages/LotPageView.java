@@ -181,6 +181,14 @@ public record LotPageView(
    */
   public record More(String count, String way, String says) {}
 
+  /**
+   * A part that what was found may have been written for.
+   *
+   * @param more how many were found beyond the log
+   * @param given how many of them, as filled in or as counts there say
+   */
+  public record Giver(String more, String code, String says, String given) {}
+
   /** Parts that cannot, and why. */
   public record Kept(List<String> parts, String why) {}
 
@@ -195,6 +203,7 @@ public record LotPageView(
    * @param putBacks parts, or the lot itself, that can go back into what they were divided from
    * @param kept parts, or the lot itself, that cannot
    * @param more ways to correct the counts, where more was counted than the log says
+   * @param givers parts that it may have been written for
    * @param form what was filled in; "form" names which of them it was
    */
   public record Acts(
@@ -207,6 +216,7 @@ public record LotPageView(
       List<Back> putBacks,
       List<Kept> kept,
       List<More> more,
+      List<Giver> givers,
       List<Choice> categories,
       Filled form) {
     /** Whether that form is shown again with what is wrong. */

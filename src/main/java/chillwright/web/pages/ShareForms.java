@@ -239,24 +239,19 @@ final class ShareForms {
     return told;
   }
 
-  /** What was found beyond the log of a part, in all the counts that tell of it. */
+  /** What was found beyond the log of a lot, in all the counts that tell of it. */
   private Told more(Form form, LotState lot, Visitor visitor) {
     Told told = new Told(visitor);
-    told.next = Optional.of(CountedMore.mended(lot.lot()));
-    OptionalInt more = number(form.text("more"), Integer.MAX_VALUE);
-    List<Count> counts =
-        desk.kitchen()
-            .lots()
-            .countsOf(lot.lot(), more.orElse(0), form.text("way").equals(CountedMore.MADE));
-    if (counts.isEmpty()) {
-      told.faults.add(visitor.say("share.more-counted.not"));
-    }
-    for (Count count : counts) {
+    MendedCounts mended = MendedCounts.of(desk.kitchen().lots(), form, lot.lot(), visitor);
+    told.next = Optional.of(mended.next());
+    told.faults.addAll(mended.faults());
+    told.used.addAll(mended.givers());
+    for (Count count : mended.counts()) {
       Map<String, String> own = common(form);
       own.put("entry", Word.CORRECTION.text());
       own.put("corrects", count.entry().text());
-      own.put("portions", Integer.toString(count.portions()));
-      own.put("note", visitor.say("share.more-counted.note"));
+      own.put("portions", count.portions() == 0 ? "" : Integer.toString(count.portions()));
+      own.put("note", mended.note());
       told.add(row(own, count.lot().text()));
     }
     return told;
