@@ -159,8 +159,10 @@ public final class Lots {
         : PutBack.refusal(log, kitchen.zone());
   }
 
+  /** Whether another lot was made of it, or divided off it, that was not put back since. */
   private static boolean isUsed(Session session, LotLog log) {
-    return !session.log().madeFrom(List.of(log.lot())).isEmpty();
+    List<LotId> made = session.log().madeFrom(List.of(log.lot()));
+    return made.size() > MOST_PARTS || !withoutPutBack(made, session.lots().find(made)).isEmpty();
   }
 
   /** The logs of a lot and of what was made of it. */
@@ -247,6 +249,10 @@ public final class Lots {
   public List<LotId> withoutPutBack(Collection<LotId> lots) {
     Map<LotId, LotState> states =
         kitchen.database().read(session -> session.lots().find(List.copyOf(lots)));
+    return withoutPutBack(lots, states);
+  }
+
+  private static List<LotId> withoutPutBack(Collection<LotId> lots, Map<LotId, LotState> states) {
     return lots.stream()
         .filter(
             lot ->

@@ -106,6 +106,25 @@ class PutBackTest {
     assertThat(visit.submit("/lots/BARS-1/put-back").status()).isEqualTo(422);
   }
 
+  /** Parts of a part are gone once they are back, so nothing of it is elsewhere. */
+  @Test
+  void a_part_that_was_divided_goes_back_once_its_own_parts_are() {
+    visit.open("/lots/BARS-1");
+    assertThat(visit.submit("/lots/BARS-1/parts", "parts", "2", "portions", "6").status())
+        .isEqualTo(303);
+    visit.open("/lots/BARS-1-1");
+    assertThat(visit.submit("/lots/BARS-1-1/put-back").status()).isEqualTo(303);
+    Reply early = visit.submit("/lots/BARS-1/put-back");
+    assertThat(early.status()).isEqualTo(422);
+    assertThat(early.text()).contains("Not put back: another lot was");
+    assertThat(visit.submit("/lots/BARS-1-2/put-back").status()).isEqualTo(303);
+    assertThat(visit.open("/lots/BARS-1").text()).contains("Put BARS-1 back into BARS");
+    Reply back = visit.submit("/lots/BARS-1/put-back");
+    assertThat(back.status()).as(back.text()).isEqualTo(303);
+    assertThat(left("BARS")).isEqualTo(72);
+    assertThat(left("BARS-1")).isZero();
+  }
+
   private Reply backFrom(String rows) {
     Reply stored = served.postCsv("/api/v1/imports", rows);
     assertThat(stored.status()).as(stored.text()).isLessThan(300);
