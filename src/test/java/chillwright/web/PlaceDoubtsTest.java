@@ -86,6 +86,22 @@ class PlaceDoubtsTest {
     assertThat(served.post("/api/v1/lots/S-1/entries", api).status()).isEqualTo(201);
   }
 
+  /** The same section begins "TCS food shall be thawed": it asks nothing of food that is none. */
+  @Test
+  void food_that_needs_no_cold_thaws_on_a_counter_unasked() {
+    String bars = "{'lot':'B-1','food':'Oat bars','category':'bar_cookies_cut_and_wrapped'}";
+    assertThat(served.post("/api/v1/lots", bars).status()).isEqualTo(201);
+    for (String entry :
+        new String[] {"09:00:00-07:00','entry':'cooked", "10:12:00-07:00','entry':'frozen"}) {
+      String row = "{'when':'2026-03-03T" + entry + "'}";
+      assertThat(served.post("/api/v1/lots/B-1/entries", row).status()).isEqualTo(201);
+    }
+    served.at("2026-03-03T18:00:00Z");
+    visit.open("/lots/B-1");
+    Reply reply = visit.submit("/lots/B-1/entries", "entry", "thawing", "place", "Pass");
+    assertThat(reply.status()).as(reply.text()).isEqualTo(303);
+  }
+
   /** Our own: a freezer is where food stays frozen, Food Code 3-501.11. */
   @ParameterizedTest
   @CsvSource({"Walk-in, 422", "Pass, 422", "Chest, 303", "Annex, 303"})

@@ -26,6 +26,7 @@ record PlaceDoubt(LotState lot, Desk desk, Visitor visitor) {
       case THAWING ->
           place
               .filter(here -> row.details().how().isEmpty())
+              .filter(here -> needsCold())
               .filter(here -> kind(here).filter(Kind.COUNTER::equals).isPresent())
               .map(here -> asks("entry.doubt.thawing", here));
       case FROZEN ->
@@ -35,6 +36,16 @@ record PlaceDoubt(LotState lot, Desk desk, Visitor visitor) {
               .map(here -> asks("entry.doubt.no-freezer", here));
       default -> Optional.empty();
     };
+  }
+
+  /** How food thaws is asked of TCS food alone: FDA Food Code 2022 3-501.13 begins with it. */
+  private boolean needsCold() {
+    return desk.kitchen()
+        .library()
+        .keepingList()
+        .category(lot.category())
+        .filter(category -> category.tcs())
+        .isPresent();
   }
 
   private Question asks(String key, String here) {
