@@ -61,13 +61,17 @@ public final class Pulls {
             .flatMap(planned -> needs(planned, end.atStartOfDay(zone).toInstant()).stream())
             .sorted(Comparator.comparing(Need::at))
             .toList();
-    List<LotState> frozen = all(LotQuery.ALL.in(Phase.FROZEN).in(LotOrder.OLDEST));
     List<LotState> ending =
         all(LotQuery.ALL.lastDayBefore(end)).stream()
             .filter(lot -> lot.standing().filter(s -> s.phase() != Phase.FROZEN).isPresent())
             .toList();
     Map<LotState, LocalDate> room = new LinkedHashMap<>();
     kitchen.roomLots().list().forEach(lot -> room.put(lot.lot(), lot.until()));
+    // Found soft in the freezer, it goes by its days at room temperature.
+    List<LotState> frozen =
+        all(LotQuery.ALL.in(Phase.FROZEN).in(LotOrder.OLDEST)).stream()
+            .filter(lot -> !room.containsKey(lot))
+            .toList();
     return PullList.of(needs, frozen, ending, room, zone, kitchen.now(), end);
   }
 

@@ -15,9 +15,9 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Lots on hand, out of the freezer, of food that needs no cold for safety and of which the kitchen
- * has stated its own days at room temperature. No stored order knows that day, since it changes
- * with what the kitchen states; such lots are few.
+ * Lots on hand, out of the freezer or found soft in it, of food that needs no cold for safety and
+ * of which the kitchen has stated its own days at room temperature. No stored order knows that day,
+ * since it changes with what the kitchen states; such lots are few.
  */
 public final class RoomLots {
   /** Lots looked through in each phase, the newest first. */
@@ -42,7 +42,7 @@ public final class RoomLots {
     List<LotState> found = new ArrayList<>();
     if (!days.isEmpty()) {
       for (Phase phase : Phase.values()) {
-        if (phase != Phase.FROZEN && !phase.isEnd()) {
+        if (!phase.isEnd()) {
           add(phase, days, found);
         }
       }

@@ -366,7 +366,7 @@ class OnHandTest {
             "B-FIRST", "B-LATER", "C-1", "F-SOON", "F-LATE", "B-COLD", "B-NONE", "N-1");
     assertThat(served.get("/on-hand").text())
         .containsSubsequence(
-            "Out of the freezer, by your own days",
+            "Thawed or out of the freezer, by your own days",
             "B-FIRST",
             "At room temperature at its best until Fri 6 Mar",
             "B-LATER",
@@ -398,6 +398,42 @@ class OnHandTest {
     assertThat(served.get("/pull?days=7").text())
         .contains("At room temperature, at its best until Mon 9 Mar");
     assertThat(served.get("/pull.csv?days=7").text()).contains("2026-03-09,,B-LATER,Bars6");
+  }
+
+  /** The same figures: soft in its freezer it is thawed, and the freezer's date is gone. */
+  @Test
+  void what_was_found_soft_in_its_freezer_stands_with_what_is_out_of_it() {
+    bars("B-HARD", "Bars6");
+    bars("B-SOFT", "Bars6", at("2026-03-03T07:00", "'entry':'reading','how':'soft'"));
+    stated("Bars6", 6);
+    assertThat(listed("/on-hand", true)).containsExactly("B-SOFT", "B-HARD");
+    assertThat(served.get("/on-hand").text())
+        .containsSubsequence("by your own days", "B-SOFT", "until Mon 9 Mar", "The others");
+    String[] rows = served.get("/on-hand.csv").text().split("\r?\n");
+    assertThat(cell(rows, "B-SOFT", "best_at_room_until")).isEqualTo("2026-03-09");
+    assertThat(cell(rows, "B-SOFT", "best_quality_by")).isEmpty();
+    JsonNode pulls = served.get("/api/v1/pull?days=7").json().at("/pulls");
+    assertThat(pulls.findValuesAsText("why")).containsExactly("best-at-room");
+    assertThat(pulls.findValuesAsText("lot")).containsExactly("B-SOFT");
+    served.at("2026-08-31T18:00:00Z");
+    assertThat(served.get("/api/v1/pull?days=3").json().at("/pulls").findValuesAsText("why"))
+        .containsExactly("best-at-room", "best-quality");
+  }
+
+  /** FDA Food Code 2022 3-501.17 of days of safety: freezing stops them and gives none back. */
+  @Test
+  void what_is_made_of_a_frozen_lot_keeps_the_days_that_lot_had_used() {
+    bars(
+        "B-OLD",
+        "Bars6",
+        at("2026-03-02T07:00", "'entry':'thawing','how':'refrigerator'"),
+        at("2026-03-03T07:00", "'entry':'frozen','how':'hard'"));
+    served.at("2026-03-10T18:00:00Z");
+    served.post("/api/v1/lots", "{'lot':'TRAY','food':'Bars6','from':['B-OLD']}");
+    String tray = "{" + at("2026-03-10T09:00", "'entry':'prepared'") + "}";
+    assertThat(served.post("/api/v1/lots/TRAY/entries", tray).status()).isEqualTo(201);
+    stated("Bars6", 6);
+    assertThat(served.get("/lots/TRAY").text()).contains("at its best until Sun 15 Mar");
   }
 
   private static String cell(String[] rows, String lot, String column) {

@@ -68,12 +68,15 @@ public final class RoomLife {
         || entry.temperature().filter(read -> read.celsiusDegrees() > 0).isPresent();
   }
 
+  /** A source that is frozen thaws on the day it is used, less the days it was out before. */
   private static Optional<LocalDate> earliest(Timeline timeline, LocalDate made) {
     boolean isAnew = timeline.entries().get(0).word() == Word.COOKED;
     Stream<LocalDate> before =
         isAnew
             ? Stream.empty()
-            : timeline.sources().stream().flatMap(source -> begins(source).stream());
+            : timeline.sources().stream()
+                .map(RoomLife::out)
+                .map(out -> out.since().orElse(made).minusDays(out.used()));
     return Stream.concat(Stream.of(made), before).min(Comparator.naturalOrder());
   }
 

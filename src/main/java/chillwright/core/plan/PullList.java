@@ -37,8 +37,8 @@ public record PullList(List<Pull> pulls, Map<Need, Integer> missing) {
    * @param needs of plans, by their hour
    * @param frozen lots in the freezer, the oldest first
    * @param ending lots on hand that are not frozen, whose last day comes within the days
-   * @param room lots out of the freezer that need no cold, with the day until which they are at
-   *     their best by what their kitchen states
+   * @param room lots out of the freezer, or soft in it, that need no cold, with the day until which
+   *     they are at their best by what their kitchen states
    * @param end the day after the last
    */
   public static PullList of(

@@ -145,7 +145,7 @@ final class LotsCsv {
     Function<Function<Standing, Optional<?>>, String> standing =
         cell -> lot.standing().flatMap(cell).map(Object::toString).orElse("");
     Function<Function<Keeping, Optional<?>>, String> keeping =
-        cell -> standing.apply(s -> cell.apply(where(s)));
+        cell -> standing.apply(s -> cell.apply(where(s, room)));
     return List.of(
         lot.lot().text(),
         lot.food(),
@@ -170,9 +170,9 @@ final class LotsCsv {
         lot.note().orElse(""));
   }
 
-  /** The dates that count where it is: those of a freezer hold for nothing that left it. */
-  private static Keeping where(Standing standing) {
-    return standing.phase() == Phase.FROZEN
+  /** The dates that count where it is: those of a freezer hold for nothing that left or thawed. */
+  private static Keeping where(Standing standing, Optional<LocalDate> room) {
+    return standing.phase() == Phase.FROZEN && room.isEmpty()
         ? standing.keeping()
         : standing.keeping().outOfFreezer();
   }

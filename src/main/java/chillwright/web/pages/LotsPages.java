@@ -313,11 +313,11 @@ final class LotsPages {
     }
     KeepText text = new KeepText(category.get(), dates.get(), desk.zone(), now, visitor.language());
     boolean isFrozen = lot.standing().filter(s -> s.phase() == Phase.FROZEN).isPresent();
-    if (isFrozen && !isPosted) {
+    Optional<LocalDate> own = Optional.ofNullable(showing.room().get(lot.lot()));
+    if (isFrozen && own.isEmpty() && !isPosted) {
       return text.says();
     }
     List<String> says = new ArrayList<>(text.saysOfSafety());
-    Optional<LocalDate> own = Optional.ofNullable(showing.room().get(lot.lot()));
     own.ifPresent(day -> says.add(own(day, visitor, now)));
     if (own.isEmpty() && isPosted && !category.get().tcs()) {
       desk.kitchen().setUp().food(lot.food()).map(KnownFood::roomDays).stream()
