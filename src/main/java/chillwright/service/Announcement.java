@@ -3,7 +3,6 @@ package chillwright.service;
 import chillwright.core.keeping.LotState;
 import chillwright.core.log.KeepingList;
 import chillwright.core.log.LotId;
-import chillwright.core.log.LotLog;
 import chillwright.core.log.Portions;
 import chillwright.core.log.Problem;
 import chillwright.logfile.Cells;
@@ -106,7 +105,7 @@ final class Announcement {
   }
 
   private void checkThere(int index, LotId source, ZoneId zone) {
-    Optional<Instant> thrown = session.log().log(source).flatMap(LotLog::thrownAway);
+    Optional<Instant> thrown = session.log().log(source).flatMap(log -> log.thrownAway(lot.lot()));
     thrown.ifPresent(
         at ->
             add(

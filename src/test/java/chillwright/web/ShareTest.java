@@ -142,6 +142,22 @@ class ShareTest {
     assertThat(lot("A").at("/portions/left").asInt()).isEqualTo(4);
   }
 
+  /** What was thrown away is nowhere, though a part of it had gone into its own box before. */
+  @Test
+  void a_whole_that_was_thrown_away_goes_into_no_other_pot() {
+    chilled("A", "Soup", 5, 9);
+    chilled("B", "Soup", 5, 4);
+    taken(submit("A", "parts", "portions", "3"));
+    served.at("2026-03-06T20:30:00Z");
+    log("A", "{'when':'@6T13:20:00-07:00','entry':'discarded'}");
+    Map<String, String> pot =
+        Map.of("more", "A", "entry", "prepared", "food", "Soup", "category", "soup_or_stew");
+    Reply refused = submit("B", "combined", pot);
+    assertThat(refused.status()).as(refused.text()).isEqualTo(422);
+    assertThat(refused.text()).contains("all of its source A was discarded");
+    assertThat(lot("B").at("/portions/left").asInt()).isEqualTo(4);
+  }
+
   private Reply submit(String lot, String form, Map<String, String> fields) {
     List<String> all = new ArrayList<>();
     fields.forEach((name, value) -> all.addAll(List.of(name, value)));

@@ -55,13 +55,16 @@ record Descent(
     return Corrections.applied(entries).stream().map(LogEntry::happenedAt).min(Instant::compareTo);
   }
 
-  /** When what was left of it was thrown away, if no portion had gone elsewhere before. */
-  Optional<Instant> thrownAway() {
+  /**
+   * When what was left of it was thrown away, if no portion can have gone into that lot before:
+   * none whose row names that lot, or nobody. What was missing at a count went into none.
+   */
+  Optional<Instant> thrownAway(Optional<LotId> into) {
     List<LogEntry> standing =
         Corrections.applied(entries).stream()
             .sorted(Comparator.comparing(LogEntry::happenedAt))
             .toList();
-    if (standing.isEmpty() || standing.stream().anyMatch(e -> e.word() == Word.PORTIONS)) {
+    if (standing.isEmpty() || standing.stream().anyMatch(e -> mayBeFor(e, into))) {
       return Optional.empty();
     }
     return Portions.of(standing)
@@ -70,5 +73,15 @@ record Descent(
             end ->
                 standing.stream()
                     .anyMatch(e -> e.word() == Word.DISCARDED && e.happenedAt().equals(end)));
+  }
+
+  private static boolean mayBeFor(LogEntry row, Optional<LotId> into) {
+    boolean isCounted = row.details().how().filter(How.COUNTED::equals).isPresent();
+    return row.word() == Word.PORTIONS
+        && !isCounted
+        && row.details()
+            .to()
+            .filter(to -> into.filter(l -> l.text().equals(to)).isEmpty())
+            .isEmpty();
   }
 }

@@ -27,15 +27,18 @@ final class LateDiscards {
       return;
     }
     Descent source = descents.get(draft.id());
-    Optional<Instant> thrown = source.thrownAway();
-    if (thrown.isPresent()) {
-      stored.madeOf(draft.id()).stream()
-          .map(log -> descents.getOrDefault(log.lot(), Descent.of(log)))
-          .filter(made -> made.sources().contains(draft.id()))
-          .filter(made -> made.used().filter(thrown.get()::isBefore).isPresent())
-          .findFirst()
-          .ifPresent(made -> refuse(draft, thrown.get(), made));
-    }
+    stored.madeOf(draft.id()).stream()
+        .map(log -> descents.getOrDefault(log.lot(), Descent.of(log)))
+        .filter(made -> made.sources().contains(draft.id()))
+        .filter(made -> thrownBefore(source, made).isPresent())
+        .findFirst()
+        .ifPresent(made -> refuse(draft, thrownBefore(source, made).get(), made));
+  }
+
+  private static Optional<Instant> thrownBefore(Descent source, Descent made) {
+    return source
+        .thrownAway(Optional.of(made.lot()))
+        .filter(thrown -> made.used().filter(thrown::isBefore).isPresent());
   }
 
   private static boolean mayEnd(NewRow row) {

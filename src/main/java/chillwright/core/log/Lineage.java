@@ -116,7 +116,10 @@ final class Lineage {
                       faults.text(used),
                       source.lot(),
                       faults.text(source.began().get()))));
-    } else if (source.thrownAway().filter(thrown -> thrown.isBefore(used)).isPresent()) {
+      return;
+    }
+    Optional<Instant> thrown = source.thrownAway(Optional.of(draft.id()));
+    if (thrown.filter(at -> at.isBefore(used)).isPresent()) {
       refuse(
           draft,
           new Fault(
@@ -125,10 +128,7 @@ final class Lineage {
               "lots of which something was left when this one began",
               "Lot %s began on %s, but all of its source %s was discarded on %s. Check the times."
                   .formatted(
-                      draft.id(),
-                      faults.text(used),
-                      source.lot(),
-                      faults.text(source.thrownAway().get()))));
+                      draft.id(), faults.text(used), source.lot(), faults.text(thrown.get()))));
     }
   }
 

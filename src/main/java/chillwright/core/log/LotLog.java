@@ -46,9 +46,11 @@ public record LotLog(LotId lot, List<LogEntry> entries, List<LotLog> sources) {
 
   /**
    * When all of it was thrown away: nothing can be made of it after that. Empty also where portions
-   * were taken out before, since those may have gone anywhere.
+   * were taken out before that may have gone into that lot.
+   *
+   * @param into the lot that is to be made of it; empty for one that has no code yet
    */
-  public Optional<Instant> thrownAway() {
-    return Descent.of(this).thrownAway();
+  public Optional<Instant> thrownAway(Optional<LotId> into) {
+    return Descent.of(this).thrownAway(into);
   }
 }

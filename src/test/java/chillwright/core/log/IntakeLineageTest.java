@@ -196,6 +196,24 @@ class IntakeLineageTest {
     assertThat(bench.keep(HEADER + "A,,,13:00,chilled,,S,,\n").lots()).hasSize(1);
   }
 
+  /** Our own: what went into another lot, or to somebody, did not go into this one. */
+  @Test
+  void what_left_a_source_for_another_lot_does_not_make_the_rest_less_thrown_away() {
+    String header = "lot,food,category,when,entry,portions,how,from,to\n";
+    String source =
+        "S,Stock,gravy_or_broth,08:00,cooked,20,,,\n"
+            + "P,,,11:00,chilled,5,,S,\n"
+            + "S,,,11:00,portions,5,,,P\n"
+            + "S,,,11:10,portions,2,,,Canteen\n"
+            + "S,,,11:20,portions,1,counted,,\n"
+            + "S,,,12:00,discarded,,,,\n";
+    assertThat(bench.admit(header + source).problems()).isEmpty();
+    bench.keep(header + source);
+    Admission late = bench.admit(header + "B,Soup,soup_or_stew,13:00,prepared,,,S,\n");
+    assertThat(late.problems()).extracting(Problem::code).containsExactly("source-discarded");
+    bench.keep(header + "B,Soup,soup_or_stew,11:30,prepared,,,S,\n");
+  }
+
   @Test
   void a_source_of_which_only_some_was_thrown_away_can_be_used() {
     bench.keep(
