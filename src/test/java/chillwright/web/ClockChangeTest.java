@@ -81,6 +81,12 @@ class ClockChangeTest {
     Reply asked = visit.submit("/lots/BS-1/entries", reading);
     assertThat(asked.status()).isEqualTo(422);
     assertThat(asked.text()).contains("showed 01:30 twice", "the earlier one is taken");
+    // The clock shows that time twice every year: a tick is for the one that was asked about.
+    for (String other : new String[] {"twice:01:30", "twice:2025-11-02T07:30:00Z:BS-1"}) {
+      reading.put("sure", other);
+      assertThat(visit.submit("/lots/BS-1/entries", reading).status()).as(other).isEqualTo(422);
+    }
+    assertThat(Visit.ticks(asked)).isEqualTo("twice:2026-11-01T07:30:00Z:BS-1");
     reading.put("sure", Visit.ticks(asked));
     assertThat(visit.submit("/lots/BS-1/entries", reading).status()).isEqualTo(303);
     assertThat(entries().at("/1/when").asText()).isEqualTo("2026-11-01T01:30:00-06:00");

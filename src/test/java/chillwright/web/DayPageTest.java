@@ -185,7 +185,9 @@ class DayPageTest {
   @Test
   void a_signed_day_shows_its_sign_and_takes_no_other() {
     Reply page = visit.open("/day");
-    String[] sign = {"once", Visit.once(page), "word", "closed", "by", "MK", "sure", "unread:2"};
+    String[] sign = {
+      "once", Visit.once(page), "word", "closed", "by", "MK", "sure", "unread:2026-03-03:2"
+    };
     taken("/day/signatures", sign);
     taken("/day/signatures", sign);
     assertThat(day().at("/signatures")).hasSize(1);
@@ -208,7 +210,7 @@ class DayPageTest {
     read("Walk-in", "46");
     served.at("2026-03-03T17:20:00Z");
     assertThat(visit.open("/day").text()).contains("with nothing done about it: 1");
-    String undone = "unread:2 unanswered:Walk-in";
+    String undone = "unread:2026-03-03:2 unanswered:2026-03-03:Walk-in";
     taken("/day/signatures", "word", "closed", "by", "MK", "sure", undone);
     served.at("2026-03-03T17:30:00Z");
     taken("/day/readings", "entry", "action", "place", "Walk-in", "note", "door shut", "by", "RO");
@@ -313,7 +315,7 @@ class DayPageTest {
     assertThat(asked.status()).isEqualTo(422);
     assertThat(asked.text()).contains("Sign anyway?", "name=\"sure\"", "value=\"MK\"");
     assertThat(day().at("/signatures")).isEmpty();
-    taken("/day/signatures", "word", "closed", "by", "MK", "sure", "unread:2");
+    taken("/day/signatures", "word", "closed", "by", "MK", "sure", "unread:2026-03-03:2");
     assertThat(day().at("/signatures")).hasSize(1);
   }
 

@@ -139,7 +139,7 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
               String meant = given.text().replace(given.scale().sign(), other.sign());
               String before = last.temperature().orElseThrow().text();
               String says = visitor.say("entry.doubt.scale", given.text(), before, meant);
-              return Question.of("scale", given.text(), says);
+              return Question.of("scale", given.text() + ":" + last.happenedAt(), says);
             });
   }
 
@@ -148,14 +148,7 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
     boolean isRead = HOT_READ.contains(row.word()) && isIn(COOLS);
     return before(row)
         .filter(last -> isRead && !isBetween(given, row) && isHotAgain(given, last))
-        .map(
-            last ->
-                visitor.say(
-                    "entry.doubt.heated",
-                    given.text(),
-                    last.temperature().orElseThrow().text(),
-                    desk.clock(last.happenedAt(), visitor)))
-        .map(says -> Question.of("heated", given.text(), says));
+        .map(last -> after("heated", "entry.doubt.heated", given, last));
   }
 
   private static boolean isHotAgain(Temperature given, LogEntry before) {
@@ -174,14 +167,14 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
               double before = last.temperature().orElseThrow().celsiusDegrees();
               return Math.abs(given.celsiusDegrees() - before) > FAR_CELSIUS;
             })
-        .map(
-            last ->
-                visitor.say(
-                    "entry.doubt",
-                    given.text(),
-                    last.temperature().orElseThrow().text(),
-                    desk.clock(last.happenedAt(), visitor)))
-        .map(says -> Question.of("far", given.text(), says));
+        .map(last -> after("far", "entry.doubt", given, last));
+  }
+
+  /** A figure that hardly follows the reading before it. */
+  private Question after(String asked, String key, Temperature given, LogEntry last) {
+    String before = last.temperature().orElseThrow().text();
+    String says = visitor.say(key, given.text(), before, desk.clock(last.happenedAt(), visitor));
+    return Question.of(asked, given.text() + ":" + last.happenedAt(), says);
   }
 
   /**

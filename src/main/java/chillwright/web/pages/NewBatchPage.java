@@ -131,6 +131,7 @@ final class NewBatchPage {
             figure.stream(),
             CookedDoubt.of(batch, category, desk, visitor).stream())
         .flatMap(questions -> questions)
+        .map(odd -> odd.about(List.of(fields.getOrDefault("lot", ""))))
         .toList();
   }
 

@@ -11,11 +11,23 @@ import java.util.regex.Pattern;
  * @param says the question in words
  */
 public record Question(String name, String says) {
-  private static final Pattern BLANKS = Pattern.compile("[\\s\\p{Z}]+");
+  /** Also what stands for such a character, so that no two names are written alike. */
+  private static final Pattern BLANK = Pattern.compile("[\\s\\p{Z}%]");
 
   /** Names are told apart by blanks, so none has one. */
   static Question of(String asked, Object subject, String says) {
-    return new Question(BLANKS.matcher(asked + ":" + subject).replaceAll("_"), says);
+    return new Question(named(asked + ":" + subject), says);
+  }
+
+  private static String named(String what) {
+    return BLANK
+        .matcher(what)
+        .replaceAll(found -> "%%%04x".formatted((int) found.group().charAt(0)));
+  }
+
+  /** The same, asked of these lots and of no other. */
+  Question about(Collection<String> lots) {
+    return new Question(name + ":" + named(String.join(",", lots)), says);
   }
 
   /** Whether a tick is missing. */

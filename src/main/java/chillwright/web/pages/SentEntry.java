@@ -133,9 +133,7 @@ final class SentEntry {
 
   /** A tick answers for these lots and for no other. */
   private Question of(List<String> codes, Question question) {
-    return lots.size() == 1
-        ? question
-        : Question.of(question.name(), String.join(",", codes), of(codes, question.says()));
+    return new Question(question.name(), of(codes, question.says())).about(codes);
   }
 
   private List<Question> asked(OfLot lot, Row row) {
@@ -143,7 +141,7 @@ final class SentEntry {
     Optional<Question> twice =
         lot.form()
             .twice()
-            .map(time -> Question.of("twice", time, visitor.say("entry.doubt.twice", time)));
+            .map(time -> Question.of("twice", row.when(), visitor.say("entry.doubt.twice", time)));
     List<Question> odd = new Doubts(lot.view(), readings(lot.view()), desk, visitor).of(row);
     return Stream.of(unfit.stream(), twice.stream(), odd.stream()).flatMap(all -> all).toList();
   }

@@ -137,7 +137,10 @@ final class ShareForms {
     List<Question> unfit = new NotForUse(desk, visitor).of(told.used);
     Row first = (Row) told.rows.get(0);
     return Stream.concat(
-            unfit.stream(), CookedDoubt.of(first, form.text("category"), desk, visitor).stream())
+            unfit.stream(),
+            CookedDoubt.of(first, form.text("category"), desk, visitor)
+                .map(odd -> odd.about(told.used))
+                .stream())
         .toList();
   }
 

@@ -25,12 +25,12 @@ record Undone(Desk desk, Visitor visitor) {
     List<Question> asked = new ArrayList<>();
     if (today.unread() > 0) {
       String says = visitor.say("day.unread.ask", today.unread());
-      asked.add(Question.of("unread", today.unread(), says));
+      asked.add(Question.of("unread", today.date() + ":" + today.unread(), says));
     }
     String places = String.join(", ", places());
     if (!places.isEmpty()) {
       String says = visitor.say("day.unanswered.ask", places);
-      asked.add(Question.of("unanswered", places, says));
+      asked.add(Question.of("unanswered", today.date() + ":" + places, says));
     }
     String out =
         today.open().stream()
@@ -38,7 +38,7 @@ record Undone(Desk desk, Visitor visitor) {
             .map(open -> open.lot().food() + " (" + open.lot().lot() + ")")
             .collect(Collectors.joining(", "));
     if (!out.isEmpty()) {
-      asked.add(Question.of("out", out, visitor.say("day.out.ask", out)));
+      asked.add(Question.of("out", today.date() + ":" + out, visitor.say("day.out.ask", out)));
     }
     return asked;
   }
