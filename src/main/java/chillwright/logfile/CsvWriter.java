@@ -8,7 +8,8 @@ import java.util.regex.Pattern;
 /**
  * Writes comma-separated values as in RFC 4180: lines end in CR LF, a cell is put in double quotes
  * where it has to be. For files that people open in a spreadsheet, cells that such a program would
- * run as a formula get an apostrophe in front, which makes them text there.
+ * run as a formula get an apostrophe in front, which makes them text there. Reading takes one off,
+ * so in every file a cell that has such an apostrophe of its own gets one more.
  */
 public final class CsvWriter {
   /** What begins a formula, also in full width; and blanks that a spreadsheet skips before one. */
@@ -30,14 +31,23 @@ public final class CsvWriter {
     return new CsvWriter(out, true);
   }
 
-  /** Writes cells exactly as they are, for a file that is read back. */
+  /** Writes cells as they are, for a file that is read back. */
   public static CsvWriter exact(Appendable out) {
     return new CsvWriter(out, false);
   }
 
   /** A cell as it was before it was made text for a spreadsheet. */
   static String unguarded(String cell) {
-    return cell.startsWith("'") && isFormula(cell.substring(1)) ? cell.substring(1) : cell;
+    return isQuotedFormula(cell) ? cell.substring(1) : cell;
+  }
+
+  /** Whether apostrophes, and nothing else, stand before a formula. */
+  private static boolean isQuotedFormula(String cell) {
+    int quotes = 0;
+    while (quotes < cell.length() && cell.charAt(quotes) == '\'') {
+      quotes++;
+    }
+    return quotes > 0 && isFormula(cell.substring(quotes));
   }
 
   /** Writes one row; it has at least one cell. */
@@ -54,7 +64,8 @@ public final class CsvWriter {
   }
 
   private void writeCell(String cell, boolean quoteAnyway) throws IOException {
-    String text = forSpreadsheets && isFormula(cell) ? "'" + cell : cell;
+    boolean isGuarded = (forSpreadsheets && isFormula(cell)) || isQuotedFormula(cell);
+    String text = isGuarded ? "'" + cell : cell;
     if (!quoteAnyway && !needsQuotes(text)) {
       out.append(text);
       return;

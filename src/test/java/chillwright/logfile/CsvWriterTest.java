@@ -53,24 +53,42 @@ class CsvWriterTest {
         "＋1",
         "－1",
         "＠A",
-        "-4 °F+A1"
+        "-4 °F+A1",
+        "'=1",
+        "''+1"
       })
   void a_formula_becomes_text(String cell) throws IOException {
     assertThat(forSpreadsheets(cell)).matches("(?s)x,\"?'.*").contains("'" + cell);
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"soup", "41 °F", "-4 °F", "-18.5 °C", "'=1", "a=b", "a-b", ""})
+  @ValueSource(strings = {"soup", "41 °F", "-4 °F", "-18.5 °C", "'tis", "'-4 °F", "a=b", "a-b", ""})
   void other_cells_stay_as_they_are(String cell) throws IOException {
     assertThat(forSpreadsheets(cell)).isEqualTo("x," + cell + "\r\n");
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"=1+1", "-20 freezer", "@SUM(A1)", "soup", "'tis", "-4 °F"})
+  @ValueSource(
+      strings = {
+        "=1+1",
+        "-20 freezer",
+        "@SUM(A1)",
+        "soup",
+        "'tis",
+        "-4 °F",
+        "'=1",
+        "''=1",
+        "'",
+        "''",
+        "'-4 °F",
+        "'＝1"
+      })
   void what_was_made_text_for_a_spreadsheet_is_read_as_it_was(String cell) throws IOException {
     String shown = forSpreadsheets(cell);
     String written = shown.substring(2, shown.length() - 2);
     assertThat(CsvWriter.unguarded(written)).isEqualTo(cell);
+    String readBack = exact("x", cell);
+    assertThat(CsvWriter.unguarded(readBack.substring(2, readBack.length() - 2))).isEqualTo(cell);
   }
 
   @Test
