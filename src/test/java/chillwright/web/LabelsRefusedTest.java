@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chillwright.web.Served.Reply;
 import java.nio.file.Path;
+import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -35,6 +36,34 @@ class LabelsRefusedTest {
   @AfterEach
   void close() {
     served.close();
+  }
+
+  /** Nothing of it would tell a buyer a date; for the kitchen itself a label says just that. */
+  @Test
+  void a_lot_of_which_nothing_is_logged_gets_no_label_for_buyers() {
+    String bars = "{'lot':'NEW','food':'Rye bars','category':'bar_cookies_cut_and_wrapped'}";
+    assertThat(served.post("/api/v1/lots", bars).status()).isEqualTo(201);
+    served
+        .kitchen()
+        .setUp()
+        .food(
+            Map.of(
+                "name",
+                "Rye bars",
+                "category",
+                "bar_cookies_cut_and_wrapped",
+                "allergens",
+                "wheat",
+                "ingredients",
+                "wheat flour, rye"));
+    assertThat(served.get("/lots/NEW/labels.pdf?sheet=a4-8").status()).isEqualTo(200);
+    Reply refused = served.get("/lots/NEW/labels.pdf?sheet=a4-8&leaves=yes");
+    assertThat(refused.status()).isEqualTo(400);
+    assertThat(refused.text()).contains("Nothing is logged of lot NEW");
+    String made = "{'when':'2026-03-03T12:00:00-07:00','entry':'cooked'}";
+    assertThat(served.post("/api/v1/lots/NEW/entries", made).status()).isEqualTo(201);
+    Reply reply = served.get("/lots/NEW/labels.pdf?sheet=a4-8&leaves=yes");
+    assertThat(reply.status()).as(reply.text()).isEqualTo(200);
   }
 
   @Test

@@ -140,7 +140,8 @@ public final class LabelsPdf {
   }
 
   /**
-   * Food that is not for use, or whose allergens are in doubt, gets no label to be sold with.
+   * Food that is not for use, or of which nothing is logged, or whose allergens are in doubt, gets
+   * no label to be sold with.
    *
    * @return the foods in doubt
    */
@@ -151,6 +152,9 @@ public final class LabelsPdf {
       String code = lot.state().lot().text();
       if (!lot.state().isOnHand() || !NotForUse.reasons(lot, desk.kitchen().now()).isEmpty()) {
         parameters.refuse(visitor.say("labels.leaves-unfit", code));
+      }
+      if (lot.state().standing().isEmpty()) {
+        parameters.refuse(visitor.say("labels.leaves-nothing", code));
       }
       LotPageView.Contents inside =
           new ContentsText(lot.state().food(), lot.contents(), visitor).shown();
