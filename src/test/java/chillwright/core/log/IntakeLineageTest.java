@@ -201,12 +201,14 @@ class IntakeLineageTest {
   void what_left_a_source_for_another_lot_does_not_make_the_rest_less_thrown_away() {
     String header = "lot,food,category,when,entry,portions,how,from,to\n";
     String source =
-        "S,Stock,gravy_or_broth,08:00,cooked,20,,,\n"
-            + "P,,,11:00,chilled,5,,S,\n"
-            + "S,,,11:00,portions,5,,,P\n"
-            + "S,,,11:10,portions,2,,,Canteen\n"
-            + "S,,,11:20,portions,1,counted,,\n"
-            + "S,,,12:00,discarded,,,,\n";
+        """
+        S,Stock,gravy_or_broth,08:00,cooked,20,,,
+        P,,,11:00,chilled,5,,S,
+        S,,,11:00,portions,5,,,P
+        S,,,11:10,portions,2,,,Canteen
+        S,,,11:20,portions,1,counted,,
+        S,,,12:00,discarded,,,,
+        """;
     assertThat(bench.admit(header + source).problems()).isEmpty();
     bench.keep(header + source);
     Admission late = bench.admit(header + "B,Soup,soup_or_stew,13:00,prepared,,,S,\n");
