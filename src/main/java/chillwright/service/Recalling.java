@@ -4,8 +4,10 @@ import chillwright.core.kitchen.AllergenNaming;
 import chillwright.core.kitchen.AllergenNaming.Why;
 import chillwright.core.kitchen.AllergensSaid;
 import chillwright.core.kitchen.KnownFood;
+import chillwright.core.kitchen.LabelsMade;
 import chillwright.core.log.LotId;
 import chillwright.core.log.LotLog;
+import chillwright.service.Recall.Made;
 import chillwright.service.Recall.Recalled;
 import chillwright.service.Tracing.Trace;
 import chillwright.service.Tracing.Traced;
@@ -138,10 +140,13 @@ final class Recalling {
 
   private List<Recalled> recalled(Set<LotId> lots) {
     Trace trace = Tracing.trace(session, lots, lots.size(), false);
-    return trace.lots().stream().map(this::recalled).toList();
+    Map<LotId, List<LabelsMade>> labels = session.labels().of(lots);
+    return trace.lots().stream()
+        .map(traced -> recalled(traced, labels.getOrDefault(traced.lot().lot(), List.of())))
+        .toList();
   }
 
-  private Recalled recalled(Traced traced) {
+  private Recalled recalled(Traced traced, List<LabelsMade> labels) {
     List<AllergenNaming> all = inLots.get(traced.lot().lot()).stream().map(namings::get).toList();
     List<AllergenNaming> named = all.stream().filter(AllergenNaming::isNamed).toList();
     List<AllergenNaming> shown = named.isEmpty() ? all : named;
@@ -156,6 +161,7 @@ final class Recalling {
         !named.isEmpty(),
         shown.stream().map(AllergenNaming::food).toList(),
         from,
-        isCertain);
+        isCertain,
+        labels.stream().map(made -> new Made(made, made.names(asked))).toList());
   }
 }

@@ -2,6 +2,7 @@ package chillwright.web.pages;
 
 import chillwright.core.kitchen.AllergenNaming;
 import chillwright.core.kitchen.AllergenNaming.Why;
+import chillwright.core.kitchen.LabelsMade;
 import chillwright.core.log.HandOut;
 import chillwright.service.Recall;
 import chillwright.service.Recall.Recalled;
@@ -62,6 +63,16 @@ final class RecallWords {
     if (lot.beganBeforeNaming()) {
       String from = desk.moment(lot.namedFrom().orElseThrow(), visitor);
       notes.add(visitor.say(lot.isCertain() ? "recall.before" : "recall.before.unsure", from));
+    }
+    LabelsMadeWords words = new LabelsMadeWords(desk, visitor);
+    if (!lot.labels(false).isEmpty()) {
+      notes.add(visitor.say("recall.labels.without", words.times(lot.labels(false))));
+    }
+    if (!lot.labels(true).isEmpty()) {
+      notes.add(visitor.say("recall.labels.naming", words.times(lot.labels(true))));
+    }
+    if (lot.isLabelsCut()) {
+      notes.add(visitor.say("recall.labels.cut", LabelsMade.MOST));
     }
     return notes;
   }

@@ -2,6 +2,7 @@ package chillwright.web.pages;
 
 import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
+import chillwright.core.kitchen.LabelsMade;
 import chillwright.core.log.HandOut;
 import chillwright.core.log.LogEntry;
 import chillwright.service.Recall;
@@ -36,7 +37,8 @@ final class TraceTable {
           "by",
           "note");
   private static final List<String> OF_ALLERGEN =
-      List.of("bears", "by_foods", "named_from", "before_naming");
+      List.of(
+          "bears", "by_foods", "named_from", "before_naming", "labels_without", "labels_naming");
   private static final List<String> NO_OUT = List.of("", "", "", "", "", "");
 
   private final ZoneId zone;
@@ -108,8 +110,16 @@ final class TraceTable {
                     lot.bears() ? "yes" : "unsure",
                     String.join("; ", lot.foods()),
                     lot.namedFrom().map(this::time).orElse(""),
-                    isBefore ? "yes" : ""))
+                    isBefore ? "yes" : "",
+                    labels(lot, false),
+                    labels(lot, true)))
         .orElse(List.of());
+  }
+
+  /** How many labels were made that name it, or do not; blank where none is on record. */
+  private static String labels(Recalled lot, boolean naming) {
+    int count = lot.labels(naming).stream().mapToInt(LabelsMade::labels).sum();
+    return lot.labels().isEmpty() ? "" : Integer.toString(count);
   }
 
   private String time(Instant moment) {
