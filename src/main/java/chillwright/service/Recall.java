@@ -2,6 +2,7 @@ package chillwright.service;
 
 import chillwright.core.kitchen.AllergenNaming;
 import chillwright.core.kitchen.LabelsMade;
+import chillwright.core.log.HandOut;
 import chillwright.core.log.LotId;
 import chillwright.service.Tracing.Traced;
 import java.time.Instant;
@@ -73,12 +74,19 @@ public record Recall(
     }
 
     /** Whether the last labels that were made of it until then did not name the allergen. */
-    public boolean isUnnamedOnLabels(Instant moment) {
+    private boolean isUnnamedOnLabels(Instant moment) {
       return labels.stream()
           .filter(one -> !one.labels().at().isAfter(moment))
           .reduce((earlier, later) -> later)
           .filter(last -> !last.names())
           .isPresent();
+    }
+
+    /** Whether somebody got it with labels that did not name the allergen. */
+    public boolean isUnnamed(HandOut out) {
+      return out.isGiven()
+          && out.kind() != HandOut.Kind.DISCARDED
+          && isUnnamedOnLabels(out.entry().happenedAt());
     }
 
     /** Whether it was there before its labels named the allergen. */

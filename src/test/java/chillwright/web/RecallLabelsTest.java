@@ -143,6 +143,46 @@ class RecallLabelsTest {
     assertThat(made("H")).hasSize(3);
   }
 
+  @Test
+  void portions_whose_labels_do_not_name_it_are_asked_about_and_marked() {
+    labels("H", "&count=24");
+    Visit visit = new Visit(served);
+    visit.open("/lots/H");
+    String[] box = {"entry", "portions", "portions", "2", "to", "Olive Tearoom"};
+    assertThat(visit.submit("/lots/H/entries", box).status()).isEqualTo(303);
+    served.at("2026-03-03T10:00:00Z");
+    food("wheat tree_nuts", "celery");
+    served.at("2026-03-03T11:00:00Z");
+    String[] late = {"entry", "portions", "portions", "3", "to", "Café Río"};
+    Reply asked = visit.submit("/lots/H/entries", late);
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text())
+        .contains("The labels of H were made Mon 2 Mar 05:00 and do not name: tree nuts, celery.")
+        .contains("<a href=\"/lots/H?labels=again&amp;count=1#labels\">To the labels</a>");
+    assertThat(visit.open("/lots/H?labels=again&count=1").text())
+        .contains("<details id=\"labels\" open>");
+    assertThat(visit.confirm("/lots/H/entries", late).status()).isEqualTo(303);
+    served.at("2026-03-03T12:00:00Z");
+    // What stays in the house has no label to be read.
+    String[] gone = {"entry", "portions", "portions", "1", "how", "counted", "note", "count"};
+    assertThat(visit.submit("/lots/H/entries", gone).status()).isEqualTo(303);
+    labels("H", "&count=9");
+    served.at("2026-03-03T13:00:00Z");
+    String[] right = {"entry", "portions", "portions", "4", "to", "Fair on the green"};
+    assertThat(visit.submit("/lots/H/entries", right).status()).isEqualTo(303);
+    assertThat(lot(0).at("/handOuts").findValuesAsText("labelsUnnamed"))
+        .containsExactly("true", "true", "false", "false");
+    assertThat(page("/trace?allergen=tree_nuts"))
+        .containsSubsequence(
+            "Whom to tell",
+            "Hazel bars (H), portions: 3 – taken with labels that did not name it",
+            "Hazel bars (H), portions: 4 ",
+            "Hazel bars (H), portions: 2 – taken with labels that did not name it");
+    assertThat(served.get("/trace.csv?allergen=tree_nuts").text().lines())
+        .anyMatch(row -> row.contains("Café Río") && row.endsWith(",24,9,yes"))
+        .anyMatch(row -> row.contains("Fair on the green") && row.endsWith(",24,9,"));
+  }
+
   private List<LabelsMade> made(String lot) {
     return served.kitchen().labels().of(new LotId(lot));
   }

@@ -66,7 +66,8 @@ public record FoodInLot(
     return said.isEmpty() ? List.of() : said.subList(Math.max(0, first - 1), said.size() - 1);
   }
 
-  private static Stream<String> each(String words) {
+  /** Each thing of a list in words. */
+  static Stream<String> each(String words) {
     return Arrays.stream(words.split("[,;\n]", -1)).map(String::strip).filter(w -> !w.isEmpty());
   }
 }

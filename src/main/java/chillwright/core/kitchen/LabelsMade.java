@@ -1,10 +1,15 @@
 package chillwright.core.kitchen;
 
+import static java.util.stream.Collectors.toSet;
+
 import chillwright.core.kitchen.AllergenNaming.Names;
+import chillwright.core.log.Folded;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Labels of a lot that were made as one document; nobody knows what came out on paper.
@@ -51,6 +56,32 @@ public record LabelsMade(
   /** Whether they name what is looked for. */
   public boolean names(Names names) {
     return names.isIn(allergens, others);
+  }
+
+  /** Allergens that do not stand on labels. */
+  public record Unnamed(List<Allergen> allergens, List<String> others) {
+    public Unnamed {
+      allergens = List.copyOf(allergens);
+      others = List.copyOf(others);
+    }
+
+    public boolean isNothing() {
+      return allergens.isEmpty() && others.isEmpty();
+    }
+  }
+
+  /** What labels made now would name, and these do not. */
+  public Unnamed unnamed(Contents contents) {
+    LabelsMade now = of(at, labels, leaves, contents);
+    List<Allergen> missing = new ArrayList<>(now.allergens);
+    missing.removeAll(allergens);
+    Set<String> named = others.stream().flatMap(FoodInLot::each).map(Folded::of).collect(toSet());
+    return new Unnamed(
+        missing,
+        now.others.stream()
+            .flatMap(FoodInLot::each)
+            .filter(word -> !named.contains(Folded.of(word)))
+            .toList());
   }
 
   /** Whether it is the same document, asked for again. */

@@ -92,7 +92,12 @@ public record TraceAnswers(ZoneId zone, Instant now) {
       List<Out> handOuts,
       Optional<Naming> naming) {}
 
-  /** Portions that left a lot; before its labels named the allergen that was asked for. */
+  /**
+   * Portions that left a lot.
+   *
+   * @param beforeNaming whether before its labels named the allergen that was asked for
+   * @param labelsUnnamed whether its last labels on record did not name that
+   */
   public record Out(
       OffsetDateTime when,
       String kind,
@@ -100,7 +105,8 @@ public record TraceAnswers(ZoneId zone, Instant now) {
       Optional<String> to,
       Optional<String> by,
       Optional<String> note,
-      boolean beforeNaming) {}
+      boolean beforeNaming,
+      boolean labelsUnnamed) {}
 
   public Answer answer(Trace trace) {
     return new Answer(
@@ -178,7 +184,8 @@ public record TraceAnswers(ZoneId zone, Instant now) {
         entry.details().to(),
         entry.by(),
         entry.note(),
-        recalled.filter(lot -> lot.isBeforeNaming(entry.happenedAt())).isPresent());
+        recalled.filter(lot -> lot.isBeforeNaming(entry.happenedAt())).isPresent(),
+        recalled.filter(lot -> lot.isUnnamed(out)).isPresent());
   }
 
   private OffsetDateTime time(Instant moment) {

@@ -1,6 +1,7 @@
 package chillwright.web.pages;
 
 import java.util.Collection;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 
@@ -9,13 +10,20 @@ import java.util.regex.Pattern;
  *
  * @param name what the tick sends: what is asked, and of what, so that it answers nothing else
  * @param says the question in words
+ * @param way to where what is asked about is mended; empty where the answer is all
  */
-public record Question(String name, String says) {
+public record Question(String name, String says, Optional<Choice> way) {
   private static final Pattern BLANKS = Pattern.compile("[\\s\\p{Z}]+");
 
   /** Names are told apart by blanks, so none has one. */
   static Question of(String asked, Object subject, String says) {
-    return new Question(BLANKS.matcher(asked + ":" + subject).replaceAll("_"), says);
+    String name = BLANKS.matcher(asked + ":" + subject).replaceAll("_");
+    return new Question(name, says, Optional.empty());
+  }
+
+  /** The same with a way to where it is mended. */
+  Question with(Choice mending) {
+    return new Question(name, says, Optional.of(mending));
   }
 
   /** Whether a tick is missing. */

@@ -77,8 +77,11 @@ final class RecallWords {
     return notes;
   }
 
-  /** That portions left before labels named it; blank where they did not. */
+  /** That portions left with labels that did not name it; blank where that is not known. */
   String early(Recalled lot, HandOut out) {
+    if (lot.isUnnamed(out)) {
+      return " \u2013 " + visitor.say("recall.unnamed");
+    }
     boolean isEarly = out.isGiven() && lot.isBeforeNaming(out.entry().happenedAt());
     return isEarly ? " \u2013 " + visitor.say("recall.early") : "";
   }

@@ -38,7 +38,13 @@ final class TraceTable {
           "note");
   private static final List<String> OF_ALLERGEN =
       List.of(
-          "bears", "by_foods", "named_from", "before_naming", "labels_without", "labels_naming");
+          "bears",
+          "by_foods",
+          "named_from",
+          "before_naming",
+          "labels_without",
+          "labels_naming",
+          "got_unnamed");
   private static final List<String> NO_OUT = List.of("", "", "", "", "", "");
 
   private final ZoneId zone;
@@ -65,12 +71,13 @@ final class TraceTable {
     List<String> lot = cells(traced);
     if (traced.handOuts().isEmpty()) {
       boolean isBefore = recalled.filter(Recalled::beganBeforeNaming).isPresent();
-      rows.add(joined(lot, NO_OUT, cells(recalled, isBefore)));
+      rows.add(joined(lot, NO_OUT, cells(recalled, isBefore, false)));
     }
     for (HandOut out : traced.handOuts()) {
       Instant when = out.entry().happenedAt();
       boolean isBefore = recalled.filter(of -> of.isBeforeNaming(when)).isPresent();
-      rows.add(joined(lot, cells(out), cells(recalled, isBefore)));
+      boolean isUnnamed = recalled.filter(of -> of.isUnnamed(out)).isPresent();
+      rows.add(joined(lot, cells(out), cells(recalled, isBefore, isUnnamed)));
     }
   }
 
@@ -102,7 +109,7 @@ final class TraceTable {
         entry.note().orElse(""));
   }
 
-  private List<String> cells(Optional<Recalled> recalled, boolean isBefore) {
+  private List<String> cells(Optional<Recalled> recalled, boolean isBefore, boolean isUnnamed) {
     return recalled
         .map(
             lot ->
@@ -112,7 +119,8 @@ final class TraceTable {
                     lot.namedFrom().map(this::time).orElse(""),
                     isBefore ? "yes" : "",
                     labels(lot, false),
-                    labels(lot, true)))
+                    labels(lot, true),
+                    isUnnamed ? "yes" : ""))
         .orElse(List.of());
   }
 
