@@ -52,6 +52,14 @@ public record FoodInLot(
         : Optional.of(new TakenOut(food, new ArrayList<>(gone), new ArrayList<>(words.values())));
   }
 
+  /**
+   * Since when labels of the lot name what is looked for, though today's description does not;
+   * empty where they do not. What was named at any time after the lot began stays on its labels.
+   */
+  public Optional<Instant> stillNamedFrom(AllergenNaming.Names names) {
+    return saidBefore().stream().filter(names::isIn).map(AllergensSaid::at).findFirst();
+  }
+
   /** Whether something else was said of its allergens since the lot began. */
   boolean isSaidOtherwise() {
     return !saidBefore().isEmpty();

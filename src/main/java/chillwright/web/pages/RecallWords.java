@@ -8,6 +8,8 @@ import chillwright.service.Recall;
 import chillwright.service.Recall.Recalled;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /** What bears an allergen, in words. */
 final class RecallWords {
@@ -24,10 +26,12 @@ final class RecallWords {
     return List.of(visitor.say("recall.basis"), visitor.say("recall.what-to-do"));
   }
 
-  /** The foods that bear it for certain, or those that may, each with the reason. */
-  List<String> foods(Recall recall, boolean bear) {
+  /** The foods because of which these lots bear it, or may, each with the reason. */
+  List<String> foods(Recall recall, List<Recalled> lots) {
+    Set<String> because =
+        lots.stream().flatMap(lot -> lot.foods().stream()).collect(Collectors.toSet());
     List<AllergenNaming> foods =
-        recall.foods().stream().filter(naming -> naming.isNamed() == bear).toList();
+        recall.foods().stream().filter(naming -> because.contains(naming.food())).toList();
     List<String> says = new ArrayList<>();
     foods.stream()
         .filter(naming -> naming.why() != Why.NOT_ON_FILE)

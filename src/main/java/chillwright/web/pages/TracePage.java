@@ -136,13 +136,13 @@ final class TracePage {
               groups.add(
                   group(
                       visitor.say("trace.bearing"),
-                      words.foods(recall, true),
+                      words.foods(recall, recall.bearing()),
                       recall.bearing(),
                       visitor));
               groups.add(
                   group(
                       visitor.say("trace.unsure"),
-                      words.foods(recall, false),
+                      words.foods(recall, recall.unsure()),
                       recall.unsure(),
                       visitor));
             });
