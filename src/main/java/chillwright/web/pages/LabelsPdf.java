@@ -116,7 +116,7 @@ public final class LabelsPdf {
   /** Keeps what was made; not where only its head was asked for, or by a page elsewhere. */
   private void note(List<Wanted> wanted, Parameters parameters, Context context) {
     boolean isElsewhere = "cross-site".equals(context.header("Sec-Fetch-Site"));
-    if (context.method() == HandlerType.HEAD || isElsewhere) {
+    if (HandlerType.HEAD.equals(context.method()) || isElsewhere) {
       return;
     }
     Map<LotId, LabelsMade> made = new LinkedHashMap<>();
