@@ -11,7 +11,7 @@ import java.util.Optional;
 
 /**
  * What bears an allergen, by the foods as the kitchen describes them today: a lot bears what is in
- * its own food and in every lot that it came from.
+ * its own food and in every lot that it came from, and what these named after they began.
  *
  * @param foods that bear it or may, of those that lots were made of; those that bear it first
  * @param bearing lots that bear it, in the order they began

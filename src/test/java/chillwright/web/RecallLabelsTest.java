@@ -179,8 +179,8 @@ class RecallLabelsTest {
             "Hazel bars (H), portions: 4 ",
             "Hazel bars (H), portions: 2 – taken with labels that did not name it");
     assertThat(served.get("/trace.csv?allergen=tree_nuts").text().lines())
-        .anyMatch(row -> row.contains("Café Río") && row.endsWith(",24,9,yes"))
-        .anyMatch(row -> row.contains("Fair on the green") && row.endsWith(",24,9,"));
+        .anyMatch(row -> row.contains("Café Río") && row.endsWith(",24,9,yes,lot"))
+        .anyMatch(row -> row.contains("Fair on the green") && row.endsWith(",24,9,,lot"));
   }
 
   private List<LabelsMade> made(String lot) {

@@ -204,19 +204,25 @@ class RecallTest {
     List<String> table = served.get("/trace.csv?allergen=tree_nuts").text().lines().toList();
     assertThat(table.get(0))
         .contains(",note,bears,by_foods,named_from,before_naming")
-        .endsWith(",labels_without,labels_naming,got_unnamed");
-    assertThat(table).hasSize(1 + 1 + 2 + 1 + 1 + 1 + 1 + 1);
+        .endsWith(",labels_without,labels_naming,got_unnamed,row");
+    assertThat(table).hasSize(1 + 1 + 2 + 1 + 1 + 1 + 1 + 1 + 3);
     assertThat(table)
-        .filteredOn(row -> row.contains("Fair on the green"))
+        .filteredOn(row -> row.contains("Fair on the green") && row.endsWith(",lot"))
         .singleElement()
         .asString()
-        .endsWith(",yes,Hazel bars,2026-03-03T03:00-07:00,yes,,,");
+        .endsWith(",yes,Hazel bars,2026-03-03T03:00-07:00,yes,,,,lot");
     assertThat(table)
         .filteredOn(row -> row.startsWith("X,"))
         .singleElement()
         .asString()
-        .endsWith(",unsure,Syrup,,,,,");
-    assertThat(served.get("/trace?allergen=tree_nuts&food=Rice").status()).isEqualTo(400);
+        .endsWith(",unsure,Syrup,,,,,,lot");
+    Reply both = served.get("/trace?allergen=tree_nuts&food=Rice&lot=");
+    assertThat(both.status()).isEqualTo(400);
+    assertThat(both.text())
+        .contains("Nothing was traced", "Filled in are: Food: Rice; Recall: tree_nuts")
+        .containsPattern("name=\"food\"[^>]*value=\"Rice\" aria-invalid=\"true\"")
+        .contains("<select id=\"allergen\" name=\"allergen\" aria-invalid=\"true\">")
+        .doesNotContainPattern("name=\"lot\"[^>]*aria-invalid");
     assertThat(served.get("/api/v1/trace?allergen=tree_nuts&food=Rice").status()).isEqualTo(422);
   }
 
@@ -250,6 +256,15 @@ class RecallTest {
             "Nobody named: portions 3, in 2 entries; of these without a count: 1",
             "Hazel bars (H2), portions: 3")
         .doesNotContain("cafe rio", "Almond loaf");
+    assertThat(served.get("/trace.csv?allergen=tree_nuts").text().lines())
+        .contains(
+            "H-1 H2,Small hazel bars; Hazel bars,,,,,,,2026-03-04T05:00-07:00,,13,Café Río,,,"
+                + "yes,,,,,,,tell",
+            "H-1,Small hazel bars,,,,,,,2026-03-02T04:00-07:00,,5,Fair on the green,,,"
+                + "yes,,,yes,,,,tell",
+            "X,Syrup,,,,,,,2026-03-03T01:00-07:00,,2,Olive Tearoom,,,unsure,,,,,,,tell",
+            "H2,Hazel bars,,,,,,,2026-03-04T06:30-07:00,,3,,,,yes,,,,,,,nobody-named")
+        .noneMatch(row -> row.endsWith(",cut"));
     assertThat(served.get("/trace?lot=R").text()).doesNotContain("Whom to tell");
     assertThat(served.get("/trace?to=Table+2").text()).doesNotContain("Whom to tell");
     assertThat(served.get("/trace?lot=H").text())
