@@ -237,6 +237,11 @@ public final class Kitchen implements AutoCloseable {
     return new SetUp(this);
   }
 
+  /** Labels that were made of lots. */
+  public Labels labels() {
+    return new Labels(this);
+  }
+
   public Probes probes() {
     return new Probes(this);
   }

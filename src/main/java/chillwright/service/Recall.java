@@ -1,6 +1,8 @@
 package chillwright.service;
 
 import chillwright.core.kitchen.AllergenNaming;
+import chillwright.core.kitchen.LabelsMade;
+import chillwright.core.log.HandOut;
 import chillwright.core.log.LotId;
 import chillwright.service.Tracing.Traced;
 import java.time.Instant;
@@ -9,7 +11,7 @@ import java.util.Optional;
 
 /**
  * What bears an allergen, by the foods as the kitchen describes them today: a lot bears what is in
- * its own food and in every lot that it came from.
+ * its own food and in every lot that it came from, and what these named after they began.
  *
  * @param foods that bear it or may, of those that lots were made of; those that bear it first
  * @param bearing lots that bear it, in the order they began
@@ -28,22 +30,28 @@ public record Recall(
     unsure = List.copyOf(unsure);
   }
 
+  /** Labels of a lot, and whether they name the allergen. */
+  public record Made(LabelsMade labels, boolean names) {}
+
   /**
    * A lot that bears it, or may.
    *
    * @param bears whether it does for certain
    * @param foods in it that do
    * @param namedFrom since when its labels name the allergen, where they do
-   * @param isCertain whether no label printed before that named it
+   * @param isCertain whether no label made before that named it
+   * @param labels that were made of it, as far as that is on record; the earliest first
    */
   public record Recalled(
       Traced traced,
       boolean bears,
       List<String> foods,
       Optional<Instant> namedFrom,
-      boolean isCertain) {
+      boolean isCertain,
+      List<Made> labels) {
     public Recalled {
       foods = List.copyOf(foods);
+      labels = List.copyOf(labels);
     }
 
     public LotId lot() {
@@ -53,6 +61,32 @@ public record Recall(
     /** Whether that was before its labels named the allergen. */
     public boolean isBeforeNaming(Instant moment) {
       return namedFrom.filter(moment::isBefore).isPresent();
+    }
+
+    /** The labels on record that name it, or those that do not. */
+    public List<LabelsMade> labels(boolean naming) {
+      return labels.stream().filter(one -> one.names() == naming).map(Made::labels).toList();
+    }
+
+    /** Whether more labels may have been made than are kept. */
+    public boolean isLabelsCut() {
+      return labels.size() >= LabelsMade.MOST;
+    }
+
+    /** Whether the last labels that were made of it until then did not name the allergen. */
+    private boolean isUnnamedOnLabels(Instant moment) {
+      return labels.stream()
+          .filter(one -> !one.labels().at().isAfter(moment))
+          .reduce((earlier, later) -> later)
+          .filter(last -> !last.names())
+          .isPresent();
+    }
+
+    /** Whether somebody got it with labels that did not name the allergen. */
+    public boolean isUnnamed(HandOut out) {
+      return out.isGiven()
+          && out.kind() != HandOut.Kind.DISCARDED
+          && isUnnamedOnLabels(out.entry().happenedAt());
     }
 
     /** Whether it was there before its labels named the allergen. */

@@ -1,11 +1,15 @@
 package chillwright.service;
 
+import chillwright.core.keeping.LotState.Standing;
 import chillwright.core.kitchen.AllergenNaming;
 import chillwright.core.kitchen.AllergenNaming.Why;
 import chillwright.core.kitchen.AllergensSaid;
+import chillwright.core.kitchen.FoodInLot;
 import chillwright.core.kitchen.KnownFood;
+import chillwright.core.kitchen.LabelsMade;
 import chillwright.core.log.LotId;
 import chillwright.core.log.LotLog;
+import chillwright.service.Recall.Made;
 import chillwright.service.Recall.Recalled;
 import chillwright.service.Tracing.Trace;
 import chillwright.service.Tracing.Traced;
@@ -20,6 +24,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
 /**
  * Finds what bears an allergen. A lot holds what its own food is said to hold and what every lot
@@ -32,6 +37,12 @@ final class Recalling {
   private final Map<String, AllergenNaming> namings = new HashMap<>();
   private final Map<LotId, Set<String>> inLots = new HashMap<>();
   private final Map<LotId, List<LotId>> sources = new HashMap<>();
+
+  /**
+   * Foods in a lot that bear it though they do not name it any more, and since when the labels of
+   * the lot did.
+   */
+  private final Map<LotId, Map<String, Instant>> still = new HashMap<>();
 
   private Recalling(Session session, AllergenAsked asked) {
     this.session = session;
@@ -50,13 +61,15 @@ final class Recalling {
     Set<LotId> before = new LinkedHashSet<>(sources.keySet());
     before.removeAll(foods.keySet());
     session.lots().find(before).forEach((lot, state) -> foods.put(lot, state.food()));
-    Set<String> onFile = name();
+    Map<String, List<AllergensSaid>> said = session.setUp().allergensSaid();
+    Set<String> onFile = name(said);
     own(foods, onFile);
+    still(foods, said);
     Set<LotId> bearing = new LinkedHashSet<>();
     Set<LotId> unsure = new LinkedHashSet<>();
     for (LotId lot : looked) {
       Set<String> found = in(lot);
-      if (found.stream().anyMatch(food -> namings.get(food).isNamed())) {
+      if (bears(lot, found)) {
         bearing.add(lot);
       } else if (!found.isEmpty()) {
         unsure.add(lot);
@@ -70,10 +83,17 @@ final class Recalling {
         newest.size() > Tracing.MOST_LOTS);
   }
 
+  /**
+   * Whether a food in it is named, or was when the lot was made: its labels name that one still.
+   */
+  private boolean bears(LotId lot, Set<String> found) {
+    return !still.getOrDefault(lot, Map.of()).isEmpty()
+        || found.stream().anyMatch(food -> namings.get(food).isNamed());
+  }
+
   /** Notes each food on file that bears it or may. */
-  private Set<String> name() {
+  private Set<String> name(Map<String, List<AllergensSaid>> said) {
     Set<String> onFile = new LinkedHashSet<>();
-    Map<String, List<AllergensSaid>> said = session.setUp().allergensSaid();
     for (KnownFood food : session.setUp().everyFood()) {
       onFile.add(food.name());
       AllergenNaming.of(
@@ -108,6 +128,44 @@ final class Recalling {
     unknown.forEach(lot -> inLots.get(lot).forEach(this::noteUnknown));
   }
 
+  /** Gives each lot its own food, where that was named until some moment after the lot began. */
+  private void still(Map<LotId, String> foods, Map<String, List<AllergensSaid>> said) {
+    Set<LotId> once = new LinkedHashSet<>();
+    foods.forEach(
+        (lot, food) -> {
+          AllergenNaming naming = namings.get(food);
+          if (naming != null && naming.why() == Why.NAMED_BEFORE) {
+            once.add(lot);
+          }
+        });
+    session
+        .lots()
+        .find(once)
+        .forEach(
+            (lot, state) -> {
+              Optional<Instant> began = state.standing().map(Standing::beganAt);
+              String food = state.food();
+              new FoodInLot(food, Optional.empty(), said.get(food), began)
+                  .stillNamedFrom(asked)
+                  .ifPresent(from -> still.put(lot, new HashMap<>(Map.of(food, from))));
+            });
+  }
+
+  /** What is in a lot because of one that it came from. */
+  private void inherit(LotId lot, LotId source) {
+    still
+        .getOrDefault(source, Map.of())
+        .forEach(
+            (food, from) ->
+                still
+                    .computeIfAbsent(lot, l -> new HashMap<>())
+                    .merge(food, from, Recalling::first));
+  }
+
+  private static Instant first(Instant one, Instant other) {
+    return one.isBefore(other) ? one : other;
+  }
+
   private void noteUnknown(String food) {
     namings.putIfAbsent(food, AllergenNaming.notOnFile(food));
   }
@@ -121,7 +179,10 @@ final class Recalling {
     List<LotId> before = sources.remove(lot);
     Set<String> found = inLots.get(lot);
     if (before != null) {
-      before.forEach(source -> found.addAll(in(source)));
+      for (LotId source : before) {
+        found.addAll(in(source));
+        inherit(lot, source);
+      }
     }
     return found;
   }
@@ -138,15 +199,23 @@ final class Recalling {
 
   private List<Recalled> recalled(Set<LotId> lots) {
     Trace trace = Tracing.trace(session, lots, lots.size(), false);
-    return trace.lots().stream().map(this::recalled).toList();
+    Map<LotId, List<LabelsMade>> labels = session.labels().of(lots);
+    return trace.lots().stream()
+        .map(traced -> recalled(traced, labels.getOrDefault(traced.lot().lot(), List.of())))
+        .toList();
   }
 
-  private Recalled recalled(Traced traced) {
-    List<AllergenNaming> all = inLots.get(traced.lot().lot()).stream().map(namings::get).toList();
-    List<AllergenNaming> named = all.stream().filter(AllergenNaming::isNamed).toList();
+  private Recalled recalled(Traced traced, List<LabelsMade> labels) {
+    LotId lot = traced.lot().lot();
+    Map<String, Instant> kept = still.getOrDefault(lot, Map.of());
+    List<AllergenNaming> all = inLots.get(lot).stream().map(namings::get).toList();
+    List<AllergenNaming> named =
+        all.stream().filter(n -> n.isNamed() || kept.containsKey(n.food())).toList();
     List<AllergenNaming> shown = named.isEmpty() ? all : named;
     Optional<Instant> from =
-        named.stream().flatMap(n -> n.since().stream()).min(Comparator.naturalOrder());
+        named.stream()
+            .flatMap(n -> n.isNamed() ? n.since().stream() : Stream.of(kept.get(n.food())))
+            .min(Comparator.naturalOrder());
     boolean isCertain =
         !named.isEmpty()
             && named.stream().allMatch(AllergenNaming::isCertain)
@@ -156,6 +225,7 @@ final class Recalling {
         !named.isEmpty(),
         shown.stream().map(AllergenNaming::food).toList(),
         from,
-        isCertain);
+        isCertain,
+        labels.stream().map(made -> new Made(made, made.names(asked))).toList());
   }
 }

@@ -37,7 +37,8 @@ public final class Migrations {
           "0006_container.sql",
           "0007_plan_lots.sql",
           "0008_allergens.sql",
-          "0009_room_days.sql");
+          "0009_room_days.sql",
+          "0010_label_prints.sql");
 
   private final List<Script> scripts;
 

@@ -93,6 +93,10 @@ public final class Session {
     return new SetUpStore(sql);
   }
 
+  public LabelStore labels() {
+    return new LabelStore(this);
+  }
+
   public ProbeStore probes() {
     return new ProbeStore(sql);
   }

@@ -95,7 +95,7 @@ class RecallTest {
   @Test
   void every_lot_that_bears_it_is_found_with_its_parts_and_what_was_made_of_it() {
     JsonNode found = recall("tree_nuts");
-    assertThat(codes(found.at("/lots"))).containsExactly("H", "H-1", "M", "H2");
+    assertThat(codes(found.at("/lots"))).containsExactly("H", "G", "H-1", "M", "H2");
     JsonNode part = lot(found.at("/lots"), "H-1");
     assertThat(part.at("/portionsLeft").asInt()).isEqualTo(13);
     assertThat(part.at("/handOuts").findValuesAsText("to"))
@@ -120,7 +120,7 @@ class RecallTest {
   @Test
   void lots_that_may_bear_it_stand_apart_with_the_reason() {
     JsonNode found = recall("tree_nuts").at("/recall");
-    assertThat(codes(found.at("/unsure"))).containsExactly("X", "G", "A");
+    assertThat(codes(found.at("/unsure"))).containsExactly("X", "A");
     assertThat(found.at("/foods").findValuesAsText("food"))
         .containsExactly("Hazel bars", "Granola", "Almond loaf", "Syrup");
     assertThat(found.at("/foods").findValuesAsText("why"))
@@ -129,12 +129,40 @@ class RecallTest {
     assertThat(found.at("/foods/2/word").asText()).isEqualTo("almonds");
   }
 
+  /**
+   * Its label names the allergen still (as {@link ContentsTest} has it), so the lot bears it; our
+   * own reading, no source.
+   */
+  @Test
+  void a_lot_from_before_it_was_taken_out_bears_it_and_so_does_what_is_made_of_it() {
+    String more =
+        """
+        lot,food,category,when,entry,portions,from,to
+        G2,Granola,soup_or_stew,2026-03-03T12:00:00Z,cooked,10,,
+        R2,Plain rice,soup_or_stew,2026-03-04T09:00:00Z,prepared,10,G,
+        R3,Plain rice,soup_or_stew,2026-03-04T10:00:00Z,prepared,10,G2,
+        """;
+    assertThat(served.postCsv("/api/v1/imports", more).status()).isLessThan(300);
+    JsonNode found = recall("tree_nuts");
+    assertThat(codes(found.at("/lots"))).containsExactly("H", "G", "H-1", "M", "H2", "R2");
+    assertThat(codes(found.at("/recall/unsure"))).containsExactly("X", "A", "G2", "R3");
+    JsonNode naming = lot(found.at("/lots"), "R2").at("/naming");
+    assertThat(naming.at("/foods/0").asText()).isEqualTo("Granola");
+    assertThat(naming.at("/namedFrom").asText()).isEqualTo("2026-03-01T01:00:00-07:00");
+    assertThat(naming.at("/beganBefore").asBoolean()).isFalse();
+    assertThat(served.get("/lots/R2").text()).contains("tree nuts: named when it was made");
+    assertThat(served.get("/lots/R3").text()).doesNotContain("tree nuts: named when it was made");
+    String page = served.get("/trace?allergen=tree_nuts").text();
+    String says = "Granola: not named since Tue 3 Mar 03:00, but named before.";
+    assertThat(page).containsSubsequence("Lots that bear it", says, "Lots that may bear it", says);
+  }
+
   @ParameterizedTest
   @ValueSource(strings = {"Tree%20Nuts", "tree-nuts", "WALNUT", "nuez", "almonds"})
   void one_of_the_law_is_found_by_whatever_word_tells_of_it(String word) {
     JsonNode found = recall(word);
-    assertThat(codes(found.at("/lots"))).containsExactly("H", "H-1", "M", "H2");
-    assertThat(codes(found.at("/recall/unsure"))).containsExactly("X", "G", "A");
+    assertThat(codes(found.at("/lots"))).containsExactly("H", "G", "H-1", "M", "H2");
+    assertThat(codes(found.at("/recall/unsure"))).containsExactly("X", "A");
   }
 
   @Test
@@ -169,24 +197,32 @@ class RecallTest {
     String page = new Visit(served).open("/trace?allergen=tree_nuts").text();
     assertThat(page)
         .contains("Recall: tree nuts", "Lots that bear it", "Lots that may bear it")
-        .contains("Labels printed before", "before labels named it", "Fair on the green")
+        .contains("Labels made before", "before labels named it", "Fair on the green")
         .contains("the ingredients say “almonds”", "Nothing is on file of: Syrup")
         .contains("<option value=\"celery\"", "href=\"/trace.csv?allergen=tree_nuts\"")
         .doesNotContain("Plain rice</bdi>");
     List<String> table = served.get("/trace.csv?allergen=tree_nuts").text().lines().toList();
-    assertThat(table.get(0)).endsWith(",note,bears,by_foods,named_from,before_naming");
-    assertThat(table).hasSize(1 + 1 + 2 + 1 + 1 + 1 + 1 + 1);
+    assertThat(table.get(0))
+        .contains(",note,bears,by_foods,named_from,before_naming")
+        .endsWith(",labels_without,labels_naming,got_unnamed,row");
+    assertThat(table).hasSize(1 + 1 + 2 + 1 + 1 + 1 + 1 + 1 + 3);
     assertThat(table)
-        .filteredOn(row -> row.contains("Fair on the green"))
+        .filteredOn(row -> row.contains("Fair on the green") && row.endsWith(",lot"))
         .singleElement()
         .asString()
-        .endsWith(",yes,Hazel bars,2026-03-03T03:00-07:00,yes");
+        .endsWith(",yes,Hazel bars,2026-03-03T03:00-07:00,yes,,,,lot");
     assertThat(table)
         .filteredOn(row -> row.startsWith("X,"))
         .singleElement()
         .asString()
-        .endsWith(",unsure,Syrup,,");
-    assertThat(served.get("/trace?allergen=tree_nuts&food=Rice").status()).isEqualTo(400);
+        .endsWith(",unsure,Syrup,,,,,,lot");
+    Reply both = served.get("/trace?allergen=tree_nuts&food=Rice&lot=");
+    assertThat(both.status()).isEqualTo(400);
+    assertThat(both.text())
+        .contains("Nothing was traced", "Filled in are: Food: Rice; Recall: tree_nuts")
+        .containsPattern("name=\"food\"[^>]*value=\"Rice\" aria-invalid=\"true\"")
+        .contains("<select id=\"allergen\" name=\"allergen\" aria-invalid=\"true\">")
+        .doesNotContainPattern("name=\"lot\"[^>]*aria-invalid");
     assertThat(served.get("/api/v1/trace?allergen=tree_nuts&food=Rice").status()).isEqualTo(422);
   }
 
@@ -220,6 +256,15 @@ class RecallTest {
             "Nobody named: portions 3, in 2 entries; of these without a count: 1",
             "Hazel bars (H2), portions: 3")
         .doesNotContain("cafe rio", "Almond loaf");
+    assertThat(served.get("/trace.csv?allergen=tree_nuts").text().lines())
+        .contains(
+            "H-1 H2,Small hazel bars; Hazel bars,,,,,,,2026-03-04T05:00-07:00,,13,Café Río,,,"
+                + "yes,,,,,,,tell",
+            "H-1,Small hazel bars,,,,,,,2026-03-02T04:00-07:00,,5,Fair on the green,,,"
+                + "yes,,,yes,,,,tell",
+            "X,Syrup,,,,,,,2026-03-03T01:00-07:00,,2,Olive Tearoom,,,unsure,,,,,,,tell",
+            "H2,Hazel bars,,,,,,,2026-03-04T06:30-07:00,,3,,,,yes,,,,,,,nobody-named")
+        .noneMatch(row -> row.endsWith(",cut"));
     assertThat(served.get("/trace?lot=R").text()).doesNotContain("Whom to tell");
     assertThat(served.get("/trace?to=Table+2").text()).doesNotContain("Whom to tell");
     assertThat(served.get("/trace?lot=H").text())

@@ -139,7 +139,7 @@ class TraceTest {
         .contains("href=\"/trace.csv?food=Oat+bars\"")
         .doesNotContain("Rice</bdi>");
     String table = served.get("/trace.csv?food=Oat+bars").text();
-    assertThat(table.lines().toList()).hasSize(1 + 1 + 1 + 2 + 1);
+    assertThat(table.lines().toList()).hasSize(1 + 1 + 1 + 2 + 1 + 2);
     assertThat(table).contains(",taken,5,Fair on the green,");
     assertThat(served.get("/trace?lot=NO").status()).isEqualTo(400);
     assertThat(served.get("/trace.csv").status()).isEqualTo(400);

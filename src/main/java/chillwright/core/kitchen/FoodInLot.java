@@ -52,6 +52,14 @@ public record FoodInLot(
         : Optional.of(new TakenOut(food, new ArrayList<>(gone), new ArrayList<>(words.values())));
   }
 
+  /**
+   * Since when labels of the lot name what is looked for, though today's description does not;
+   * empty where they do not. What was named at any time after the lot began stays on its labels.
+   */
+  public Optional<Instant> stillNamedFrom(AllergenNaming.Names names) {
+    return saidBefore().stream().filter(names::isIn).map(AllergensSaid::at).findFirst();
+  }
+
   /** Whether something else was said of its allergens since the lot began. */
   boolean isSaidOtherwise() {
     return !saidBefore().isEmpty();
@@ -66,7 +74,8 @@ public record FoodInLot(
     return said.isEmpty() ? List.of() : said.subList(Math.max(0, first - 1), said.size() - 1);
   }
 
-  private static Stream<String> each(String words) {
+  /** Each thing of a list in words. */
+  static Stream<String> each(String words) {
     return Arrays.stream(words.split("[,;\n]", -1)).map(String::strip).filter(w -> !w.isEmpty());
   }
 }

@@ -24,7 +24,8 @@ import java.util.OptionalInt;
  */
 public record TraceAnswers(ZoneId zone, Instant now) {
   private static final String BASIS =
-      "By the foods as the kitchen describes them today. Nothing tells what was printed elsewhere.";
+      "By the foods as the kitchen describes them today. Labels are those made here: nothing tells"
+          + " what came out on paper, or was made elsewhere.";
 
   /**
    * What was found.
@@ -61,7 +62,11 @@ public record TraceAnswers(ZoneId zone, Instant now) {
       List<String> foods,
       Optional<OffsetDateTime> namedFrom,
       boolean isCertain,
-      boolean beganBefore) {}
+      boolean beganBefore,
+      List<LabelsDone> labels) {}
+
+  /** Labels of a lot that were made as one document, and whether they name the allergen. */
+  public record LabelsDone(OffsetDateTime madeAt, int labels, boolean leaves, boolean named) {}
 
   /** A lot that one came from. */
   public record Source(String lot, String food) {}
@@ -87,7 +92,12 @@ public record TraceAnswers(ZoneId zone, Instant now) {
       List<Out> handOuts,
       Optional<Naming> naming) {}
 
-  /** Portions that left a lot; before its labels named the allergen that was asked for. */
+  /**
+   * Portions that left a lot.
+   *
+   * @param beforeNaming whether before its labels named the allergen that was asked for
+   * @param labelsUnnamed whether its last labels on record did not name that
+   */
   public record Out(
       OffsetDateTime when,
       String kind,
@@ -95,7 +105,8 @@ public record TraceAnswers(ZoneId zone, Instant now) {
       Optional<String> to,
       Optional<String> by,
       Optional<String> note,
-      boolean beforeNaming) {}
+      boolean beforeNaming,
+      boolean labelsUnnamed) {}
 
   public Answer answer(Trace trace) {
     return new Answer(
@@ -152,7 +163,16 @@ public record TraceAnswers(ZoneId zone, Instant now) {
 
   private Naming naming(Recalled lot) {
     return new Naming(
-        lot.foods(), lot.namedFrom().map(this::time), lot.isCertain(), lot.beganBeforeNaming());
+        lot.foods(),
+        lot.namedFrom().map(this::time),
+        lot.isCertain(),
+        lot.beganBeforeNaming(),
+        lot.labels().stream().map(this::labels).toList());
+  }
+
+  private LabelsDone labels(Recall.Made made) {
+    return new LabelsDone(
+        time(made.labels().at()), made.labels().labels(), made.labels().leaves(), made.names());
   }
 
   private Out out(HandOut out, Optional<Recalled> recalled) {
@@ -164,7 +184,8 @@ public record TraceAnswers(ZoneId zone, Instant now) {
         entry.details().to(),
         entry.by(),
         entry.note(),
-        recalled.filter(lot -> lot.isBeforeNaming(entry.happenedAt())).isPresent());
+        recalled.filter(lot -> lot.isBeforeNaming(entry.happenedAt())).isPresent(),
+        recalled.filter(lot -> lot.isUnnamed(out)).isPresent());
   }
 
   private OffsetDateTime time(Instant moment) {

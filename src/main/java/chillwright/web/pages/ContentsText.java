@@ -32,11 +32,11 @@ final class ContentsText {
   }
 
   List<String> allergens() {
-    return names(contents.allergens(), contents.otherAllergens());
+    return names(visitor, contents.allergens(), contents.otherAllergens());
   }
 
   /** Each once, however it was named. */
-  private List<String> names(List<Allergen> allergens, List<String> others) {
+  static List<String> names(Visitor visitor, List<Allergen> allergens, List<String> others) {
     Map<String, String> names = new LinkedHashMap<>();
     Stream.concat(
             allergens.stream().map(allergen -> visitor.say("allergen." + allergen.key())),
@@ -46,7 +46,7 @@ final class ContentsText {
   }
 
   private String says(TakenOut out) {
-    String names = String.join(", ", names(out.allergens(), out.others()));
+    String names = String.join(", ", names(visitor, out.allergens(), out.others()));
     return visitor.say("contents.taken-out", names, out.food());
   }
 

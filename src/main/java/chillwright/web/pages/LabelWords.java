@@ -95,6 +95,7 @@ final class LabelWords {
         missing(view),
         asWritten(view),
         new NotForUse(desk, visitor).labelled(view).stream().toList(),
+        new LabelsMadeWords(desk, visitor).of(view.state().lot()),
         form);
   }
 

@@ -43,6 +43,11 @@ final class LabelsForm {
     return "/lots/" + context.pathParam("lot") + "?" + AGAIN + "=again" + entered + "#labels";
   }
 
+  /** The address of the form as it is opened first, unfolded. */
+  static String opened(String lot) {
+    return "/lots/" + lot + "?" + AGAIN + "=again&count=1#labels";
+  }
+
   private static String encoded(String text) {
     return URLEncoder.encode(text, StandardCharsets.UTF_8);
   }

@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.kitchen.LabelsMade;
 import chillwright.core.log.LotId;
 import chillwright.paper.Label;
 import chillwright.paper.LabelRoom;
@@ -10,6 +11,7 @@ import chillwright.print.Language;
 import chillwright.service.Kitchen;
 import chillwright.service.LotView;
 import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
 import io.javalin.http.Header;
 import io.javalin.http.HttpStatus;
 import java.util.ArrayList;
@@ -105,8 +107,26 @@ public final class LabelsPdf {
       desk.answer(context, asks, Templates.PAGES.labels(frame, lot.text(), form));
       return;
     }
+    byte[] document = LabelSheets.of(labels, sheet, first);
+    note(wanted, parameters, context);
     context.header(Header.CONTENT_DISPOSITION, "inline; filename=\"labels-" + lot + ".pdf\"");
-    context.contentType(TYPE).result(LabelSheets.of(labels, sheet, first));
+    context.contentType(TYPE).result(document);
+  }
+
+  /** Keeps what was made; not where only its head was asked for, or by a page elsewhere. */
+  private void note(List<Wanted> wanted, Parameters parameters, Context context) {
+    boolean isElsewhere = "cross-site".equals(context.header("Sec-Fetch-Site"));
+    if (HandlerType.HEAD.equals(context.method()) || isElsewhere) {
+      return;
+    }
+    Map<LotId, LabelsMade> made = new LinkedHashMap<>();
+    for (LotView lot : wanted.stream().map(Wanted::lot).distinct().toList()) {
+      int count = wanted.stream().filter(w -> w.lot().equals(lot)).mapToInt(Wanted::count).sum();
+      made.put(
+          lot.state().lot(),
+          LabelsMade.of(desk.kitchen().now(), count, leaves(parameters), lot.contents()));
+    }
+    desk.kitchen().labels().note(made);
   }
 
   /** The address as a form, with the question of each lot on it that is not for use. */

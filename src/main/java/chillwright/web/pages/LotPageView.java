@@ -53,6 +53,9 @@ public record LotPageView(
     int parts) {
   private static final int LIKELY = 5;
 
+  /** So many documents of labels are told without a touch. */
+  private static final int AT_ONCE = 3;
+
   /** Whether it has portions left that labels can be printed for. */
   public boolean hasPortions() {
     return !acts.left().isEmpty() && !acts.left().equals("0");
@@ -85,6 +88,7 @@ public record LotPageView(
    * @param missing what a buyer may need to read and nobody has put on file, in words
    * @param asWritten what stays as the kitchen wrote it in a label of any language, in words
    * @param asked before any is made; none of food that is for use
+   * @param made what was made of it before, the newest first, a line each
    * @param form as it was filled in before, where it is mended
    */
   public record Labels(
@@ -94,8 +98,10 @@ public record LotPageView(
       List<String> missing,
       List<String> asWritten,
       List<Question> asked,
+      List<String> made,
       Filled form) {
     public Labels {
+      made = List.copyOf(made);
       asWritten = List.copyOf(asWritten);
       asked = List.copyOf(asked);
       missing = List.copyOf(missing);
@@ -105,6 +111,16 @@ public record LotPageView(
     /** That field as it was filled in before, or as it usually is. */
     public String given(String field, String usual) {
       return form.has(field) ? form.given(field) : usual;
+    }
+
+    /** What is shown at once of what was made. */
+    public List<String> lately() {
+      return made.subList(0, Math.min(AT_ONCE, made.size()));
+    }
+
+    /** What is folded away. */
+    public List<String> earlier() {
+      return made.subList(Math.min(AT_ONCE, made.size()), made.size());
     }
 
     public boolean isOpen() {

@@ -1,6 +1,7 @@
 package chillwright.web.pages;
 
 import java.util.Collection;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 
@@ -9,14 +10,15 @@ import java.util.regex.Pattern;
  *
  * @param name what the tick sends: what is asked, and of what, so that it answers nothing else
  * @param says the question in words
+ * @param way to where what is asked about is mended; empty where the answer is all
  */
-public record Question(String name, String says) {
+public record Question(String name, String says, Optional<Choice> way) {
   /** Also what stands for such a character, so that no two names are written alike. */
   private static final Pattern BLANK = Pattern.compile("[\\s\\p{Z}%]");
 
   /** Names are told apart by blanks, so none has one. */
   static Question of(String asked, Object subject, String says) {
-    return new Question(named(asked + ":" + subject), says);
+    return new Question(named(asked + ":" + subject), says, Optional.empty());
   }
 
   private static String named(String what) {
@@ -27,7 +29,12 @@ public record Question(String name, String says) {
 
   /** The same, asked of these lots and of no other. */
   Question about(Collection<String> lots) {
-    return new Question(name + ":" + named(String.join(",", lots)), says);
+    return new Question(name + ":" + named(String.join(",", lots)), says, way);
+  }
+
+  /** The same with a way to where it is mended. */
+  Question with(Choice mending) {
+    return new Question(name, says, Optional.of(mending));
   }
 
   /** Whether a tick is missing. */

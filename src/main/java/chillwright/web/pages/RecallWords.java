@@ -2,11 +2,14 @@ package chillwright.web.pages;
 
 import chillwright.core.kitchen.AllergenNaming;
 import chillwright.core.kitchen.AllergenNaming.Why;
+import chillwright.core.kitchen.LabelsMade;
 import chillwright.core.log.HandOut;
 import chillwright.service.Recall;
 import chillwright.service.Recall.Recalled;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /** What bears an allergen, in words. */
 final class RecallWords {
@@ -23,10 +26,12 @@ final class RecallWords {
     return List.of(visitor.say("recall.basis"), visitor.say("recall.what-to-do"));
   }
 
-  /** The foods that bear it for certain, or those that may, each with the reason. */
-  List<String> foods(Recall recall, boolean bear) {
+  /** The foods because of which these lots bear it, or may, each with the reason. */
+  List<String> foods(Recall recall, List<Recalled> lots) {
+    Set<String> because =
+        lots.stream().flatMap(lot -> lot.foods().stream()).collect(Collectors.toSet());
     List<AllergenNaming> foods =
-        recall.foods().stream().filter(naming -> naming.isNamed() == bear).toList();
+        recall.foods().stream().filter(naming -> because.contains(naming.food())).toList();
     List<String> says = new ArrayList<>();
     foods.stream()
         .filter(naming -> naming.why() != Why.NOT_ON_FILE)
@@ -63,11 +68,24 @@ final class RecallWords {
       String from = desk.moment(lot.namedFrom().orElseThrow(), visitor);
       notes.add(visitor.say(lot.isCertain() ? "recall.before" : "recall.before.unsure", from));
     }
+    LabelsMadeWords words = new LabelsMadeWords(desk, visitor);
+    if (!lot.labels(false).isEmpty()) {
+      notes.add(visitor.say("recall.labels.without", words.times(lot.labels(false))));
+    }
+    if (!lot.labels(true).isEmpty()) {
+      notes.add(visitor.say("recall.labels.naming", words.times(lot.labels(true))));
+    }
+    if (lot.isLabelsCut()) {
+      notes.add(visitor.say("recall.labels.cut", LabelsMade.MOST));
+    }
     return notes;
   }
 
-  /** That portions left before labels named it; blank where they did not. */
+  /** That portions left with labels that did not name it; blank where that is not known. */
   String early(Recalled lot, HandOut out) {
+    if (lot.isUnnamed(out)) {
+      return " \u2013 " + visitor.say("recall.unnamed");
+    }
     boolean isEarly = out.isGiven() && lot.isBeforeNaming(out.entry().happenedAt());
     return isEarly ? " \u2013 " + visitor.say("recall.early") : "";
   }

@@ -143,7 +143,10 @@ final class SentEntry {
             .twice()
             .map(time -> Question.of("twice", row.when(), visitor.say("entry.doubt.twice", time)));
     List<Question> odd = new Doubts(lot.view(), readings(lot.view()), desk, visitor).of(row);
-    return Stream.of(unfit.stream(), twice.stream(), odd.stream()).flatMap(all -> all).toList();
+    Optional<Question> labels = new LabelDoubt(desk, visitor).before(row, lot.view());
+    return Stream.of(unfit.stream(), labels.stream(), twice.stream(), odd.stream())
+        .flatMap(all -> all)
+        .toList();
   }
 
   private static List<LogEntry> readings(LotView view) {

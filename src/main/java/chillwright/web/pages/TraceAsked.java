@@ -13,6 +13,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * What a page was asked to trace, and what was found of it.
@@ -48,7 +50,11 @@ record TraceAsked(
       parameters.text(name, LONGEST).ifPresent(text -> given.put(name, text));
     }
     if (given.size() > 1) {
-      parameters.refuse(visitor.say("trace.only-one"));
+      String filled =
+          given.entrySet().stream()
+              .map(field -> visitor.say(title(field.getKey()), field.getValue()))
+              .collect(Collectors.joining("; "));
+      parameters.refuse(visitor.say("trace.only-one", filled));
     }
     Optional<Trace> trace = Optional.empty();
     Optional<Recall> recall = Optional.empty();
@@ -62,6 +68,11 @@ record TraceAsked(
       parameters.refuse(visitor.say("fault.no-lot", given.get(LOT)));
     }
     return new TraceAsked(given, trace, recall, parameters.faults());
+  }
+
+  /** The key of how an answer to that field is called. */
+  static String title(String field) {
+    return "trace.asked." + (field.equals(TO) ? "recipient" : field);
   }
 
   private static Optional<Trace> trace(Map<String, String> given, Tracing tracing) {
@@ -94,6 +105,11 @@ record TraceAsked(
   /** The one field that was answered, as it was filled in. */
   Map.Entry<String, String> answered() {
     return given.entrySet().iterator().next();
+  }
+
+  /** The fields that are filled in where only one can be; else none. */
+  Set<String> tooMany() {
+    return given.size() > 1 ? given.keySet() : Set.of();
   }
 
   String query() {

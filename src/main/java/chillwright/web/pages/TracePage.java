@@ -49,6 +49,7 @@ final class TracePage {
     TraceView view =
         new TraceView(
             Filled.with(asked.isAnswered() ? Map.of() : asked.given()),
+            asked.tooMany(),
             new Known(desk.kitchen()).foods(),
             allergens(visitor),
             asked.isAnswered() ? title(asked, visitor) : "",
@@ -136,13 +137,13 @@ final class TracePage {
               groups.add(
                   group(
                       visitor.say("trace.bearing"),
-                      words.foods(recall, true),
+                      words.foods(recall, recall.bearing()),
                       recall.bearing(),
                       visitor));
               groups.add(
                   group(
                       visitor.say("trace.unsure"),
-                      words.foods(recall, false),
+                      words.foods(recall, recall.unsure()),
                       recall.unsure(),
                       visitor));
             });
@@ -213,6 +214,6 @@ final class TracePage {
       desk.faults(context, visitor, HttpStatus.BAD_REQUEST, says, faults);
       return;
     }
-    new TraceTable(desk.zone()).of(asked).answer(context, "trace");
+    new TraceTable(desk.zone(), visitor).of(asked).answer(context, "trace");
   }
 }

@@ -1,11 +1,13 @@
 package chillwright.web.pages;
 
 import java.util.List;
+import java.util.Set;
 
 /**
  * Who got some of a food or of a lot, what somebody got, or what bears an allergen.
  *
  * @param given what stands in the fields; blank again once it was answered
+ * @param tooMany fields that are filled in where only one can be
  * @param foods to choose from
  * @param allergens to choose from
  * @param asked what was asked for; blank where nothing was
@@ -16,6 +18,7 @@ import java.util.List;
  */
 public record TraceView(
     Filled given,
+    Set<String> tooMany,
     List<String> foods,
     List<Choice> allergens,
     String asked,
@@ -60,6 +63,11 @@ public record TraceView(
     }
   }
 
+  /** What marks a field that is filled in beside another; none of the others. */
+  public String wrong(String field) {
+    return tooMany.contains(field) ? "true" : null;
+  }
+
   /** Somebody who got some, with what and when. */
   public record Told(String who, List<String> what) {
     public Told {
@@ -71,6 +79,7 @@ public record TraceView(
   public record Source(String code, String food) {}
 
   public TraceView {
+    tooMany = Set.copyOf(tooMany);
     foods = List.copyOf(foods);
     allergens = List.copyOf(allergens);
     says = List.copyOf(says);

@@ -7,12 +7,14 @@ import chillwright.core.log.HandOut.Kind;
 import chillwright.core.log.LogEntry;
 import chillwright.service.Recall.Recalled;
 import chillwright.service.Tracing.Traced;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 
 /** Everybody who got some of what was traced, once each, with what and when. */
@@ -34,6 +36,14 @@ final class WhomToTell {
       return out.entry().details().to();
     }
 
+    Instant when() {
+      return out.entry().happenedAt();
+    }
+
+    boolean recalled(Predicate<Recalled> is) {
+      return recalled.filter(is).isPresent();
+    }
+
     boolean isCertain() {
       return recalled.filter(of -> !of.bears()).isEmpty();
     }
@@ -41,6 +51,52 @@ final class WhomToTell {
     int portions() {
       return out.entry().details().portions().orElse(0);
     }
+  }
+
+  /**
+   * Somebody who got some, in all.
+   *
+   * @param name blank for what was taken with nobody named
+   * @param last when that was for the last time
+   * @param isCertain whether any of it bears for certain what was asked for
+   * @param isEarly whether any of it left before its labels named that
+   * @param isUnnamed whether any of it left with labels that did not name that
+   */
+  record Receiver(
+      String name,
+      List<String> lots,
+      List<String> foods,
+      int portions,
+      Instant last,
+      boolean isCertain,
+      boolean isEarly,
+      boolean isUnnamed) {
+    private static Receiver of(List<Gift> gifts) {
+      return new Receiver(
+          gifts.get(0).who().orElse(""),
+          gifts.stream().map(gift -> gift.lot().lot().lot().text()).distinct().toList(),
+          gifts.stream().map(gift -> gift.lot().lot().food()).distinct().toList(),
+          gifts.stream().mapToInt(Gift::portions).sum(),
+          gifts.stream().map(Gift::when).max(Comparator.naturalOrder()).orElseThrow(),
+          gifts.stream().anyMatch(Gift::isCertain),
+          gifts.stream().anyMatch(gift -> gift.recalled(of -> of.isBeforeNaming(gift.when()))),
+          gifts.stream().anyMatch(gift -> gift.recalled(of -> of.isUnnamed(gift.out()))));
+    }
+  }
+
+  /** All of them, in the order in which they are told; last what nobody is named for. */
+  static List<Receiver> receivers(TraceAsked asked) {
+    if (asked.given().containsKey(TraceAsked.TO)) {
+      return List.of();
+    }
+    List<Gift> gifts = gifts(asked);
+    List<Receiver> all = new ArrayList<>();
+    byName(gifts).forEach(of -> all.add(Receiver.of(of)));
+    List<Gift> unnamed = gifts.stream().filter(gift -> gift.who().isEmpty()).toList();
+    if (!unnamed.isEmpty()) {
+      all.add(Receiver.of(unnamed));
+    }
+    return all;
   }
 
   /**
@@ -59,7 +115,7 @@ final class WhomToTell {
     return told;
   }
 
-  private List<Gift> gifts(TraceAsked asked) {
+  private static List<Gift> gifts(TraceAsked asked) {
     List<Gift> gifts = new ArrayList<>();
     asked.trace().stream()
         .flatMap(trace -> trace.lots().stream())
@@ -78,22 +134,28 @@ final class WhomToTell {
         .forEach(out -> gifts.add(new Gift(lot, out, recalled)));
   }
 
-  private List<TraceView.Told> named(List<Gift> gifts) {
+  /** By name, first who got what bears it for certain. */
+  private static List<List<Gift>> byName(List<Gift> gifts) {
     Map<String, List<Gift>> byName = new LinkedHashMap<>();
     for (Gift gift : gifts) {
       gift.who()
           .map(Folded::of)
           .ifPresent(who -> byName.computeIfAbsent(who, name -> new ArrayList<>()).add(gift));
     }
-    List<TraceView.Told> told = new ArrayList<>();
-    byName.entrySet().stream()
+    return byName.entrySet().stream()
         .sorted(
             Comparator.comparing(
                     (Map.Entry<String, List<Gift>> one) ->
                         one.getValue().stream().noneMatch(Gift::isCertain))
                 .thenComparing(Map.Entry::getKey))
-        .limit(SHOWN)
-        .forEach(one -> told.add(told(one.getValue())));
+        .map(Map.Entry::getValue)
+        .toList();
+  }
+
+  private List<TraceView.Told> named(List<Gift> gifts) {
+    List<List<Gift>> byName = byName(gifts);
+    List<TraceView.Told> told = new ArrayList<>();
+    byName.stream().limit(SHOWN).forEach(one -> told.add(told(one)));
     if (byName.size() > SHOWN) {
       told.add(
           new TraceView.Told(visitor.say("trace.tell.more", byName.size() - SHOWN), List.of()));

@@ -1,0 +1,213 @@
+package chillwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.core.kitchen.LabelsMade;
+import chillwright.core.log.LotId;
+import chillwright.web.Served.Reply;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Which labels did not name an allergen. A label that does not declare a major allergen makes the
+ * food misbranded (section 403(w)(1) of the Federal Food, Drug, and Cosmetic Act, read as 21 U.S.C.
+ * 343(w)(1)), so whoever recalls it must know which labels those are. The kitchen is of our own
+ * scenario; that a document is told as made, and not as printed, is our own design, no source.
+ */
+class RecallLabelsTest {
+  private static final String ROWS =
+      """
+      lot,food,category,when,entry,portions
+      H,Hazel bars,bar_cookies_cut_and_wrapped,2026-03-02T08:00:00Z,cooked,96
+      H2,Hazel bars,bar_cookies_cut_and_wrapped,2026-03-02T09:00:00Z,cooked,50
+      """;
+
+  @TempDir private Path folder;
+  private Served served;
+
+  @BeforeEach
+  void serve() {
+    served = Served.in(folder);
+    served.at("2026-03-01T08:00:00Z");
+    food("wheat", "");
+    served.at("2026-03-02T12:00:10Z");
+    Reply stored = served.postCsv("/api/v1/imports", ROWS);
+    assertThat(stored.status()).as(stored.text()).isLessThan(300);
+  }
+
+  @AfterEach
+  void close() {
+    served.close();
+  }
+
+  private void food(String allergens, String others) {
+    served
+        .kitchen()
+        .setUp()
+        .food(
+            Map.of(
+                "name", "Hazel bars",
+                "category", "bar_cookies_cut_and_wrapped",
+                "allergens", allergens,
+                "otherAllergens", others,
+                "ingredients", "oats, flour"));
+  }
+
+  private void labels(String lot, String query) {
+    Reply made = Visit.labels(served, "/lots/" + lot + "/labels.pdf?sheet=a4-8" + query);
+    assertThat(made.status()).as(made.text()).isEqualTo(200);
+    assertThat(made.header("Content-Type")).startsWith("application/pdf");
+  }
+
+  private JsonNode lot(int index) {
+    return served.get("/api/v1/trace?allergen=tree_nuts").json().at("/lots/" + index);
+  }
+
+  private String page(String address, String... headers) {
+    return served.get(address, headers).text().replaceAll("<[^>]*>", " ").replaceAll("\\s+", " ");
+  }
+
+  @Test
+  void labels_that_did_not_name_it_are_told_with_their_time_and_number() {
+    labels("H", "&count=24");
+    served.at("2026-03-03T10:00:00Z");
+    food("wheat tree_nuts", "celery");
+    served.at("2026-03-03T12:30:00Z");
+    labels("H", "&count=10&leaves=yes");
+    JsonNode naming = lot(0).at("/naming");
+    assertThat(naming.at("/labels").findValuesAsText("labels")).containsExactly("24", "10");
+    assertThat(naming.at("/labels").findValuesAsText("named")).containsExactly("false", "true");
+    assertThat(naming.at("/labels").findValuesAsText("leaves")).containsExactly("false", "true");
+    assertThat(naming.at("/labels/0/madeAt").asText()).isEqualTo("2026-03-02T05:00:10-07:00");
+    assertThat(lot(1).at("/naming/labels")).isEmpty();
+    assertThat(page("/trace?allergen=tree_nuts"))
+        .contains("Labels made that did not name it, with how many: Mon 2 Mar 05:00 (24)")
+        .contains("Labels made that name it, with how many: Tue 3 Mar 05:30 (10)");
+    assertThat(page("/trace?allergen=tree_nuts", "Accept-Language", "es"))
+        .contains("Etiquetas hechas que no lo nombraban");
+    assertThat(served.get("/trace.csv?allergen=tree_nuts").text().lines())
+        .anyMatch(row -> row.startsWith("H,") && row.contains(",yes,24,10"))
+        .anyMatch(row -> row.startsWith("H2,") && row.contains(",yes,,"));
+    // Celery came with the nuts, milk never.
+    assertThat(served.get("/api/v1/trace?allergen=celery").json().at("/lots/0/naming/labels"))
+        .extracting(made -> made.at("/named").asBoolean())
+        .containsExactly(false, true);
+  }
+
+  @Test
+  void the_page_of_a_lot_lists_the_labels_made_of_it_the_newest_first() {
+    assertThat(page("/lots/H")).doesNotContain("Labels made of it");
+    labels("H", "&count=2");
+    served.at("2026-03-03T10:00:00Z");
+    food("", "");
+    labels("H2", "");
+    food("wheat tree_nuts", "celery");
+    for (int minute = 1; minute < 4; minute++) {
+      served.at("2026-03-03T10:0" + minute + ":00Z");
+      labels("H", "&leaves=yes&count=" + minute);
+    }
+    assertThat(page("/lots/H"))
+        .containsSubsequence(
+            "Labels made of it",
+            "03:03: labels 3, for who buys or gets it; allergens named: tree nuts, wheat, celery",
+            "03:02: labels 2,",
+            "03:01: labels 1,",
+            "Earlier ones (1)",
+            "05:00: labels 2, for the own freezer; allergens named: wheat");
+    // What was taken out of the description stays on what was made before.
+    assertThat(page("/lots/H2")).contains("labels 1, for the own freezer; allergens named: wheat");
+  }
+
+  @Test
+  void the_same_document_within_a_minute_counts_once() {
+    labels("H", "&count=2");
+    served.at("2026-03-02T12:00:50Z");
+    labels("H", "&count=2");
+    assertThat(made("H")).hasSize(1);
+    labels("H", "&count=3");
+    assertThat(made("H")).hasSize(2);
+    served.at("2026-03-02T12:01:00Z");
+    labels("H", "&count=2");
+    assertThat(made("H")).hasSize(3);
+    HttpRequest.Builder head = served.request("/lots/H/labels.pdf?count=7");
+    assertThat(served.send(head.method("HEAD", BodyPublishers.noBody())).status()).isEqualTo(200);
+    assertThat(served.get("/lots/H/labels.pdf?count=0").status()).isEqualTo(400);
+    assertThat(made("H")).hasSize(3);
+  }
+
+  @Test
+  void portions_whose_labels_do_not_name_it_are_asked_about_and_marked() {
+    labels("H", "&count=24");
+    Visit visit = new Visit(served);
+    visit.open("/lots/H");
+    String[] box = {"entry", "portions", "portions", "2", "to", "Olive Tearoom"};
+    assertThat(visit.submit("/lots/H/entries", box).status()).isEqualTo(303);
+    served.at("2026-03-03T10:00:00Z");
+    food("wheat tree_nuts", "celery");
+    served.at("2026-03-03T11:00:00Z");
+    String[] late = {"entry", "portions", "portions", "3", "to", "Café Río"};
+    Reply asked = visit.submit("/lots/H/entries", late);
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text())
+        .contains("The labels of H were made Mon 2 Mar 05:00 and do not name: tree nuts, celery.")
+        .contains("<a href=\"/lots/H?labels=again&amp;count=1#labels\">To the labels</a>");
+    assertThat(visit.open("/lots/H?labels=again&count=1").text())
+        .contains("<details id=\"labels\" open>");
+    assertThat(visit.confirm("/lots/H/entries", late).status()).isEqualTo(303);
+    served.at("2026-03-03T12:00:00Z");
+    // What stays in the house has no label to be read.
+    String[] gone = {"entry", "portions", "portions", "1", "how", "counted", "note", "count"};
+    assertThat(visit.submit("/lots/H/entries", gone).status()).isEqualTo(303);
+    labels("H", "&count=9");
+    served.at("2026-03-03T13:00:00Z");
+    String[] right = {"entry", "portions", "portions", "4", "to", "Fair on the green"};
+    assertThat(visit.submit("/lots/H/entries", right).status()).isEqualTo(303);
+    assertThat(lot(0).at("/handOuts").findValuesAsText("labelsUnnamed"))
+        .containsExactly("true", "true", "false", "false");
+    assertThat(page("/trace?allergen=tree_nuts"))
+        .containsSubsequence(
+            "Whom to tell",
+            "Hazel bars (H), portions: 3 – taken with labels that did not name it",
+            "Hazel bars (H), portions: 4 ",
+            "Hazel bars (H), portions: 2 – taken with labels that did not name it");
+    assertThat(served.get("/trace.csv?allergen=tree_nuts").text().lines())
+        .anyMatch(row -> row.contains("Café Río") && row.endsWith(",24,9,yes,lot"))
+        .anyMatch(row -> row.contains("Fair on the green") && row.endsWith(",24,9,,lot"));
+  }
+
+  private List<LabelsMade> made(String lot) {
+    return served.kitchen().labels().of(new LotId(lot));
+  }
+
+  @Test
+  void the_newest_of_very_many_are_kept_with_hostile_words() {
+    food("wheat", "\u202e<b>'); DROP TABLE lot; " + "x".repeat(400));
+    for (int i = 0; i < LabelsMade.MOST + 3; i++) {
+      served
+          .kitchen()
+          .labels()
+          .note(
+              Map.of(
+                  new LotId("H"),
+                  new LabelsMade(
+                      served.kitchen().now().plusSeconds(i),
+                      i + 1,
+                      false,
+                      List.of(),
+                      served.kitchen().setUp().food("Hazel bars").orElseThrow().otherAllergens())));
+    }
+    assertThat(made("H")).hasSize(LabelsMade.MOST);
+    assertThat(made("H").get(0).labels()).isEqualTo(4);
+    food("tree_nuts", "");
+    assertThat(page("/trace?allergen=tree_nuts")).contains("Only the newest 300 documents");
+    assertThat(served.get("/lots/H").text()).doesNotContain("<b>'").contains("Only the newest 300");
+  }
+}
