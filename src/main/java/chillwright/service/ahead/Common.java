@@ -17,6 +17,11 @@ final class Common {
   static final Parameter FOOD =
       Parameter.optional(
           "food", "FOOD", "What it is made of like, such as chili or rice (default: beef_stew).");
+
+  /** Where no food gets cold. */
+  static final String COUNTER = "counter";
+
+  static final Optional<String> STILL_AIR = Optional.of("still_air");
   static final double MILLIMETRES = 1000;
   static final double INCH = 25.4;
   static final double POUND = 0.45359237;
@@ -43,8 +48,8 @@ final class Common {
     }
   }
 
-  static Surface surface(Given given, Handbook handbook) {
-    return given.one("surface", handbook.surfaces(), Surface::key, Optional.of("still_air"));
+  static Surface surface(Given given, Question question, Handbook handbook) {
+    return given.one("surface", question.surfaces(handbook), Surface::key, STILL_AIR);
   }
 
   static Source source(PrintedFood food) {

@@ -38,7 +38,7 @@ final class FreezingQuestion implements Question.Answering {
   @Override
   public Ahead answer(Given given, Setting setting) throws BadQuestion {
     PrintedFood food = Common.food(given, setting.handbook());
-    Surface surface = Common.surface(given, setting.handbook());
+    Surface surface = Common.surface(given, Question.FREEZING, setting.handbook());
     double thickness = given.needed("thickness", Measured.LENGTH) / Common.MILLIMETRES;
     Solid solid =
         Solid.valueOf(

@@ -54,6 +54,7 @@ final class AheadPage {
           "no-unit-weight",
           "no-unit-time",
           "bad-temperature",
+          "not-warmer",
           "bad-count",
           "bad-number",
           "bad-date",
@@ -152,18 +153,19 @@ final class AheadPage {
                         visitor.say("ahead." + question.key() + "." + parameter.name()),
                         parameter.isNeeded(),
                         example.getOrDefault(parameter.name(), ""),
-                        choices(parameter, visitor),
+                        choices(question, parameter, visitor),
                         parameter.label().equals(Parameter.OWN_FOOD)))
             .toList());
   }
 
   /** What may be chosen, by the titles that the answers use too. */
-  private List<Choice> choices(Parameter parameter, Visitor visitor) {
+  private List<Choice> choices(Question question, Parameter parameter, Visitor visitor) {
     Handbook handbook = Handbook.shipped();
     Language language = visitor.language();
     return switch (parameter.name()) {
       case "food" -> choices(handbook.foods(), PrintedFood::key, PrintedFood::title, language);
-      case "surface" -> choices(handbook.surfaces(), Surface::key, Surface::title, language);
+      case "surface" ->
+          choices(question.surfaces(handbook), Surface::key, Surface::title, language);
       case "pan" -> choices(handbook.pans(), Pan::key, Pan::title, language);
       case "life" -> choices(handbook.lives(), PrintedLife::key, PrintedLife::title, language);
       case "category" ->
