@@ -124,13 +124,6 @@ final class Given {
     return temperature(name).orElse(otherwise);
   }
 
-  double neededTemperature(String name) {
-    if (!has(name)) {
-      missing(name, Degrees.ALLOWED);
-    }
-    return temperature(name, 0);
-  }
-
   OptionalInt count(String name, int most) {
     Optional<Integer> count =
         read(

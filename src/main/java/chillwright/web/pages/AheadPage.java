@@ -225,8 +225,11 @@ final class AheadPage {
 
   private void answer(Context context, HttpStatus status, Visitor visitor, AheadView view) {
     HomeChoice choice = choice(context);
-    // Of all questions only this one holds its answer against limits of a rule set.
-    boolean isByRules = view.isAsked(Question.COOLING.key()) && !view.says().isEmpty();
+    // Of all questions only these hold their answer against limits of a rule set.
+    boolean isRuled =
+        view.isAsked(Question.COOLING.key())
+            || (view.isAsked(Question.ICE.key()) && !view.given().containsKey("to"));
+    boolean isByRules = isRuled && !view.says().isEmpty();
     String judgedBy =
         isByRules ? Desk.judgedBy(visitor, choice.book()) : visitor.say("ahead.by-figures");
     Frame frame =

@@ -71,4 +71,19 @@ class AroundTest {
             .orElseThrow();
     assertThat(((Filled.Amount) of.value()).amount()).isCloseTo(7.57, within(0.01));
   }
+
+  /**
+   * FDA Food Code 2022, 3-501.14(A)(2): 41 °F. FoodSafety.gov, Cold Food Storage Chart: at home the
+   * refrigerator is at 40 °F. Water boils at 212 °F at sea level.
+   */
+  @ParameterizedTest
+  @CsvSource({"us-food-code-2022, 41F, 41 °F (5 °C)", "us-home, 40F, 40 °F (4 °C)"})
+  void ice_is_told_from_boiling_to_what_the_rules_ask(String rules, String end, String shown) {
+    List<String> taken = says(told(Question.ICE, rules, "volume=2gal"));
+    assertThat(taken.get(0))
+        .isEqualTo(says(told(Question.ICE, rules, "volume=2gal start=212F to=" + end)).get(0));
+    assertThat(taken)
+        .anyMatch(line -> line.contains("boiling is taken, 212 °F (100 °C)"))
+        .anyMatch(line -> line.contains(shown + " is taken, as cold as the rules ask"));
+  }
 }

@@ -299,6 +299,7 @@ class QuestionTest {
           PANS         | volume=20L portions=3 pan=vat depth=0in  | pan depth volume portion
           PANS         | volume=20L shelves=0                     | shelves shelf-length shelf-width
           ICE          | start=95 to=x                            | start to volume
+          ICE          | food=chili                               | volume
           FREEZING     | shape=cube air=cold                      | thickness shape air
           FREEZER_LOAD | kind=fish weight=6                       | freezer kind weight
           THAWING      | serve-in=soon                            | weight serve-in
