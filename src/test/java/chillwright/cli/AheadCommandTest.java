@@ -64,14 +64,14 @@ class AheadCommandTest {
   }
 
   private static final List<String> ASKED_WRONG =
-      List.of("ahead", "cooling", "--food", "chilli", "--start", "cold", "--depth", "2");
+      List.of("ahead", "cooling", "--food", "chilix", "--start", "cold", "--depth", "2");
 
   @Test
   void every_fault_is_told_with_its_option() {
     assertThat(run(ASKED_WRONG)).isEqualTo(2);
     assertThat(out.toString()).isEmpty();
     assertThat(err.toString())
-        .contains("--food: There is no food \"chilli\". Did you mean chili?")
+        .contains("--food: There is no food \"chilix\". Did you mean chili?")
         .contains("--start: \"cold\" cannot be read")
         .contains("--depth: \"2\" cannot be read");
   }

@@ -62,7 +62,7 @@ final class CoolingQuestion implements Question.Answering {
     static Asked of(Given given, Setting setting) throws BadQuestion {
       Asked asked =
           new Asked(
-              Common.food(given, setting.handbook()),
+              Common.food(given, setting),
               Around.of(given, setting.handbook()),
               given.amount("depth", Measured.LENGTH),
               given.amount("volume", Measured.VOLUME),

@@ -37,7 +37,7 @@ final class FreezingQuestion implements Question.Answering {
 
   @Override
   public Ahead answer(Given given, Setting setting) throws BadQuestion {
-    PrintedFood food = Common.food(given, setting.handbook());
+    PrintedFood food = Common.food(given, setting);
     Surface surface = Common.surface(given, Question.FREEZING, setting.handbook());
     double thickness = given.needed("thickness", Measured.LENGTH) / Common.MILLIMETRES;
     Solid solid =

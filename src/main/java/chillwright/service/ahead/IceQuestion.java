@@ -41,7 +41,7 @@ final class IceQuestion implements Question.Answering {
 
   @Override
   public Ahead answer(Given given, Setting setting) throws BadQuestion {
-    PrintedFood food = Common.food(given, setting.handbook());
+    PrintedFood food = Common.food(given, setting);
     OptionalDouble volume = given.amount("volume", Measured.VOLUME);
     OptionalDouble weight = given.amount("weight", Measured.MASS);
     double start = given.temperature("start", Common.BOILING);

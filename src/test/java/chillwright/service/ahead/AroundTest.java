@@ -86,4 +86,34 @@ class AroundTest {
         .anyMatch(line -> line.contains("boiling is taken, 212 °F (100 °C)"))
         .anyMatch(line -> line.contains(shown + " is taken, as cold as the rules ask"));
   }
+
+  /** Which food is like another is our own, no source; the words are those of the keeping list. */
+  @ParameterizedTest
+  @CsvSource({
+    "stock, 'Chicken stock, home-made'",
+    "bone-broth, 'Chicken stock, home-made'",
+    "caldo, 'Chicken stock, home-made'",
+    "soup, Vegetable beef soup",
+    "chilli, Chili with beans",
+    "stew, Beef stew",
+    "salsa, Tomato sauce",
+    "frijoles, 'Pinto beans, boiled'",
+    "chicken, 'Turkey breast, roasted'"
+  })
+  void a_food_is_found_by_the_words_of_the_keeping_list(String word, String like) {
+    assertThat(says(told(Question.ICE, "us-home", "volume=2gal food=" + word)))
+        .contains(
+            "The tables have no such food: these figures are for " + like + ", the nearest to it.");
+  }
+
+  @Test
+  void a_food_of_the_tables_is_itself_and_a_word_for_two_is_asked_about() {
+    assertThat(told(Question.ICE, "us-home", "volume=2gal food=chicken_stock"))
+        .extracting(Told::key)
+        .doesNotContain("like-food", "assumed-food");
+    assertThat(QuestionTest.faults(Question.ICE, "volume=2gal food=curry"))
+        .singleElement()
+        .satisfies(
+            fault -> assertThat(fault.says()).contains("Beef stew or Lasagna with meat sauce"));
+  }
 }

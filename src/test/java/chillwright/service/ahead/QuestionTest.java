@@ -290,7 +290,7 @@ class QuestionTest {
       delimiter = '|',
       textBlock =
           """
-          COOLING      | food=chilli depth=2 start=9 faces=x | food depth start faces
+          COOLING      | food=chilix depth=2 start=9 faces=x | food depth start faces
           COOLING      | surroundings=38F to=41F                  | depth
           COOLING      | volume=2gal                              | depth
           COOLING      | depth=2in start=36F                      | start
