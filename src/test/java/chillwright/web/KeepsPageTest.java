@@ -446,6 +446,19 @@ class KeepsPageTest {
     assertThat(page("/keeps?category=cookies_baked")).doesNotContain("Counted as made today");
   }
 
+  /** FoodSafety.gov, power outage: at 40 °F (4 °C) or below it may be refrozen; 38 °C is not. */
+  @ParameterizedTest
+  @CsvSource({
+    "38, en; scale=F, The reading is taken as 38 °F. Was it 38 °C?",
+    "3.5, es; scale=C, La lectura se toma como 3.5 °C.",
+    "38F, en; scale=F, The reading is taken as 38 °F.<",
+    "38, es; scale=C, La lectura se toma como 38 °C. ¿Eran 38 °F?"
+  })
+  void how_a_reading_was_understood_is_said(String read, String person, String says) {
+    String asked = "/keeps?again=yes&category=soup_or_stew&read=" + read;
+    assertThat(served.get(asked, "Cookie", "language=" + person).text()).contains(says);
+  }
+
   /** That freezing pauses days and gives none back is common practice, no source. */
   @ParameterizedTest
   @CsvSource({"read=38F, true", "read=41F&warm=1 h, true", "ice=crystals, true", "read=60F, false"})
