@@ -63,13 +63,16 @@ class AheadCommandTest {
         .contains("Pans needed: 4 (Full pan, 2 1/2 in deep), food 2 in (51 mm) deep, 6 qt (5.7 L)");
   }
 
+  private static final List<String> ASKED_WRONG =
+      List.of("ahead", "cooling", "--food", "chilix", "--start", "cold", "--depth", "2");
+
   @Test
   void every_fault_is_told_with_its_option() {
-    assertThat(run(List.of("ahead", "cooling", "--food", "chilli", "--depth", "2"))).isEqualTo(2);
+    assertThat(run(ASKED_WRONG)).isEqualTo(2);
     assertThat(out.toString()).isEmpty();
     assertThat(err.toString())
-        .contains("--food: There is no food \"chilli\". Did you mean chili?")
-        .contains("--surroundings: surroundings is missing")
+        .contains("--food: There is no food \"chilix\". Did you mean chili?")
+        .contains("--start: \"cold\" cannot be read")
         .contains("--depth: \"2\" cannot be read");
   }
 

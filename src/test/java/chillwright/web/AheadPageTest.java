@@ -186,6 +186,19 @@ class AheadPageTest {
     assertThat(visit.open(past).text()).contains("2026-03-02 has passed");
   }
 
+  /** Which food is like another is our own, no source. */
+  @Test
+  void a_food_is_written_in_the_words_of_the_person() {
+    String asked = "/ahead?question=ice&volume=2gal&food=";
+    assertThat(visit.open(asked + "stock").text())
+        .contains("these figures are for Chicken stock, home-made", "value=\"stock\"");
+    assertThat(served.get(asked + "Caldo+de+pollo+casero", "Cookie", "language=es").text())
+        .contains("Hielo: al menos", "value=\"Caldo de pollo casero\"")
+        .doesNotContain("Las tablas no tienen", "chicken_stock");
+    assertThat(served.get(asked + "curry", "Cookie", "language=es").text())
+        .contains("«curry» puede parecerse a Guiso de res o a Lasaña con salsa de carne");
+  }
+
   @Test
   void a_moment_is_taken_as_people_say_it() {
     String asked = "/ahead?question=thawing&weight=1lb&cooking=1h&serve-at=";

@@ -84,7 +84,7 @@ class AheadTest {
 
   @Test
   void every_fault_is_told_at_once_by_its_parameter() {
-    Reply reply = served.get("/api/v1/ahead/cooling?food=chilli&depth=2");
+    Reply reply = served.get("/api/v1/ahead/cooling?food=chilix&surroundings=cold&depth=2");
     assertThat(reply.status()).isEqualTo(422);
     assertThat(reply.json().at("/problems").findValuesAsText("parameter"))
         .containsExactly("food", "surroundings", "depth");

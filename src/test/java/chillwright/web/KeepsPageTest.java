@@ -213,10 +213,13 @@ class KeepsPageTest {
     String spanish = "language=es; scale=C";
     String page = served.get("/keeps?home=yes&category=gravy", "Cookie", spanish).text();
     assertThat(page)
-        .contains("ediciones más antiguas de la tabla", "sin fuente")
+        .contains("ediciones más antiguas de la tabla", "va por el tipo de la carne")
         .doesNotContain("older printings", "no chart row")
         .contains("a más de 4 °C (40 °F) durante más de 2 horas")
         .containsPattern("Hacía más de 32([.]2)? °C \\(90 °F\\)");
+    assertThat(served.get("/keeps?category=sauce_salsa_or_dip", "Cookie", spanish).text())
+        .contains("son las de cualquier sobra refrigerada", "el ajo o las hierbas en aceite")
+        .doesNotContain("no chart row", "casserole_meat<");
     assertThat(served.get("/keeps?category=soup_or_stew", "Cookie", spanish).text())
         .contains("tome «Sopa con crema o espesada con harina»");
     assertThat(page("/keeps?category=soup_or_stew"))
@@ -358,7 +361,7 @@ class KeepsPageTest {
    */
   @ParameterizedTest
   @CsvSource({
-    "pesto, Gravy",
+    "pesto, 'Sauce, salsa, pesto or dip'",
     "shepherds pie, Casserole or cooked dish with meat",
     "minestrone, Soup or stew",
     "mac and cheese, Casserole of vegetables or pasta",
@@ -443,6 +446,19 @@ class KeepsPageTest {
     assertThat(page("/keeps?category=cookies_baked")).doesNotContain("Counted as made today");
   }
 
+  /** FoodSafety.gov, power outage: at 40 °F (4 °C) or below it may be refrozen; 38 °C is not. */
+  @ParameterizedTest
+  @CsvSource({
+    "38, en; scale=F, The reading is taken as 38 °F. Was it 38 °C?",
+    "3.5, es; scale=C, La lectura se toma como 3.5 °C.",
+    "38F, en; scale=F, The reading is taken as 38 °F.<",
+    "38, es; scale=C, La lectura se toma como 38 °C. ¿Eran 38 °F?"
+  })
+  void how_a_reading_was_understood_is_said(String read, String person, String says) {
+    String asked = "/keeps?again=yes&category=soup_or_stew&read=" + read;
+    assertThat(served.get(asked, "Cookie", "language=" + person).text()).contains(says);
+  }
+
   /** That freezing pauses days and gives none back is common practice, no source. */
   @ParameterizedTest
   @CsvSource({"read=38F, true", "read=41F&warm=1 h, true", "ice=crystals, true", "read=60F, false"})
@@ -453,15 +469,25 @@ class KeepsPageTest {
     assertThat(spanish.contains("no empiezan días nuevos")).isEqualTo(isSaid);
   }
 
-  /** That no chart row for these was found stands in the notes of the keeping list. */
+  /**
+   * That no chart row for these was found stands in the notes of the keeping list; any refrigerated
+   * leftover: 3 to 4 days, University of Illinois Extension, Leftovers. Garlic in oil needs the
+   * cold: FDA Food Code 2022, 1-201.10.
+   */
   @Test
   void a_kind_that_stands_in_for_a_food_is_said_to_before_all_else() {
-    String first = "id=\"answer\"><bdi>Gravy</bdi></h2>\n<p class=\"says\"><bdi>No figure for “";
-    assertThat(page("/keeps?dish=pesto&made=2026-03-02")).contains(first + "pesto” itself");
+    String first =
+        "id=\"answer\"><bdi>Sauce, salsa, pesto or dip</bdi></h2>\n"
+            + "<p class=\"says\"><bdi>No figure for “";
+    String pesto = page("/keeps?dish=pesto&made=2026-03-02");
+    assertThat(pesto)
+        .contains(first + "pesto” itself is on record", "Leftovers (any refrigerated leftover)")
+        .contains("garlic or herbs in oil never stand at room temperature")
+        .doesNotContain("<bdi>Gravy");
     assertThat(page("/keeps?dish=Tomato%20sauce")).contains(first + "Tomato sauce” itself");
     assertThat(page("/keeps?dish=gravy")).contains("Gravy</bdi>").doesNotContain("No figure for");
     assertThat(served.get("/keeps?dish=pesto", "Accept-Language", "es").text())
-        .contains("No se halló una cifra para «pesto»");
+        .contains("No hay registrada una cifra para «pesto»");
   }
 
   /** The titles are those of the rule sets' own files. */

@@ -17,6 +17,11 @@ final class Common {
   static final Parameter FOOD =
       Parameter.optional(
           "food", "FOOD", "What it is made of like, such as chili or rice (default: beef_stew).");
+
+  /** Where no food gets cold. */
+  static final String COUNTER = "counter";
+
+  static final Optional<String> STILL_AIR = Optional.of("still_air");
   static final double MILLIMETRES = 1000;
   static final double INCH = 25.4;
   static final double POUND = 0.45359237;
@@ -32,19 +37,37 @@ final class Common {
     return Parameter.optional("surface", "SURFACE", says);
   }
 
-  static PrintedFood food(Given given, Handbook handbook) {
-    return given.one("food", handbook.foods(), PrintedFood::key, Optional.of("beef_stew"));
+  static PrintedFood food(Given given, Setting setting) {
+    List<PrintedFood> like = given.text("food").map(new LikeFood(setting)::of).orElse(List.of());
+    if (like.size() > 1) {
+      String either = like.get(0).title() + " or " + like.get(1).title();
+      String says = "\"%s\" may be %s: give one of them.".formatted(given.shown("food"), either);
+      given.refuse("food", "two-foods", either, says);
+    }
+    return like.stream()
+        .findFirst()
+        .orElseGet(
+            () ->
+                given.one(
+                    "food",
+                    setting.handbook().foods(),
+                    PrintedFood::key,
+                    Optional.of("beef_stew")));
   }
 
-  /** Where no food was chosen, which one the figures are of. */
+  /** Where no food was chosen, or another one than the tables have, which the figures are of. */
   static void tellAssumed(PrintedFood food, Given given, List<Told> told) {
     if (!given.has("food")) {
       told.add(Told.of("assumed-food", Filled.word("food", food.title())));
     }
+    given
+        .text("food")
+        .filter(word -> !LikeFood.isNamed(food, word.strip()))
+        .ifPresent(word -> told.add(Told.of("like-food", Filled.word("food", food.title()))));
   }
 
-  static Surface surface(Given given, Handbook handbook) {
-    return given.one("surface", handbook.surfaces(), Surface::key, Optional.of("still_air"));
+  static Surface surface(Given given, Question question, Handbook handbook) {
+    return given.one("surface", question.surfaces(handbook), Surface::key, STILL_AIR);
   }
 
   static Source source(PrintedFood food) {

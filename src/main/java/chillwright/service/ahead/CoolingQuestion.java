@@ -27,19 +27,20 @@ final class CoolingQuestion implements Question.Answering {
   /** A surface that gives its heat away less well than printed, by what is unsure. */
   private static final double WORSE = 1 - Freezing.UNSURE;
 
-  /** Ice that melts, °C. */
-  private static final double MELTING = 0;
-
   @Override
   public List<Parameter> parameters() {
     return List.of(
         Common.FOOD,
         Common.surface(
-            "What it stands in: still_air (default), moving_air, running_water or"
+            "What it stands in: still_air (default), moving_air, counter, running_water or"
                 + " stirred_bath."),
-        Parameter.needed(
-            "surroundings", Parameter.TEMPERATURE, "Temperature of the air or water round it."),
+        Parameter.optional(
+            "surroundings",
+            Parameter.TEMPERATURE,
+            "Temperature of the air or water round it (default: air 38F, a counter 75F, water 68F,"
+                + " an ice bath 32F)."),
         Parameter.optional("depth", "LENGTH", "Depth of the food; left out: only the deepest."),
+        Parameter.optional("volume", "VOLUME", "Of the food, for its ice; with its depth."),
         Parameter.optional("diameter", "LENGTH", "Of a pot; left out: a wide pan."),
         Parameter.optional(
             "faces", "top|both", "Cooled from the top (default), or with air under the pan too."),
@@ -51,9 +52,9 @@ final class CoolingQuestion implements Question.Answering {
   /** What was asked, read and sound. */
   private record Asked(
       PrintedFood food,
-      Surface surface,
-      double surroundings,
+      Around around,
       OptionalDouble depth,
+      OptionalDouble volume,
       OptionalDouble diameter,
       boolean isBoth,
       double start,
@@ -61,37 +62,58 @@ final class CoolingQuestion implements Question.Answering {
     static Asked of(Given given, Setting setting) throws BadQuestion {
       Asked asked =
           new Asked(
-              Common.food(given, setting.handbook()),
-              Common.surface(given, setting.handbook()),
-              given.neededTemperature("surroundings"),
+              Common.food(given, setting),
+              Around.of(given, setting.handbook()),
               given.amount("depth", Measured.LENGTH),
+              given.amount("volume", Measured.VOLUME),
               given.amount("diameter", Measured.LENGTH),
               given.choice("faces", List.of("top", "both")).equals("both"),
               given.temperature("start", Common.BOILING),
               given.temperature("to"));
-      if (asked.to.isPresent() && asked.depth.isEmpty() && !given.has("depth")) {
-        given.missing("depth", Measured.LENGTH.allowed());
-      }
-      if (asked.diameter.isPresent() && asked.depth.isEmpty() && !given.has("depth")) {
+      boolean isDeep =
+          asked.to.isPresent() || asked.diameter.isPresent() || asked.volume.isPresent();
+      if (isDeep && !given.has("depth")) {
         given.missing("depth", Measured.LENGTH.allowed());
       }
       given.requireFaultless();
+      asked.requireWarmer(given);
       return asked;
     }
 
+    /** Nothing cools in what is as warm as itself. */
+    private void requireWarmer(Given given) throws BadQuestion {
+      if (start <= around.celsius()) {
+        String name = given.has("start") || !given.has("surroundings") ? "start" : "surroundings";
+        given.refuse(
+            name,
+            "not-warmer",
+            "a start warmer than what is round the food",
+            "The food is not warmer than what is round it: it does not cool there.");
+      }
+      given.requireFaultless();
+    }
+
+    Surface surface() {
+      return around.surface();
+    }
+
+    double surroundings() {
+      return around.celsius();
+    }
+
     Cooling.Course course() {
-      return new Cooling.Course(start, surroundings, FreezingFood.USUAL_POINT);
+      return new Cooling.Course(start, surroundings(), FreezingFood.USUAL_POINT);
     }
 
     /** The same food elsewhere. */
-    Asked in(Surface other, double celsius) {
-      return new Asked(food, other, celsius, depth, diameter, isBoth, start, to);
+    Asked in(Surface other) {
+      return new Asked(food, around.in(other), depth, volume, diameter, isBoth, start, to);
     }
 
-    /** What is in a pot of that size. */
+    /** What there is of it, as given or in a pot of that size. */
     OptionalDouble litres() {
-      if (diameter.isEmpty() || depth.isEmpty()) {
-        return OptionalDouble.empty();
+      if (volume.isPresent() || diameter.isEmpty() || depth.isEmpty()) {
+        return volume;
       }
       double radius = diameter.getAsDouble() / 2;
       return OptionalDouble.of(Math.PI * radius * radius * depth.getAsDouble() / 1e6);
@@ -108,7 +130,7 @@ final class CoolingQuestion implements Question.Answering {
   @Override
   public Ahead answer(Given given, Setting setting) throws BadQuestion {
     Asked asked = Asked.of(given, setting);
-    double middle = Math.max(FreezingFood.USUAL_POINT, (asked.start + asked.surroundings) / 2);
+    double middle = Math.max(FreezingFood.USUAL_POINT, (asked.start + asked.surroundings()) / 2);
     Answer<Properties> food = asked.food.composition().unfrozen(middle, FreezingFood.USUAL_POINT);
     List<Told> told = new ArrayList<>();
     if (food.reason().isPresent()) {
@@ -116,10 +138,11 @@ final class CoolingQuestion implements Question.Answering {
     } else {
       tell(asked, food.value().orElseThrow(), setting, told);
     }
+    asked.around.told().ifPresent(told::add);
     Common.tellAssumed(asked.food, given, told);
     List<Source> sources = new ArrayList<>();
     sources.add(Common.source(asked.food));
-    sources.add(Common.source(asked.surface));
+    sources.add(Common.source(asked.surface()));
     if (told.stream().anyMatch(one -> one.key().startsWith("cooling.do."))) {
       sources.addAll(CoolingActs.sources(setting.handbook()));
     }
@@ -135,7 +158,12 @@ final class CoolingQuestion implements Question.Answering {
     boolean isJudged = asked.depth.isPresent() && !stages.isEmpty();
     boolean isSure = isJudged && makes(asked, food, stages, WORSE);
     boolean isLikely = isJudged && makes(asked, food, stages, 1);
-    String ends = !isJudged ? "" : isSure ? ".makes" : isLikely ? ".unsure" : ".misses";
+    String ends =
+        !isJudged
+            ? ""
+            : isSure
+                ? ".makes"
+                : isLikely ? ".unsure" : isTooWarm(asked, stages) ? ".never" : ".misses";
     Optional<Told> verdict =
         rules.isAdvised()
             ? Optional.of(ends).filter(end -> !stages.isEmpty()).map(rules::advice)
@@ -164,6 +192,11 @@ final class CoolingQuestion implements Question.Answering {
       told.addAll(ways(asked, food, stages, setting));
       told.add(Told.of("cooling.way.stir"));
     }
+  }
+
+  /** Whether it never gets cold there, however long it stands. */
+  private static boolean isTooWarm(Asked asked, List<Layers.Stage> stages) {
+    return asked.surroundings() >= stages.get(stages.size() - 1).toCelsius();
   }
 
   private static CoolingActs acts(
@@ -217,22 +250,22 @@ final class CoolingQuestion implements Question.Answering {
     List<Told> told = new ArrayList<>();
     for (Surface surface : setting.handbook().surfaces()) {
       boolean isIce = surface.key().equals("stirred_bath");
-      boolean isBetter = surface.coefficient() > asked.surface.coefficient();
+      boolean isBetter = surface.coefficient() > asked.surface().coefficient();
       if (isBetter && (isIce || surface.key().equals("moving_air"))) {
-        told.add(way(asked.in(surface, isIce ? MELTING : asked.surroundings), food, stages));
+        told.add(way(asked.in(surface), food, stages));
       }
     }
     return told;
   }
 
   private static Told way(Asked asked, Properties food, List<Layers.Stage> stages) {
-    Filled name = Filled.word("surface", asked.surface.title());
-    Filled at = Filled.amount("surroundings", asked.surroundings, Filled.Unit.CELSIUS);
+    Filled name = Filled.word("surface", asked.surface().title());
+    Filled at = Filled.amount("surroundings", asked.surroundings(), Filled.Unit.CELSIUS);
     if (makes(asked, food, stages, WORSE)) {
       return Told.of("cooling.way.makes", name, at);
     }
     Answer<Double> deepest =
-        new Layers(food, asked.surface.coefficient() * WORSE, asked.isBoth)
+        new Layers(food, asked.surface().coefficient() * WORSE, asked.isBoth)
             .deepest(asked.course(), stages);
     if (deepest.reason().isPresent()) {
       return Told.of("cooling.way.none", name, at);
@@ -251,7 +284,7 @@ final class CoolingQuestion implements Question.Answering {
   /** Hours that a limit's clock shows; the clock starts where the food passes its start. */
   private static Answer<Double> hours(
       Asked asked, Properties food, Layers.Stage stage, double share) {
-    Cooling cooling = new Cooling(asked.body(), food, asked.surface.coefficient() * share);
+    Cooling cooling = new Cooling(asked.body(), food, asked.surface().coefficient() * share);
     Answer<Duration> end = cooling.reaches(asked.course(), stage.toCelsius());
     if (asked.start <= stage.fromCelsius()) {
       return end.map(CoolingRules::inHours);
@@ -302,8 +335,8 @@ final class CoolingQuestion implements Question.Answering {
   }
 
   private static Told deepest(Asked asked, Properties food, List<Layers.Stage> stages) {
-    Layers worse = new Layers(food, asked.surface.coefficient() * WORSE, asked.isBoth);
-    Layers printed = new Layers(food, asked.surface.coefficient(), asked.isBoth);
+    Layers worse = new Layers(food, asked.surface().coefficient() * WORSE, asked.isBoth);
+    Layers printed = new Layers(food, asked.surface().coefficient(), asked.isBoth);
     Answer<Double> safe = worse.deepest(asked.course(), stages);
     Answer<Double> expected = printed.deepest(asked.course(), stages);
     if (expected.reason().isPresent()) {
@@ -316,7 +349,7 @@ final class CoolingQuestion implements Question.Answering {
     Answer<Double> surely = safe.flatMap(depth -> expected.map(other -> Math.min(depth, other)));
     String key = "cooling.deepest" + (isThin(surely) ? ".thin" : "");
     return Told.of(key, depth("surely", surely), depth("expected", expected))
-        .with(Filled.word("surface", asked.surface.title()));
+        .with(Filled.word("surface", asked.surface().title()));
   }
 
   private static boolean isThin(Answer<Double> metres) {

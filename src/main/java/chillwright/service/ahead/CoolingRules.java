@@ -54,6 +54,21 @@ record CoolingRules(Setting setting) {
     return cold().flatMap(rule -> ((Shape.Hold) rule.shape()).atMost()).map(CoolingRules::degrees);
   }
 
+  /** How cold food that cools must become: by the last limit, or as its refrigerator is, °C. */
+  double end() {
+    List<Rule> limits = limits();
+    Optional<Double> cold = isAdvised() ? coldEnough() : Optional.empty();
+    return cold.orElseGet(
+        () -> degrees(((Shape.Reach) limits.get(limits.size() - 1).shape()).to()));
+  }
+
+  /** Where {@link #end} is printed. */
+  List<Source> endSources() {
+    List<Rule> limits = limits();
+    Rule last = limits.get(limits.size() - 1);
+    return List.of(source(isAdvised() ? cold().orElse(last) : last));
+  }
+
   /** How long it may stay outside. */
   Optional<Told> outside() {
     return setOut().map(CoolingRules::outside);
@@ -97,8 +112,12 @@ record CoolingRules(Setting setting) {
             isAdvised() ? cold().stream() : Stream.<Rule>empty(),
             isAdvised() ? setOut().stream() : Stream.<Rule>empty())
         .flatMap(rules -> rules)
-        .map(rule -> new Source(rule.says(), rule.citation().text(), rule.citation().state()))
+        .map(CoolingRules::source)
         .toList();
+  }
+
+  private static Source source(Rule rule) {
+    return new Source(rule.says(), rule.citation().text(), rule.citation().state());
   }
 
   /** A limit as it is shown in both scales: its figure in Fahrenheit, where there is one. */

@@ -37,8 +37,8 @@ final class FreezingQuestion implements Question.Answering {
 
   @Override
   public Ahead answer(Given given, Setting setting) throws BadQuestion {
-    PrintedFood food = Common.food(given, setting.handbook());
-    Surface surface = Common.surface(given, setting.handbook());
+    PrintedFood food = Common.food(given, setting);
+    Surface surface = Common.surface(given, Question.FREEZING, setting.handbook());
     double thickness = given.needed("thickness", Measured.LENGTH) / Common.MILLIMETRES;
     Solid solid =
         Solid.valueOf(

@@ -55,14 +55,19 @@ final class Given {
   /** Notes a fault of what was given under that name, or left out. */
   void refuse(String name, String code, String allowed, String says) {
     String given = Optional.ofNullable(values.get(name)).orElse("");
-    problems.add(new Problem(code, new InField("", name), shown(given), allowed, says));
+    problems.add(new Problem(code, new InField("", name), inPrint(given), allowed, says));
   }
 
   void missing(String name, String allowed) {
     refuse(name, "missing", allowed, name + " is missing: give " + allowed + ".");
   }
 
-  private static String shown(String text) {
+  /** What was given under that name, fit to be shown. */
+  String shown(String name) {
+    return inPrint(values.getOrDefault(name, ""));
+  }
+
+  private static String inPrint(String text) {
     StringBuilder shown = new StringBuilder();
     text.codePoints()
         .limit(LONGEST_SHOWN)
@@ -76,7 +81,7 @@ final class Given {
     Optional<String> text = Optional.ofNullable(values.get(name));
     Optional<T> value = text.flatMap(reader);
     if (text.isPresent() && value.isEmpty()) {
-      String says = "\"%s\" cannot be read: give %s.".formatted(shown(text.get()), allowed);
+      String says = "\"%s\" cannot be read: give %s.".formatted(inPrint(text.get()), allowed);
       refuse(name, code, allowed, says);
     }
     return value;
@@ -87,7 +92,7 @@ final class Given {
     Optional<String> bare = text(name).filter(kind::isBare);
     if (bare.isPresent()) {
       Measured.WithoutUnit fault = kind.withoutUnit(name);
-      String says = fault.asks(shown(bare.get())) + " Give " + kind.allowed() + ".";
+      String says = fault.asks(inPrint(bare.get())) + " Give " + kind.allowed() + ".";
       refuse(name, fault.code(), kind.allowed(), says);
       return OptionalDouble.empty();
     }
@@ -122,13 +127,6 @@ final class Given {
 
   double temperature(String name, double otherwise) {
     return temperature(name).orElse(otherwise);
-  }
-
-  double neededTemperature(String name) {
-    if (!has(name)) {
-      missing(name, Degrees.ALLOWED);
-    }
-    return temperature(name, 0);
   }
 
   OptionalInt count(String name, int most) {
@@ -194,7 +192,8 @@ final class Given {
 
   private void twoMeanings(String name, String code, SaidTime.Either two) {
     String either = String.join(OR, two.written());
-    String says = "\"%s\" may be %s: give one of them.".formatted(shown(values.get(name)), either);
+    String says =
+        "\"%s\" may be %s: give one of them.".formatted(inPrint(values.get(name)), either);
     if (code.equals("two-times")) {
       says = says.replaceFirst("[.]$", ", or how long with its unit, such as 6h.");
     }
@@ -237,7 +236,7 @@ final class Given {
           "There is no %s \"%s\".%s Known: %s."
               .formatted(
                   name,
-                  shown(wanted.get()),
+                  inPrint(wanted.get()),
                   Nearest.question(wanted.get(), keys),
                   String.join(", ", keys));
       refuse(name, "unknown-" + name, allowed, says);

@@ -29,8 +29,11 @@ final class IceQuestion implements Question.Answering {
         Parameter.optional("volume", "VOLUME", "Of the food, or give its weight."),
         Parameter.optional("weight", "WEIGHT", "Of the food, or give its volume."),
         Common.FOOD,
-        Parameter.needed("start", Parameter.TEMPERATURE, "Of the food."),
-        Parameter.needed("to", Parameter.TEMPERATURE, "Of the food in the end, above 32F."),
+        Parameter.optional("start", Parameter.TEMPERATURE, "Of the food (default: 212F)."),
+        Parameter.optional(
+            "to",
+            Parameter.TEMPERATURE,
+            "Of the food in the end, above 32F (default: as cold as the rules ask)."),
         Parameter.optional("water", "VOLUME", "In the bath before the ice (default: none)."),
         Parameter.optional(
             "water-temperature", Parameter.TEMPERATURE, "Of that water (default: 68F)."));
@@ -38,13 +41,14 @@ final class IceQuestion implements Question.Answering {
 
   @Override
   public Ahead answer(Given given, Setting setting) throws BadQuestion {
-    PrintedFood food = Common.food(given, setting.handbook());
+    PrintedFood food = Common.food(given, setting);
     OptionalDouble volume = given.amount("volume", Measured.VOLUME);
     OptionalDouble weight = given.amount("weight", Measured.MASS);
-    double start = given.neededTemperature("start");
-    double to = given.neededTemperature("to");
+    double start = given.temperature("start", Common.BOILING);
+    CoolingRules rules = new CoolingRules(setting);
+    double to = given.temperature("to", rules.end());
     double water = given.amount("water", Measured.VOLUME, 0);
-    double tap = given.temperature("water-temperature", 20);
+    double tap = given.temperature("water-temperature", Around.TAP_WATER);
     if (given.has("volume") == given.has("weight")) {
       given.refuse("volume", "one-of-two", EITHER, "Give either volume or weight of the food.");
     }
@@ -61,8 +65,15 @@ final class IceQuestion implements Question.Answering {
                             water,
                             tap)
                         .kilograms(start, to));
-    List<Source> sources = List.of(Common.source(food), FUSION);
+    List<Source> sources = new ArrayList<>(List.of(Common.source(food), FUSION));
     List<Told> told = new ArrayList<>(List.of(told(ice, start, to)));
+    if (!given.has("start")) {
+      told.add(Told.of("ice.taken-start", Filled.amount("start", start, Filled.Unit.CELSIUS)));
+    }
+    if (!given.has("to")) {
+      told.add(Told.of("ice.taken-end", Filled.amount("to", to, Filled.Unit.CELSIUS)));
+      sources.addAll(rules.endSources());
+    }
     Common.tellAssumed(food, given, told);
     return new Ahead("ice", told, List.of("ice-least"), sources);
   }

@@ -25,9 +25,6 @@ final class PansQuestion implements Question.Answering {
   private static final int MOST_SHELVES = 100;
   private static final double TWO_INCHES = 2 * Common.INCH;
 
-  /** 38 °F, between the limits of the Food Code and freezing; in degrees Celsius. */
-  private static final double COLD_AIR = 6 / 1.8;
-
   private static final Set<String> COOLS =
       Set.of("cooling.makes", "cooling.unsure", "cooling.misses");
 
@@ -152,7 +149,7 @@ final class PansQuestion implements Question.Answering {
 
   /** What a stew so deep does in a still refrigerator of 38 °F, as the question on cooling says. */
   private static Told cooling(Asked asked, Setting setting) throws BadQuestion {
-    Filled air = Filled.amount("air", COLD_AIR, Filled.Unit.CELSIUS);
+    Filled air = Filled.amount("air", Around.COLD_AIR, Filled.Unit.CELSIUS);
     double millimetres = asked.depthInches * Common.INCH;
     Map<String, String> pan =
         Map.of("surroundings", "38F", "depth", String.format(Locale.ROOT, "%.1fmm", millimetres));

@@ -1,6 +1,8 @@
 package chillwright.service.ahead;
 
 import chillwright.core.ahead.Ahead;
+import chillwright.core.heat.Surface;
+import chillwright.rulebook.Handbook;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -84,6 +86,13 @@ public enum Question {
 
   public List<Parameter> parameters() {
     return answering.parameters();
+  }
+
+  /** In what the food may stand; on a counter nothing freezes. */
+  public List<Surface> surfaces(Handbook handbook) {
+    return handbook.surfaces().stream()
+        .filter(surface -> this != FREEZING || !surface.key().equals(Common.COUNTER))
+        .toList();
   }
 
   /** The parameter of that name. */

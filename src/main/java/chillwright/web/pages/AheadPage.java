@@ -48,12 +48,14 @@ final class AheadPage {
           "bad-since",
           "two-times",
           "two-moments",
+          "two-foods",
           "no-unit-length",
           "no-unit-volume",
           "no-unit-freezer",
           "no-unit-weight",
           "no-unit-time",
           "bad-temperature",
+          "not-warmer",
           "bad-count",
           "bad-number",
           "bad-date",
@@ -106,7 +108,7 @@ final class AheadPage {
   private void answered(
       Context context, Visitor visitor, Question asked, Map<String, String> given) {
     try {
-      Ahead ahead = asked.answer(given, setting(choice(context)));
+      Ahead ahead = asked.answer(understood(given, visitor), setting(choice(context)));
       AheadText text = new AheadText(visitor.language(), visitor.scale());
       List<Part> says = Part.of(ahead.told(), text);
       List<String> small =
@@ -123,6 +125,18 @@ final class AheadPage {
           new AheadView(asked.key(), given, wrong, List.of(), List.of(), questions(visitor));
       answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, view);
     }
+  }
+
+  /** A food that is written by its title in the language of the page is told by its key. */
+  private static Map<String, String> understood(Map<String, String> given, Visitor visitor) {
+    Map<String, String> understood = new LinkedHashMap<>(given);
+    for (PrintedFood food : Handbook.shipped().foods()) {
+      understood.computeIfPresent(
+          "food",
+          (name, word) ->
+              word.equalsIgnoreCase(visitor.language().named(food.title())) ? food.key() : word);
+    }
+    return understood;
   }
 
   private Setting setting(HomeChoice choice) {
@@ -151,19 +165,30 @@ final class AheadPage {
                         parameter.name(),
                         visitor.say("ahead." + question.key() + "." + parameter.name()),
                         parameter.isNeeded(),
-                        example.getOrDefault(parameter.name(), ""),
-                        choices(parameter, visitor),
+                        shown(parameter, example, visitor),
+                        choices(question, parameter, visitor),
                         parameter.label().equals(Parameter.OWN_FOOD)))
             .toList());
   }
 
+  /** The value of the example as a person would write it. */
+  private static String shown(Parameter parameter, Map<String, String> example, Visitor visitor) {
+    String value = example.getOrDefault(parameter.name(), "");
+    return Handbook.shipped().foods().stream()
+        .filter(food -> parameter.name().equals("food") && food.key().equals(value))
+        .map(food -> visitor.language().named(food.title()))
+        .findFirst()
+        .orElse(value);
+  }
+
   /** What may be chosen, by the titles that the answers use too. */
-  private List<Choice> choices(Parameter parameter, Visitor visitor) {
+  private List<Choice> choices(Question question, Parameter parameter, Visitor visitor) {
     Handbook handbook = Handbook.shipped();
     Language language = visitor.language();
     return switch (parameter.name()) {
       case "food" -> choices(handbook.foods(), PrintedFood::key, PrintedFood::title, language);
-      case "surface" -> choices(handbook.surfaces(), Surface::key, Surface::title, language);
+      case "surface" ->
+          choices(question.surfaces(handbook), Surface::key, Surface::title, language);
       case "pan" -> choices(handbook.pans(), Pan::key, Pan::title, language);
       case "life" -> choices(handbook.lives(), PrintedLife::key, PrintedLife::title, language);
       case "category" ->
@@ -217,14 +242,22 @@ final class AheadPage {
     String code = problem.code().startsWith("unknown-") ? "unknown" : problem.code();
     String[] either = problem.allowed().split(" or ", 2);
     return code.startsWith("two-")
-        ? visitor.say("ahead.fault." + code, label, problem.given(), either[0], either[1])
+        ? visitor.say(
+            "ahead.fault." + code,
+            label,
+            problem.given(),
+            visitor.language().named(either[0]),
+            visitor.language().named(either[1]))
         : visitor.say("ahead.fault." + code, label, problem.given());
   }
 
   private void answer(Context context, HttpStatus status, Visitor visitor, AheadView view) {
     HomeChoice choice = choice(context);
-    // Of all questions only this one holds its answer against limits of a rule set.
-    boolean isByRules = view.isAsked(Question.COOLING.key()) && !view.says().isEmpty();
+    // Of all questions only these hold their answer against limits of a rule set.
+    boolean isRuled =
+        view.isAsked(Question.COOLING.key())
+            || (view.isAsked(Question.ICE.key()) && !view.given().containsKey("to"));
+    boolean isByRules = isRuled && !view.says().isEmpty();
     String judgedBy =
         isByRules ? Desk.judgedBy(visitor, choice.book()) : visitor.say("ahead.by-figures");
     Frame frame =

@@ -62,6 +62,11 @@ public record AheadView(
     public Field {
       choices = List.copyOf(choices);
     }
+
+    /** Whether the choices are only proposals, and any word may be written. */
+    public boolean isWord() {
+      return name.equals("food");
+    }
   }
 
   public AheadView {

@@ -51,12 +51,43 @@ final class FreezeAgain {
     Optional<Duration> warm = warm();
     boolean isHeld = food.filter(kind -> kind.tcs() && !kind.discardWhenSoft()).isPresent();
     if (wrong.isEmpty() && isHeld) {
-      Refreezing.limit(rules).flatMap(rule -> judged(rule, read, warm)).ifPresent(says::add);
+      Refreezing.limit(rules).ifPresent(rule -> judge(rule, read, warm, says));
     }
     food.map(kind -> Refreezing.advice(rules, kind, visitor.language(), visitor.scale()))
         .orElseGet(() -> Refreezing.advice(rules, visitor.language(), visitor.scale()))
         .ifPresent(says::add);
     return says;
+  }
+
+  /** The answer, with how a reading was understood, and whether the other scale changes it. */
+  private void judge(
+      Rule rule, Optional<Temperature> read, Optional<Duration> warm, List<String> says) {
+    Optional<String> answer = judged(rule, read, warm);
+    answer.ifPresent(says::add);
+    read.ifPresent(
+        at -> {
+          Optional<Temperature> other = isBare() ? inOtherScale() : Optional.empty();
+          boolean isAnother =
+              other.filter(o -> !judged(rule, Optional.of(o), warm).equals(answer)).isPresent();
+          says.add(
+              isAnother
+                  ? visitor.say("again.other", at.text(), other.orElseThrow().text())
+                  : visitor.say("again.as-read", at.text()));
+        });
+  }
+
+  private boolean isBare() {
+    String given = given();
+    return !given.isEmpty() && Character.isDigit(given.charAt(given.length() - 1));
+  }
+
+  private String given() {
+    return fields.getOrDefault("read", "").replace(',', '.');
+  }
+
+  private Optional<Temperature> inOtherScale() {
+    return Degrees.read(given() + (visitor.scaleLetter().equals("F") ? "C" : "F"))
+        .filter(at -> at.celsiusDegrees() <= HOTTEST_CELSIUS);
   }
 
   /**
@@ -88,13 +119,12 @@ final class FreezeAgain {
   }
 
   private Optional<Temperature> read() {
-    String given = fields.getOrDefault("read", "").replace(',', '.');
+    String given = given();
     if (given.isEmpty()) {
       return Optional.empty();
     }
-    boolean isBare = Character.isDigit(given.charAt(given.length() - 1));
     Optional<Temperature> read =
-        Degrees.read(isBare ? given + visitor.scaleLetter() : given)
+        Degrees.read(isBare() ? given + visitor.scaleLetter() : given)
             .filter(at -> at.celsiusDegrees() <= HOTTEST_CELSIUS)
             .filter(at -> at.celsiusDegrees() >= COLDEST_CELSIUS);
     if (read.isEmpty()) {

@@ -290,11 +290,16 @@ class QuestionTest {
       delimiter = '|',
       textBlock =
           """
-          COOLING      | food=chilli depth=2 start=9 faces=x | food surroundings depth start faces
+          COOLING      | food=chilix depth=2 start=9 faces=x | food depth start faces
           COOLING      | surroundings=38F to=41F                  | depth
+          COOLING      | volume=2gal                              | depth
+          COOLING      | depth=2in start=36F                      | start
+          COOLING      | depth=2in start=38F surroundings=38F     | start
+          COOLING      | depth=2in surroundings=220F              | surroundings
           PANS         | volume=20L portions=3 pan=vat depth=0in  | pan depth volume portion
           PANS         | volume=20L shelves=0                     | shelves shelf-length shelf-width
           ICE          | start=95 to=x                            | start to volume
+          ICE          | food=chili                               | volume
           FREEZING     | shape=cube air=cold                      | thickness shape air
           FREEZER_LOAD | kind=fish weight=6                       | freezer kind weight
           THAWING      | serve-in=soon                            | weight serve-in
