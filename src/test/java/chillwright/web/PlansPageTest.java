@@ -232,6 +232,35 @@ class PlansPageTest {
     assertThat(visit.open("/plans/harvest-supper").text()).contains("No dish yet");
   }
 
+  /** WCAG 2.2, technique G139: a way from the list of faults to each field. */
+  @Test
+  void every_fault_on_top_leads_to_its_field_which_is_unfolded() {
+    assertLeads(begin("many").text(), "event-guests");
+    begin("40");
+    visit.open("/plans/harvest-supper");
+    String[] wrong = {"has/hob", "x", "open/0/from", "9", "open/0/to", ""};
+    String kitchen = visit.submit("/plans/harvest-supper/kitchen", wrong).text();
+    assertLeads(kitchen, "kitchen-has-hob", "kitchen-open-0-days");
+    dish("make/0/uses/hob", "");
+    String page =
+        dish("was", "Leek soup", "make/0/uses/hob", "", "make/0/minutes", "soon", "portions", "0")
+            .text();
+    assertLeads(page, "d0-make-0-minutes", "d0-portions");
+    assertThat(page).contains("Leek soup, Step 1: From 1 minute");
+  }
+
+  private static void assertLeads(String page, String... ids) {
+    for (String id : ids) {
+      assertThat(page).contains("<a href=\"#" + id + "\">");
+      Matcher field = Pattern.compile("id=\"" + id + "\"").matcher(page);
+      assertThat(field.find()).as(id).isTrue();
+      String before = page.substring(0, field.start());
+      int folded = before.lastIndexOf("<details");
+      boolean isFree = folded <= before.lastIndexOf("</details>");
+      assertThat(isFree || page.startsWith("<details open", folded)).as(id).isTrue();
+    }
+  }
+
   /** FDA Food Code 2022 3-403.11(D): two hours of reheating end as it is handed over at noon. */
   @Test
   void a_dish_may_be_due_by_itself_and_a_step_may_fill_the_refrigerator() {

@@ -65,6 +65,7 @@ final class PlanViews {
         text.thawing(planned.menu()),
         text.caution(),
         faults.others(),
+        PlanMarks.of(tree, faults, visitor),
         event(tree, faults),
         kitchen(tree, faults, isEmpty),
         dishes,
