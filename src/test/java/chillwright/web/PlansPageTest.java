@@ -83,6 +83,21 @@ class PlansPageTest {
     assertThat(batch).contains("soup_or_stew").contains("value=\"30\"");
   }
 
+  /** FDA Food Code 2022 3-501.14(A), 3-403.11(A), (D) and 3-501.16(A): 57, 21, 5 and 74 °C. */
+  @Test
+  void limits_are_told_with_their_figures_in_the_scale_of_who_reads() {
+    make("supper-12", SUPPER);
+    assertThat(visit.open("/plans/supper-12").text())
+        .contains("135 °F to 70 °F within 2 h; 135 °F to 41 °F within 6 h")
+        .contains("reheat: 165 °F within 2 h (hob 1)")
+        .contains("in all its parts: 165 °F within 2 h. [3-403.11(A), (D)]");
+    visit.submit("/ways", "scale", "C", "back", "/");
+    assertThat(visit.open("/plans/supper-12").text())
+        .contains("57 °C to 21 °C within 2 h; 57 °C to 5 °C within 6 h")
+        .contains("reheat: 74 °C within 2 h (hob 1)")
+        .doesNotContain("165 °F within");
+  }
+
   /** The titles of the two shipped sets; a page says by which of them it plans. */
   @Test
   void the_rules_that_plan_are_named() {

@@ -342,7 +342,32 @@ record Window(
                 ""));
       }
       table().ifPresent(bounds::add);
+      bounds.addAll(limits());
       return bounds;
+    }
+
+    /** What it must read while it cools, is kept and thaws; no moment of the plan sets these. */
+    private List<Bound> limits() {
+      boolean isFresh = dish.route() == Route.FRESH;
+      boolean isCooled = !isFresh && progress().flatMap(Progress::frozen).isEmpty();
+      boolean isThawed = !isFresh && !dish.thaw().isZero();
+      boolean thaws = isThawed || dish.make().stream().anyMatch(s -> Thawing.isNamed(s.name()));
+      return Stream.of(
+              limits(Kind.COOL, Occasion.COOLING_COOKED, isCooled),
+              limits(Kind.COLD, Occasion.COLD_HOLDING, dish.route() == Route.CHILLED),
+              limits(Kind.THAW, Occasion.THAWING_REFRIGERATOR, thaws))
+          .flatMap(List::stream)
+          .toList();
+    }
+
+    private List<Bound> limits(Kind kind, Occasion occasion, boolean counts) {
+      return rules.rules(occasion).stream()
+          .filter(rule -> counts && dish.category().tcs())
+          .map(Optional::of)
+          .map(
+              rule ->
+                  new Bound(dish.name(), kind, Optional.empty(), Optional.empty(), rule, false, ""))
+          .toList();
     }
 
     /** Out on the table, without heat or cold, only so long. */
