@@ -122,7 +122,19 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
         + ": "
         + what(task)
         + (limits.isEmpty() ? "" : ": " + limits)
-        + (uses.isEmpty() ? "" : " (" + uses + ")");
+        + (uses.isEmpty() ? "" : " (" + uses + ")")
+        + closed(task, plan);
+  }
+
+  /** At what hours of it food must be read while nobody is there; blank for none. */
+  private String closed(Task task, Plan plan) {
+    boolean cools = task.kind() == Kind.COOL || task.kind() == Kind.CHILL;
+    String hours =
+        plan.unattended().stream()
+            .filter(limit -> cools && limit.dish().equals(task.dish()))
+            .map(limit -> moment(limit.by()))
+            .collect(Collectors.joining(", "));
+    return hours.isEmpty() ? "" : ". " + say("plan.step.closed", hours);
   }
 
   /** From when until when; the end with its day where that is another. */

@@ -98,6 +98,20 @@ class PlansPageTest {
         .doesNotContain("165 °F within");
   }
 
+  /** FDA Food Code 2022 3-501.14(A): 2 and 6 hours; of an evening of three only the first fits. */
+  @Test
+  void a_reading_that_falls_while_the_kitchen_is_closed_stands_on_its_step() {
+    String hours = "open: [{days: [mon, tue, wed, thu, fri], from: '17:00', to: '20:00'}]";
+    make(
+        "supper-12",
+        SUPPER
+            .replace("has: {hob: 1}", "has: {hob: 1}, " + hours)
+            .replace("minutes: 120", "minutes: 30"));
+    assertThat(visit.open("/plans/supper-12").text())
+        .containsPattern(
+            "<li><bdi>[^<]*within 6 h[^<]*The kitchen is closed then: have it read at");
+  }
+
   /** The titles of the two shipped sets; a page says by which of them it plans. */
   @Test
   void the_rules_that_plan_are_named() {

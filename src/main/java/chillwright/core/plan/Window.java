@@ -27,6 +27,8 @@ import java.util.stream.Stream;
  * @param thaw how long it thaws, from being taken out
  * @param progress how far it has come already
  * @param freezeTo latest beginning of its freezing, where its lot sets one
+ * @param ahead latest beginning of its making with which it is made on an earlier day than it is
+ *     served; empty where no day is left for that, or it was frozen or made fresh
  * @param ends why its lot does not keep until it is served; empty where it does
  */
 record Window(
@@ -43,6 +45,7 @@ record Window(
     Optional<Progress> progress,
     Optional<Instant> freezeTo,
     Optional<Ends> ends,
+    Optional<Instant> ahead,
     boolean keepsTooShort,
     boolean reheatsTooLong,
     List<Bound> bounds) {
@@ -147,6 +150,7 @@ record Window(
           progress(),
           freezeBy,
           ends(own, now.plus(cool), takeOut),
+          Optional.empty(),
           !own.isKnown() && done.made().isBefore(firstDay()),
           reheatsTooLong(),
           bounds(done.made(), done.made(), firstOut, takeOut, finishFrom, finishTo, freezeBy));
@@ -206,9 +210,22 @@ record Window(
           Optional.empty(),
           Optional.empty(),
           Optional.empty(),
+          ahead(makeFrom, makeTo),
           !isKept || takeOutFrom.isAfter(takeOut),
           reheatsTooLong(),
           bounds(makeFrom, makeTo, takeOutFrom, takeOut, finishFrom, finishTo, Optional.empty()));
+    }
+
+    /** Where nobody said when hands are there, by the hour at which it is served. */
+    private Optional<Instant> ahead(Instant makeFrom, Instant makeTo) {
+      Instant due = menu.due(dish);
+      Instant end =
+          menu.open().isEmpty()
+              ? due.atZone(menu.zone()).minusDays(1).toInstant()
+              : startOf(day(due));
+      return Optional.of(end.minus(total(dish.make())))
+          .filter(latest -> dish.route() == Route.CHILLED)
+          .filter(latest -> !latest.isBefore(makeFrom) && latest.isBefore(makeTo));
     }
 
     private LocalDate served() {
@@ -342,32 +359,8 @@ record Window(
                 ""));
       }
       table().ifPresent(bounds::add);
-      bounds.addAll(limits());
+      bounds.addAll(Readings.of(dish, progress().flatMap(Progress::frozen).isPresent(), rules));
       return bounds;
-    }
-
-    /** What it must read while it cools, is kept and thaws; no moment of the plan sets these. */
-    private List<Bound> limits() {
-      boolean isFresh = dish.route() == Route.FRESH;
-      boolean isCooled = !isFresh && progress().flatMap(Progress::frozen).isEmpty();
-      boolean isThawed = !isFresh && !dish.thaw().isZero();
-      boolean thaws = isThawed || dish.make().stream().anyMatch(s -> Thawing.isNamed(s.name()));
-      return Stream.of(
-              limits(Kind.COOL, Occasion.COOLING_COOKED, isCooled),
-              limits(Kind.COLD, Occasion.COLD_HOLDING, dish.route() == Route.CHILLED),
-              limits(Kind.THAW, Occasion.THAWING_REFRIGERATOR, thaws))
-          .flatMap(List::stream)
-          .toList();
-    }
-
-    private List<Bound> limits(Kind kind, Occasion occasion, boolean counts) {
-      return rules.rules(occasion).stream()
-          .filter(rule -> counts && dish.category().tcs())
-          .map(Optional::of)
-          .map(
-              rule ->
-                  new Bound(dish.name(), kind, Optional.empty(), Optional.empty(), rule, false, ""))
-          .toList();
     }
 
     /** Out on the table, without heat or cold, only so long. */
