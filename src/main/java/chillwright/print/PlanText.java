@@ -1,5 +1,6 @@
 package chillwright.print;
 
+import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.plan.Bound;
 import chillwright.core.plan.Menu;
 import chillwright.core.plan.Moved;
@@ -28,9 +29,10 @@ import java.util.stream.Stream;
  * way.
  *
  * @param zone the kitchen's zone
+ * @param scale in which limits are told; in both printed ones where it is empty
  * @param served when all is on the table; the year of another year's day is told
  */
-public record PlanText(ZoneId zone, Instant served, Language language) {
+public record PlanText(ZoneId zone, Instant served, Language language, Optional<Scale> scale) {
   private static final List<String> THINGS =
       List.of("oven", "hob", Menu.HANDS, Menu.REFRIGERATOR, Menu.FREEZER, Menu.FREEZING, Menu.WARM);
 
@@ -47,7 +49,12 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
   }
 
   public PlanText(Menu menu, Language language) {
-    this(menu.zone(), menu.serving(), language);
+    this(menu.zone(), menu.serving(), language, Optional.empty());
+  }
+
+  /** With limits in one scale. */
+  public PlanText(Menu menu, Language language, Scale scale) {
+    this(menu.zone(), menu.serving(), language, Optional.of(scale));
   }
 
   /** All of a plan, for a terminal or plain paper. */
@@ -94,7 +101,7 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
     Map<LocalDate, List<String>> days = new TreeMap<>();
     for (Task task : plan.tasks()) {
       LocalDate day = task.start().atZone(zone).toLocalDate();
-      days.computeIfAbsent(day, d -> new ArrayList<>()).add(line(task));
+      days.computeIfAbsent(day, d -> new ArrayList<>()).add(line(task, plan));
     }
     return days.entrySet().stream()
         .map(day -> new Day(title(day.getKey()), day.getValue()))
@@ -106,14 +113,28 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
     return times().day(day);
   }
 
-  private String line(Task task) {
+  private String line(Task task, Plan plan) {
     String uses = uses(task);
+    String limits = limits().of(task, plan);
     return span(task)
         + "  "
         + task.dish()
         + ": "
         + what(task)
-        + (uses.isEmpty() ? "" : " (" + uses + ")");
+        + (limits.isEmpty() ? "" : ": " + limits)
+        + (uses.isEmpty() ? "" : " (" + uses + ")")
+        + closed(task, plan);
+  }
+
+  /** At what hours of it food must be read while nobody is there; blank for none. */
+  private String closed(Task task, Plan plan) {
+    boolean cools = task.kind() == Kind.COOL || task.kind() == Kind.CHILL;
+    String hours =
+        plan.unattended().stream()
+            .filter(limit -> cools && limit.dish().equals(task.dish()))
+            .map(limit -> moment(limit.by()))
+            .collect(Collectors.joining(", "));
+    return hours.isEmpty() ? "" : ". " + say("plan.step.closed", hours);
   }
 
   /** From when until when; the end with its day where that is another. */
@@ -180,7 +201,8 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
             .filter(
                 bound ->
                     bound.dish().equals(task.dish())
-                        && kind.filter(bound.kind()::equals).isPresent())
+                        && (kind.filter(bound.kind()::equals).isPresent()
+                            || PlanLimits.kinds(task).contains(bound.kind())))
             .map(this::bound);
     boolean cools = task.kind() == Kind.COOL || task.kind() == Kind.CHILL;
     Stream<String> unattended =
@@ -265,7 +287,17 @@ public record PlanText(ZoneId zone, Instant served, Language language) {
   }
 
   String cited(Rule rule) {
-    return language.saidByRules(rule.says()) + " [" + rule.citation().text() + "]";
+    String says = language.saidByRules(rule.says());
+    String limit =
+        limits()
+            .of(rule)
+            .map(text -> says.replaceFirst("\\.$", "") + ": " + text + ".")
+            .orElse(says);
+    return limit + " [" + rule.citation().text() + "]";
+  }
+
+  private PlanLimits limits() {
+    return new PlanLimits(language, scale);
   }
 
   /** What every plan says of itself. */

@@ -83,6 +83,35 @@ class PlansPageTest {
     assertThat(batch).contains("soup_or_stew").contains("value=\"30\"");
   }
 
+  /** FDA Food Code 2022 3-501.14(A), 3-403.11(A), (D) and 3-501.16(A): 57, 21, 5 and 74 °C. */
+  @Test
+  void limits_are_told_with_their_figures_in_the_scale_of_who_reads() {
+    make("supper-12", SUPPER);
+    assertThat(visit.open("/plans/supper-12").text())
+        .contains("135 °F to 70 °F within 2 h; 135 °F to 41 °F within 6 h")
+        .contains("reheat: 165 °F within 2 h (hob 1)")
+        .contains("in all its parts: 165 °F within 2 h. [3-403.11(A), (D)]");
+    visit.submit("/ways", "scale", "C", "back", "/");
+    assertThat(visit.open("/plans/supper-12").text())
+        .contains("57 °C to 21 °C within 2 h; 57 °C to 5 °C within 6 h")
+        .contains("reheat: 74 °C within 2 h (hob 1)")
+        .doesNotContain("165 °F within");
+  }
+
+  /** FDA Food Code 2022 3-501.14(A): 2 and 6 hours; of an evening of three only the first fits. */
+  @Test
+  void a_reading_that_falls_while_the_kitchen_is_closed_stands_on_its_step() {
+    String hours = "open: [{days: [mon, tue, wed, thu, fri], from: '17:00', to: '20:00'}]";
+    make(
+        "supper-12",
+        SUPPER
+            .replace("has: {hob: 1}", "has: {hob: 1}, " + hours)
+            .replace("minutes: 120", "minutes: 30"));
+    assertThat(visit.open("/plans/supper-12").text())
+        .containsPattern(
+            "<li><bdi>[^<]*within 6 h[^<]*The kitchen is closed then: have it read at");
+  }
+
   /** The titles of the two shipped sets; a page says by which of them it plans. */
   @Test
   void the_rules_that_plan_are_named() {
@@ -230,6 +259,35 @@ class PlansPageTest {
     Reply unthawed = dish("route", "frozen", "make/0/uses/hob", "");
     assertThat(unthawed.text()).contains("A frozen dish needs it");
     assertThat(visit.open("/plans/harvest-supper").text()).contains("No dish yet");
+  }
+
+  /** WCAG 2.2, technique G139: a way from the list of faults to each field. */
+  @Test
+  void every_fault_on_top_leads_to_its_field_which_is_unfolded() {
+    assertLeads(begin("many").text(), "event-guests");
+    begin("40");
+    visit.open("/plans/harvest-supper");
+    String[] wrong = {"has/hob", "x", "open/0/from", "9", "open/0/to", ""};
+    String kitchen = visit.submit("/plans/harvest-supper/kitchen", wrong).text();
+    assertLeads(kitchen, "kitchen-has-hob", "kitchen-open-0-days");
+    dish("make/0/uses/hob", "");
+    String page =
+        dish("was", "Leek soup", "make/0/uses/hob", "", "make/0/minutes", "soon", "portions", "0")
+            .text();
+    assertLeads(page, "d0-make-0-minutes", "d0-portions");
+    assertThat(page).contains("Leek soup, Step 1: From 1 minute");
+  }
+
+  private static void assertLeads(String page, String... ids) {
+    for (String id : ids) {
+      assertThat(page).contains("<a href=\"#" + id + "\">");
+      Matcher field = Pattern.compile("id=\"" + id + "\"").matcher(page);
+      assertThat(field.find()).as(id).isTrue();
+      String before = page.substring(0, field.start());
+      int folded = before.lastIndexOf("<details");
+      boolean isFree = folded <= before.lastIndexOf("</details>");
+      assertThat(isFree || page.startsWith("<details open", folded)).as(id).isTrue();
+    }
   }
 
   /** FDA Food Code 2022 3-403.11(D): two hours of reheating end as it is handed over at noon. */

@@ -28,6 +28,9 @@ public record Bound(
     TAKE_OUT("take-out"),
     REHEAT("reheat-start"),
     HOLD("hot-holding"),
+    COOL("cooling"),
+    COLD("cold-holding"),
+    THAW("thawing"),
     TABLE("on-the-table");
 
     private final String text;

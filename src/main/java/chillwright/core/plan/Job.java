@@ -2,6 +2,7 @@ package chillwright.core.plan;
 
 import chillwright.core.plan.Dish.Route;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -50,17 +51,18 @@ record Job(
   /** An amount of a thing held between two slots, counted from the beginning of a part. */
   record Use(String resource, int from, int to, int amount) {}
 
-  static Job of(Window window, Grid grid) {
+  static Job of(Window window, Grid grid, Wish wish) {
     Dish dish = window.dish();
     boolean isBegun = window.progress().isPresent();
     boolean isOut = window.progress().flatMap(Progress::takenOut).isPresent();
     int makeFrom = grid.from(window.makeFrom());
     int takeOutFrom = grid.from(window.takeOutFrom());
+    Instant makeTo = window.ahead().filter(latest -> wish.isAhead()).orElse(window.makeTo());
     return new Job(
         dish,
         makeFrom,
         // What is done stands at one moment, which need not be the beginning of a slot.
-        isBegun ? makeFrom : grid.to(window.makeTo()),
+        isBegun ? makeFrom : grid.to(makeTo),
         takeOutFrom,
         isOut ? takeOutFrom : grid.to(window.takeOutTo()),
         grid.from(window.finishFrom()),
@@ -74,7 +76,7 @@ record Job(
         window.progress().flatMap(Progress::frozen).isPresent(),
         isOut,
         grid.to(window.due()),
-        isBegun ? List.of() : made(dish),
+        isBegun ? List.of() : made(window, wish),
         uses(dish.finish()));
   }
 
@@ -96,7 +98,8 @@ record Job(
   }
 
   /** Somebody is there when it is made, too, to have it cooled. */
-  private static List<Use> made(Dish dish) {
+  private static List<Use> made(Window window, Wish wish) {
+    Dish dish = window.dish();
     List<Use> uses = uses(dish.make());
     Step first = dish.make().get(0);
     if (!first.uses().containsKey(Menu.HANDS) && Thawing.isNamed(first.name())) {
@@ -106,6 +109,11 @@ record Job(
     }
     int end = length(dish.make());
     uses.add(new Use(Menu.SOMEBODY, end - 1, end, 1));
+    if (wish.isWatched()) {
+      Readings.coolingTimes(window).stream()
+          .map(within -> end + Grid.length(within))
+          .forEach(by -> uses.add(new Use(Menu.SOMEBODY, by - 1, by, 1)));
+    }
     return uses;
   }
 

@@ -27,6 +27,9 @@ public final class Planner {
 
   private static final long FEW = 200;
 
+  /** Orders tried for what a plan had better have. */
+  private static final int SOME = 20;
+
   private final Menu menu;
   private final List<Window> windows;
   private final Grid grid;
@@ -138,7 +141,7 @@ public final class Planner {
   private record Found(Optional<List<Placed>> plan, boolean isProven) {}
 
   private List<Job> jobs() {
-    return windows.stream().map(window -> Job.of(window, grid)).toList();
+    return Wish.jobs(windows, grid, Wish.NONE);
   }
 
   private Found find() {
@@ -146,8 +149,22 @@ public final class Planner {
     if (jobs.stream().anyMatch(Planner::isImpossible)) {
       return new Found(Optional.empty(), true);
     }
+    for (Wish wish : Wish.ALL) {
+      List<Job> wished = Wish.jobs(windows, grid, wish);
+      Optional<List<Placed>> first =
+          wished.equals(jobs)
+              ? Optional.empty()
+              : new BackwardList(grid, wished, budget, SOME).best();
+      if (first.isPresent()) {
+        return better(wished, first);
+      }
+    }
+    return better(jobs, new BackwardList(grid, jobs, budget).best());
+  }
+
+  /** What the solver finds, or that nothing is better. */
+  private Found better(List<Job> jobs, Optional<List<Placed>> first) {
     BackwardList list = new BackwardList(grid, jobs, budget);
-    Optional<List<Placed>> first = list.best();
     if (first.isPresent() && list.wait(first.get()) == least(jobs)) {
       return new Found(first, true);
     }

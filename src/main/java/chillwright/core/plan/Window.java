@@ -27,6 +27,8 @@ import java.util.stream.Stream;
  * @param thaw how long it thaws, from being taken out
  * @param progress how far it has come already
  * @param freezeTo latest beginning of its freezing, where its lot sets one
+ * @param ahead latest beginning of its making with which it is made on an earlier day than it is
+ *     served; empty where no day is left for that, or it was frozen or made fresh
  * @param ends why its lot does not keep until it is served; empty where it does
  */
 record Window(
@@ -43,6 +45,7 @@ record Window(
     Optional<Progress> progress,
     Optional<Instant> freezeTo,
     Optional<Ends> ends,
+    Optional<Instant> ahead,
     boolean keepsTooShort,
     boolean reheatsTooLong,
     List<Bound> bounds) {
@@ -147,6 +150,7 @@ record Window(
           progress(),
           freezeBy,
           ends(own, now.plus(cool), takeOut),
+          Optional.empty(),
           !own.isKnown() && done.made().isBefore(firstDay()),
           reheatsTooLong(),
           bounds(done.made(), done.made(), firstOut, takeOut, finishFrom, finishTo, freezeBy));
@@ -206,9 +210,22 @@ record Window(
           Optional.empty(),
           Optional.empty(),
           Optional.empty(),
+          ahead(makeFrom, makeTo),
           !isKept || takeOutFrom.isAfter(takeOut),
           reheatsTooLong(),
           bounds(makeFrom, makeTo, takeOutFrom, takeOut, finishFrom, finishTo, Optional.empty()));
+    }
+
+    /** Where nobody said when hands are there, by the hour at which it is served. */
+    private Optional<Instant> ahead(Instant makeFrom, Instant makeTo) {
+      Instant due = menu.due(dish);
+      Instant end =
+          menu.open().isEmpty()
+              ? due.atZone(menu.zone()).minusDays(1).toInstant()
+              : startOf(day(due));
+      return Optional.of(end.minus(total(dish.make())))
+          .filter(latest -> dish.route() == Route.CHILLED)
+          .filter(latest -> !latest.isBefore(makeFrom) && latest.isBefore(makeTo));
     }
 
     private LocalDate served() {
@@ -342,6 +359,7 @@ record Window(
                 ""));
       }
       table().ifPresent(bounds::add);
+      bounds.addAll(Readings.of(dish, progress().flatMap(Progress::frozen).isPresent(), rules));
       return bounds;
     }
 

@@ -53,7 +53,7 @@ final class PlanPdf {
   }
 
   private RunSheet sheet(Planned planned, Visitor visitor, Sheet.Size size) {
-    PlanText text = new PlanText(planned.menu(), visitor.language());
+    PlanText text = new PlanText(planned.menu(), visitor.language(), visitor.scale());
     Plan plan = planned.plan();
     List<String> problems = new ArrayList<>(text.missing(planned.missing()));
     if (!plan.isFound()) {

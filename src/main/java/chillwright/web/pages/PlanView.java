@@ -10,6 +10,7 @@ import java.util.List;
  * @param steps what steps hold, such as ovens, and {@code kept} what kept food holds, of what the
  *     kitchen has
  * @param thawing what is said of thawing; none where nothing is raw or thawed
+ * @param marks lead to the fields that are at fault
  * @param input all of it as text
  */
 public record PlanView(
@@ -28,6 +29,7 @@ public record PlanView(
     List<String> thawing,
     String caution,
     List<String> faults,
+    List<Choice> marks,
     PlanForm event,
     PlanForm kitchen,
     List<PlanForm> dishes,
@@ -53,6 +55,7 @@ public record PlanView(
     batches = List.copyOf(batches);
     thawing = List.copyOf(thawing);
     faults = List.copyOf(faults);
+    marks = List.copyOf(marks);
     dishes = List.copyOf(dishes);
     steps = List.copyOf(steps);
     kept = List.copyOf(kept);

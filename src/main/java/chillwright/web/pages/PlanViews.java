@@ -36,7 +36,7 @@ final class PlanViews {
    * @param tree what its forms hold, which is what was sent where that was at fault
    */
   PlanView of(Planned planned, PlanTree tree, PlanFaults faults) {
-    PlanText text = new PlanText(planned.menu(), visitor.language());
+    PlanText text = new PlanText(planned.menu(), visitor.language(), visitor.scale());
     boolean isEmpty = planned.menu().dishes().isEmpty();
     List<String> kept = planned.menu().dishes().stream().map(Dish::name).toList();
     Known known = new Known(desk.kitchen());
@@ -65,6 +65,7 @@ final class PlanViews {
         text.thawing(planned.menu()),
         text.caution(),
         faults.others(),
+        PlanMarks.of(tree, faults, visitor),
         event(tree, faults),
         kitchen(tree, faults, isEmpty),
         dishes,

@@ -73,7 +73,9 @@ final class PlansPage {
     PlanForm form = new PlanViews(desk, visitor).event(tree, faults);
     Frame frame = desk.frame(visitor, "page.plans", ADDRESS, List.of());
     PlanRules rules = PlanRules.of(desk, visitor);
-    PlansView view = new PlansView(kept, rules, form, faults.others(), text);
+    PlansView view =
+        new PlansView(
+            kept, rules, form, faults.others(), PlanMarks.of(tree, faults, visitor), text);
     desk.answer(context, status, Templates.PAGES.plans(frame, view));
   }
 

@@ -100,13 +100,38 @@ class PlannerTest {
         .start();
   }
 
-  /** Served on 20 March at 19:00: reheated by the hour before, made six hours before that. */
+  /**
+   * Served on 20 March at 19:00: reheated by the hour before, made by that hour of the 19th; where
+   * work begins on the 20th, six hours before it is reheated. Our own rule: ahead is a day ahead.
+   */
   @Test
-  void a_chilled_dish_alone_is_made_as_late_as_it_cools() {
-    Plan plan = plan(menu(Map.of(), List.of(dish("soup", Route.CHILLED, Map.of(), 60))));
+  void a_chilled_dish_alone_is_made_the_day_before_or_else_as_late_as_it_cools() {
+    Menu menu = menu(Map.of(), List.of(dish("soup", Route.CHILLED, Map.of(), 60)));
+    Plan plan = plan(menu);
     assertThat(start(plan, Kind.FINISH)).isEqualTo(Instant.parse("2026-03-21T00:00:00Z"));
-    assertThat(start(plan, Kind.MAKE)).isEqualTo(Instant.parse("2026-03-20T16:30:00Z"));
+    assertThat(start(plan, Kind.MAKE)).isEqualTo(Instant.parse("2026-03-19T23:30:00Z"));
     assertThat(plan.isProven()).isTrue();
+    Plan same = plan(menu.at(Instant.parse("2026-03-20T12:00:00Z"), Map.of()));
+    assertThat(start(same, Kind.MAKE)).isEqualTo(Instant.parse("2026-03-20T16:30:00Z"));
+    assertThat(same.isProven()).isTrue();
+  }
+
+  /** FDA Food Code 2022 3-501.14(A): read at 2 and 6 hours, so made by 14:00 of a long day. */
+  @ParameterizedTest
+  @CsvSource({"CHILLED", "FROZEN"})
+  void food_cools_on_a_day_on_which_somebody_is_there_to_read_it(Route route) {
+    Set<DayOfWeek> week = EnumSet.range(DayOfWeek.MONDAY, DayOfWeek.THURSDAY);
+    LocalTime closes = LocalTime.of(20, 0);
+    List<Hours> open =
+        List.of(
+            new Hours(week, LocalTime.of(17, 0), closes),
+            new Hours(Set.of(DayOfWeek.SATURDAY), LocalTime.of(8, 0), closes),
+            new Hours(Set.of(DayOfWeek.FRIDAY), LocalTime.of(17, 0), closes));
+    Dish soup = dish("soup", route, Map.of(), 60);
+    Plan plan = plan(new Menu(SERVING, ZONE, FROM, Map.of(), open, List.of(soup)));
+    assertThat(plan.unattended()).isEmpty();
+    assertThat(start(plan, Kind.MAKE).atZone(ZONE).toLocalDate())
+        .isEqualTo(LocalDate.of(2026, 3, 14));
   }
 
   /** Day 1 of seven is 14 March: not a day earlier. */
