@@ -133,7 +133,7 @@ final class SentEntry {
 
   /** A tick answers for these lots and for no other. */
   private Question of(List<String> codes, Question question) {
-    return new Question(question.name(), of(codes, question.says())).about(codes);
+    return new Question(question.name(), of(codes, question.says()), question.way()).about(codes);
   }
 
   private List<Question> asked(OfLot lot, Row row) {
