@@ -102,7 +102,7 @@ final class Entries {
         .air()
         .ifPresent(air -> parts.add(visitor.say("entry.air") + " " + air.text(visitor.scale())));
     details.portions().ifPresent(count -> parts.add(visitor.say("entry.portions") + " " + count));
-    details.to().ifPresent(to -> parts.add(visitor.say("entry.to") + " " + to));
+    details.to().ifPresent(to -> parts.add(visitor.say("entry.to") + " " + Isolated.of(to)));
     details.until().ifPresent(until -> parts.add(mark(until)));
     details.container().ifPresent(parts::add);
     details.depth().ifPresent(depth -> parts.add(depth.text() + " " + visitor.say("entry.deep")));

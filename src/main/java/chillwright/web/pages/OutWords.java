@@ -32,7 +32,7 @@ final class OutWords {
   String line(HandOut out) {
     LogEntry entry = out.entry();
     List<String> parts = new ArrayList<>();
-    String who = entry.details().to().orElse("");
+    String who = Isolated.of(entry.details().to().orElse(""));
     parts.add(visitor.say("trace.kind." + out.kind().key(), who));
     if (entry.details().portions().isPresent()) {
       parts.add(visitor.say("entry.portions") + " " + entry.details().portions().getAsInt());
@@ -40,7 +40,7 @@ final class OutWords {
     if (!who.isEmpty() && !TO_LOTS.contains(out.kind())) {
       parts.add(visitor.say("entry.to") + " " + who);
     }
-    entry.note().ifPresent(parts::add);
+    entry.note().map(Isolated::of).ifPresent(parts::add);
     return desk.moment(entry.happenedAt(), visitor) + ": " + String.join(", ", parts);
   }
 
@@ -64,7 +64,7 @@ final class OutWords {
   }
 
   private String to(LogEntry entry) {
-    String who = entry.details().to().orElseThrow();
+    String who = Isolated.of(entry.details().to().orElseThrow());
     String told =
         entry.details().portions().isPresent()
             ? visitor.say("lot.given.portions", who, entry.details().portions().getAsInt())

@@ -48,14 +48,14 @@ final class TakenNotice {
 
   private static Frame.Notice notice(LotView lot, LogEntry entry, Visitor visitor) {
     List<String> says = new ArrayList<>();
-    String food = lot.state().food();
+    String food = Isolated.of(lot.state().food());
     String count =
         entry.details().portions().stream().mapToObj(Integer::toString).findFirst().orElse("-");
     says.add(
         entry
             .details()
             .to()
-            .map(to -> visitor.say("lots.taken.to", count, food, to))
+            .map(to -> visitor.say("lots.taken.to", count, food, Isolated.of(to)))
             .orElseGet(() -> visitor.say("lots.taken", count, food)));
     lot.state().portions().left().ifPresent(left -> says.add(visitor.say("lots.taken.left", left)));
     String code = lot.state().lot().text();

@@ -83,7 +83,7 @@ final class TracePage {
   }
 
   private static String title(TraceAsked asked, Visitor visitor) {
-    String value = asked.answered().getValue();
+    String value = Isolated.of(asked.answered().getValue());
     return switch (asked.answered().getKey()) {
       case TraceAsked.FOOD -> visitor.say("trace.asked.food", value);
       case TraceAsked.TO -> visitor.say("trace.asked.recipient", value);
@@ -107,9 +107,7 @@ final class TracePage {
     return asked
         .trace()
         .filter(trace -> !trace.matched().isEmpty())
-        .map(
-            trace ->
-                List.of(visitor.say("trace.matched", String.join(" \u00b7 ", trace.matched()))))
+        .map(trace -> List.of(visitor.say("trace.matched", Isolated.joined(trace.matched()))))
         .orElse(List.of());
   }
 

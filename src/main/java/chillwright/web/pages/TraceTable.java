@@ -83,10 +83,10 @@ final class TraceTable {
   private List<String> told(Receiver who, List<String> header) {
     Map<String, String> cells = new HashMap<>();
     cells.put("lot", String.join(" ", who.lots()));
-    cells.put("food", String.join("; ", who.foods()));
+    cells.put("food", Isolated.plain(String.join("; ", who.foods())));
     cells.put("when", time(who.last()));
     cells.put("portions", Integer.toString(who.portions()));
-    cells.put("to", who.name());
+    cells.put("to", Isolated.plain(who.name()));
     cells.put("bears", who.isCertain() ? "yes" : "unsure");
     cells.put("before_naming", who.isEarly() ? "yes" : "");
     cells.put("got_unnamed", who.isUnnamed() ? "yes" : "");
@@ -125,7 +125,7 @@ final class TraceTable {
     LotState lot = traced.lot();
     return List.of(
         lot.lot().text(),
-        lot.food(),
+        Isolated.plain(lot.food()),
         lot.standing().map(s -> time(s.beganAt())).orElse(""),
         traced.from().stream().map(from -> from.lot().text()).collect(Collectors.joining(" ")),
         lot.standing().map(s -> s.phase().word()).orElse(""),
@@ -140,9 +140,9 @@ final class TraceTable {
         time(entry.happenedAt()),
         out.kind().key(),
         number(entry.details().portions()),
-        entry.details().to().orElse(""),
-        entry.by().orElse(""),
-        entry.note().orElse(""));
+        entry.details().to().map(Isolated::plain).orElse(""),
+        entry.by().map(Isolated::plain).orElse(""),
+        entry.note().map(Isolated::plain).orElse(""));
   }
 
   private List<String> cells(Optional<Recalled> recalled, boolean isBefore, boolean isUnnamed) {

@@ -165,7 +165,7 @@ final class WhomToTell {
 
   private TraceView.Told told(List<Gift> gifts) {
     return new TraceView.Told(
-        gifts.get(0).who().orElseThrow(),
+        Isolated.of(gifts.get(0).who().orElseThrow()),
         gifts.stream()
             .sorted(Comparator.comparing((Gift gift) -> gift.out().entry().happenedAt()))
             .map(this::line)
@@ -186,7 +186,7 @@ final class WhomToTell {
 
   private static String what(Gift gift) {
     LotState lot = gift.lot().lot();
-    return lot.food() + " (" + lot.lot() + ")";
+    return Isolated.of(lot.food()) + " (" + lot.lot() + ")";
   }
 
   private String unsure(Gift gift) {
