@@ -19,6 +19,8 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * Answers to questions asked ahead, in words; every figure in both scales or systems.
@@ -42,6 +44,12 @@ public record AheadText(Language language, Scale scale) {
   /** Where the two ends of a range stand; as said they may be one. */
   private static final Map<String, Integer> RANGES =
       Map.of("cooling.reaches", 2, "cooling.stage", 3);
+
+  /** A measure by its number, such as "ladle 8". */
+  private static final Pattern TOOL = Pattern.compile("(ladle|scoop) (.+)");
+
+  /** A limit in both scales, Fahrenheit first. */
+  private static final Pattern BOTH = Pattern.compile("([-\\d.]+ °F) \\(([-\\d.]+ °C)\\)");
 
   private static final String COOLING = "cooling.";
 
@@ -70,13 +78,21 @@ public record AheadText(Language language, Scale scale) {
     return ahead.sources().stream()
         .map(
             source ->
-                source.what().replaceFirst("[.]$", "")
+                named(source.what()).replaceFirst("[.]$", "")
                     + ": "
                     + source.source()
                     + " ("
                     + language.say("ahead.status." + source.status())
                     + ")")
         .toList();
+  }
+
+  /** What a figure is of; a tool by its kind, with its number after it. */
+  private String named(String what) {
+    Matcher tool = TOOL.matcher(what);
+    return tool.matches()
+        ? language.named(tool.group(1)) + " " + tool.group(2)
+        : language.named(what);
   }
 
   /** What belongs to every answer of its kind. */
@@ -122,7 +138,10 @@ public record AheadText(Language language, Scale scale) {
       return amount(amount);
     }
     if (filled.value() instanceof Word word) {
-      return Times.kept(ZoneOffset.UTC, language).retold(language.named(word.text()));
+      Matcher limit = BOTH.matcher(word.text());
+      return limit.matches()
+          ? both(limit.group(1), limit.group(2))
+          : Times.kept(ZoneOffset.UTC, language).retold(language.named(word.text()));
     }
     if (filled.value() instanceof Moment moment) {
       return Times.kept(moment.at().getOffset(), language).moment(moment.at().toInstant());

@@ -186,6 +186,19 @@ class AheadPageTest {
     assertThat(visit.open(past).text()).contains("2026-03-02 has passed");
   }
 
+  /** The titles are those of our own tables; where they are printed keeps its name. */
+  @Test
+  void figures_and_limits_are_named_in_the_language_and_scale_of_the_person() {
+    String cooling = "/ahead?question=cooling&home=no&depth=10cm&food=caldo";
+    assertThat(served.get(cooling, "Cookie", "language=es; scale=C").text())
+        .contains("De 57 °C (135 °F) a 21 °C (70 °F)", "capa para enfriar: ", "calor de fusión")
+        .doesNotContain("cooling layer", "ice bowl steel", "Chicken stock, home-made");
+    String pans = "/ahead?question=pans&portions=40&portion=8floz";
+    assertThat(served.get(pans, "Cookie", "language=es; scale=C").text())
+        .contains("cucharón 8: ", "Recipiente entero, 2 1/2 in de fondo: ")
+        .doesNotContain("ladle 8", "Full pan");
+  }
+
   /** Which food is like another is our own, no source. */
   @Test
   void a_food_is_written_in_the_words_of_the_person() {
