@@ -288,7 +288,7 @@ class NotForUseTest {
         .doesNotContain("?entry=action#entry", "Use or discard by")
         .contains("No date holds: a limit was missed");
     assertThat(visit.open("/on-hand").text())
-        .contains("A limit was missed: not for use as its record stands");
+        .contains("A limit was missed or is not shown: not for use as its record stands");
     assertThat(label()).contains("A LIMIT WAS MISSED").doesNotContain("Discard after", "Reheat to");
   }
 

@@ -156,15 +156,15 @@ final class LotActs {
 
   /** What is out, or calls for a hand, is not offered for use. */
   boolean mayBeUsed(LotState lot, Instant now) {
-    boolean isOut =
+    boolean mayBeUnfit =
         lot.standing()
             .flatMap(standing -> standing.verdicts().at(now))
-            .filter(Verdict.OUT::equals)
+            .filter(verdict -> verdict.compareTo(Verdict.NOT_SHOWN) <= 0)
             .isPresent();
-    return !lot.isOnHand() || (!isOwed(lot, now) && !(isOut && isUnfit(lot, now)));
+    return !lot.isOnHand() || (!isOwed(lot, now) && !(mayBeUnfit && isUnfit(lot, now)));
   }
 
-  /** Of a lot that is out; few are, so its record may be asked. */
+  /** Of a lot that is out or not shown; few are, so its record may be asked. */
   private boolean isUnfit(LotState lot, Instant now) {
     return kitchen
         .lots()

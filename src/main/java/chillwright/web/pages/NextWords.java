@@ -2,6 +2,7 @@ package chillwright.web.pages;
 
 import chillwright.core.log.Phase;
 import chillwright.core.log.Word;
+import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.Remark;
 import chillwright.core.rules.Shape.Hold;
@@ -32,7 +33,7 @@ final class NextWords {
       words.add(Word.READING);
       words.add(Word.REHEATING);
       words.add(Word.DISCARDED);
-    } else if (NotForUse.reasons(view, now).stream().anyMatch(f -> f.at(now) == Verdict.OUT)) {
+    } else if (NotForUse.reasons(view, now).stream().anyMatch(f -> Acts.isMissed(f, now))) {
       words.addAll(List.of(Word.ACTION, Word.DISCARDED, Word.REHEATING));
     }
     view.state().standing().map(standing -> likely(standing.phase())).ifPresent(words::addAll);

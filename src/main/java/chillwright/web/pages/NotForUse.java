@@ -51,7 +51,7 @@ record NotForUse(Desk desk, Visitor visitor) {
                     .findFirst()
                     .filter(
                         worst ->
-                            worst.at(now) == Verdict.OUT
+                            Acts.isMissed(worst, now)
                                 && Acts.reheatedSince(worst, judged.timeline(), judged.ruleSet())
                                     .isPresent()));
   }
