@@ -62,9 +62,14 @@ final class LotActs {
         .findFirst();
   }
 
-  /** Moves as the page offers them, those that change nothing else first. */
+  /**
+   * Moves as the page offers them, those that change nothing else first. Food that is not for use
+   * is not offered a place where it is held to be served.
+   */
   private List<LotPageView.Move> offered(LotState lot, boolean stillCools, Visitor visitor) {
+    boolean isFit = mayBeUsed(lot, kitchen.now());
     return moved(lot, stillCools).entrySet().stream()
+        .filter(moves -> isFit || moves.getKey() != Word.HOT_HOLDING)
         .sorted(Comparator.comparing(moves -> moves.getKey() != Word.MOVED))
         .map(
             moves ->
