@@ -79,7 +79,7 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
   public String says(Finding finding, Timeline timeline, RuleSet rules) {
     if (finding.at(now) == Verdict.PENDING) {
       return HeldHot.despite(finding, timeline, rules)
-          .map(hot -> say("pending.hot", limit(hot), says(finding)))
+          .map(hot -> say(LeaveText.hotKey(timeline), limit(hot), says(finding)))
           .orElseGet(() -> says(finding));
     }
     return Acts.reheatedSince(finding, timeline, rules)

@@ -117,4 +117,25 @@ class NotShownTest {
     assertThat(visit.open("/lots/MADE").text()).contains("No date holds");
     assertThat(visit.submit("/lots/MADE/entries", "entry", "served").status()).isEqualTo(422);
   }
+
+  /** The leave is accepted before the reheat or after it, and the page says so with an example. */
+  @ParameterizedTest
+  @ValueSource(booleans = {true, false})
+  void how_the_leave_is_logged_stands_beside_the_demand(boolean isBefore) {
+    String demand = "such as “the inspector allowed it”, before the reheat or after it";
+    assertThat(visit.open("/lots/" + MISSED).text()).contains(demand);
+    String leave = "'entry':'action','note':'the inspector allowed it'";
+    if (isBefore) {
+      log(MISSED, "14:49", leave);
+    }
+    log(MISSED, "14:50", "'entry':'reheating','temperature':'88F'");
+    log(MISSED, "14:58", "'entry':'reading','temperature':'170F'");
+    if (!isBefore) {
+      assertThat(visit.open("/lots/" + MISSED).text())
+          .contains("No date holds")
+          .doesNotContain("before it is done");
+      log(MISSED, "14:59", leave);
+    }
+    assertThat(visit.open("/lots/" + MISSED).text()).doesNotContain("No date holds");
+  }
 }
