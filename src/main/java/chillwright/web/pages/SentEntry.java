@@ -145,7 +145,10 @@ final class SentEntry {
             .twice()
             .map(time -> Question.of("twice", time, visitor.say("entry.doubt.twice", time)));
     List<Question> odd = new Doubts(lot.view(), readings(lot.view()), desk, visitor).of(row);
-    return Stream.of(unfit.stream(), twice.stream(), odd.stream()).flatMap(all -> all).toList();
+    Optional<Question> cold = ReheatDoubt.of(row, lot.view().state().lot(), desk, visitor);
+    return Stream.of(unfit.stream(), cold.stream(), twice.stream(), odd.stream())
+        .flatMap(all -> all)
+        .toList();
   }
 
   private static List<LogEntry> readings(LotView view) {
