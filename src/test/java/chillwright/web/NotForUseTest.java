@@ -70,6 +70,8 @@ class NotForUseTest {
     assertThat(asked.status()).isEqualTo(422);
     assertThat(asked.text())
         .contains("WARM is not for use as the record stands: ", "99 °F", "name=\"sure\"")
+        .contains("Save it all the same: it was done, although the food is not for use by its")
+        .doesNotContain("Yes, it is right: save it")
         .contains("value=\"" + word + "\"");
     assertThat(entries()).isEqualTo(before);
   }
