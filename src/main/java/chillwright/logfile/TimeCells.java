@@ -32,7 +32,7 @@ final class TimeCells {
           Column.WHEN,
           "in-the-future",
           "at most five minutes ahead of now",
-          "This is more than five minutes in the future. Check the date, and the offset from UTC.");
+          "This is more than five minutes in the future. Check the date and the time of day.");
       return OptionalLong.empty();
     }
     return millis;

@@ -28,6 +28,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -248,12 +249,13 @@ public final class LabelMaker {
         });
   }
 
-  /** A limit was missed, and only words were written down about it. */
+  /** A limit was missed, or is not shown, and only words were written down about it. */
   private Optional<String> unfit(Judged judged) {
     return judged.findings().stream()
         .filter(one -> Acts.isUnfit(one, judged.timeline(), judged.rules(), now))
-        .findFirst()
-        .map(one -> words.say("label.missed"));
+        .map(one -> one.at(now))
+        .min(Comparator.naturalOrder())
+        .map(worst -> words.say(worst == Verdict.OUT ? "label.missed" : "label.not-shown"));
   }
 
   private CoolingLines cooling() {

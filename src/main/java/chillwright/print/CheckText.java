@@ -56,6 +56,9 @@ public record CheckText(ZoneId zone, Instant at) {
       } else if (verdict.filter(Verdict.OUT::equals).isPresent()) {
         lines.add("  > Out of compliance. Only if your authority lets you keep it:");
         dates.says().forEach(date -> lines.add("      " + date));
+      } else if (findings.stream().anyMatch(one -> Acts.isMissed(one, at))) {
+        lines.add("  > To be treated as missed. Only if your authority lets you keep it:");
+        dates.says().forEach(date -> lines.add("      " + date));
       } else {
         lines.addAll(dates.marked());
       }

@@ -79,12 +79,12 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
   public String says(Finding finding, Timeline timeline, RuleSet rules) {
     if (finding.at(now) == Verdict.PENDING) {
       return HeldHot.despite(finding, timeline, rules)
-          .map(hot -> say("pending.hot", limit(hot), says(finding)))
+          .map(hot -> say(LeaveText.hotKey(timeline), limit(hot), says(finding)))
           .orElseGet(() -> says(finding));
     }
     return Acts.reheatedSince(finding, timeline, rules)
-        .filter(hot -> finding.at(now) == Verdict.OUT)
-        .map(hot -> says(finding, reheated(finding, hot, timeline, rules)))
+        .filter(hot -> Acts.isMissed(finding, now))
+        .map(hot -> saysAfter(finding, reheated(finding, hot, timeline, rules)))
         .orElseGet(() -> says(finding));
   }
 
@@ -105,6 +105,17 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
           case IN -> in(finding);
           case NO_RULE -> language.saidByRules(finding.rule().says());
         };
+    return whole(finding, fact);
+  }
+
+  /** Of food that was reheated since, what was done stands where it would say what to do. */
+  private String saysAfter(Finding finding, String what) {
+    return finding.at(now) == Verdict.OUT
+        ? says(finding, what)
+        : whole(finding, sentences(late(finding).orElseGet(() -> unread(finding)), what));
+  }
+
+  private String whole(Finding finding, String fact) {
     String all =
         sentences(
             fact,
@@ -174,13 +185,15 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
     if (finding.has(Remark.READING_OVERDUE) && !finding.has(Remark.FROM_SOURCE)) {
       return overdue(finding);
     }
-    String bounded = bounded(limit, finding);
-    String fact =
-        finding
-            .deadline()
-            .map(last -> say("not-shown.reading", bounded, time(last)))
-            .orElseGet(() -> say("not-shown.limit", bounded));
-    return sentences(fact, unlessShown(finding));
+    return sentences(unread(finding), unlessShown(finding));
+  }
+
+  private String unread(Finding finding) {
+    String bounded = bounded(limit(finding.rule()), finding);
+    return finding
+        .deadline()
+        .map(last -> say("not-shown.reading", bounded, time(last)))
+        .orElseGet(() -> say("not-shown.limit", bounded));
   }
 
   /** A cooling or reheating that cannot be shown is handled as if its limit was missed. */
@@ -215,14 +228,23 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
     if (finding.has(Remark.CLOSED_UNREAD)) {
       return say("overdue.closed" + key, limit, seen(finding));
     }
-    Optional<Instant> last = finding.deadline();
-    boolean isReadLate =
-        read.isPresent() && last.filter(l -> !read.get().happenedAt().isBefore(l)).isPresent();
-    String fact =
-        isReadLate
-            ? say("overdue.late", seen(finding), limit)
-            : say("overdue" + key, limit, seen(finding));
+    String fact = late(finding).orElseGet(() -> say("overdue" + key, limit, seen(finding)));
     return sentences(fact, doNow(finding));
+  }
+
+  /** That it was read when the time was up, and had not reached its limit; empty where not. */
+  private Optional<String> late(Finding finding) {
+    return finding
+        .deadline()
+        .filter(last -> finding.has(Remark.READING_OVERDUE))
+        .filter(
+            last ->
+                finding
+                    .decisive()
+                    .filter(read -> read.temperature().isPresent())
+                    .filter(read -> !read.happenedAt().isBefore(last))
+                    .isPresent())
+        .map(last -> say("overdue.late", seen(finding), awaited(finding)));
   }
 
   private String bounded(String limit, Finding finding) {

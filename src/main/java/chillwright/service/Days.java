@@ -99,7 +99,9 @@ public final class Days {
     Page<LotState> owed = kitchen.lots().list(LotQuery.ALL.in(LotOrder.OWED), wanted);
     Page<Due> dues = kitchen.reports().dueNext(wanted);
     Page<LotState> out = kitchen.lots().list(LotQuery.ALL.with(Verdict.OUT), wanted);
-    List<Open> open = isToday ? open(owed.items(), out.items(), dues.items()) : List.of();
+    List<LotState> wrong = new ArrayList<>(out.items());
+    wrong.addAll(kitchen.lots().list(LotQuery.ALL.with(Verdict.NOT_SHOWN), wanted).items());
+    List<Open> open = isToday ? open(owed.items(), wrong, dues.items()) : List.of();
     boolean hasMore =
         isToday && Stream.of(owed, out, dues).anyMatch(page -> page.next().isPresent());
     return kitchen
@@ -117,9 +119,9 @@ public final class Days {
   }
 
   /** Each lot once: what is owed first, then what is out, then what only runs. */
-  private List<Open> open(List<LotState> owed, List<LotState> out, List<Due> dues) {
+  private List<Open> open(List<LotState> owed, List<LotState> wrong, List<Due> dues) {
     Map<LotId, Open> open = new LinkedHashMap<>();
-    Stream.concat(owed.stream(), out.stream())
+    Stream.concat(owed.stream(), wrong.stream())
         .filter(lot -> !open.containsKey(lot.lot()))
         .forEach(lot -> wrong(lot.lot()).ifPresent(found -> open.put(lot.lot(), found)));
     for (Due due : dues) {

@@ -10,6 +10,8 @@ import chillwright.core.plan.Plan.Task;
 import chillwright.core.plan.Progress;
 import chillwright.core.plan.Pull.Need;
 import chillwright.core.plan.PullList;
+import chillwright.core.rules.Acts;
+import chillwright.core.rules.Verdict;
 import chillwright.rulebook.BrokenRules;
 import chillwright.rulebook.PlanFile;
 import chillwright.service.Plans.Planned;
@@ -64,6 +66,7 @@ public final class Pulls {
     List<LotState> ending =
         all(LotQuery.ALL.lastDayBefore(end)).stream()
             .filter(lot -> lot.standing().filter(s -> s.phase() != Phase.FROZEN).isPresent())
+            .filter(lot -> !isUnfit(lot))
             .toList();
     Map<LotState, LocalDate> room = new LinkedHashMap<>();
     kitchen.roomLots().list().forEach(lot -> room.put(lot.lot(), lot.until()));
@@ -71,8 +74,25 @@ public final class Pulls {
     List<LotState> frozen =
         all(LotQuery.ALL.in(Phase.FROZEN).in(LotOrder.OLDEST)).stream()
             .filter(lot -> !room.containsKey(lot))
+            .filter(lot -> needs.stream().noneMatch(need -> isFor(need, lot)) || !isUnfit(lot))
             .toList();
     return PullList.of(needs, frozen, ending, room, zone, kitchen.now(), end);
+  }
+
+  private static boolean isFor(Need need, LotState lot) {
+    return need.lots().contains(lot.lot()) || lot.food().equals(need.dish());
+  }
+
+  /** Whether a limit is not shown, and only words were written down about it. */
+  private boolean isUnfit(LotState lot) {
+    Instant now = kitchen.now();
+    return lot.standing()
+        .flatMap(standing -> standing.verdicts().at(now))
+        .filter(Verdict.NOT_SHOWN::equals)
+        .flatMap(verdict -> kitchen.lots().lot(lot.lot()))
+        .flatMap(LotView::judged)
+        .flatMap(is -> Acts.unfit(is.timeline(), is.findings(), is.ruleSet(), now))
+        .isPresent();
   }
 
   private List<LotState> all(LotQuery query) {

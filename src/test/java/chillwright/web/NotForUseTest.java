@@ -70,6 +70,8 @@ class NotForUseTest {
     assertThat(asked.status()).isEqualTo(422);
     assertThat(asked.text())
         .contains("WARM is not for use as the record stands: ", "99 °F", "name=\"sure\"")
+        .contains("Save it all the same: it was done, although the food is not for use by its")
+        .doesNotContain("Yes, it is right: save it")
         .contains("value=\"" + word + "\"");
     assertThat(entries()).isEqualTo(before);
   }
@@ -290,7 +292,7 @@ class NotForUseTest {
         .doesNotContain("?entry=action#entry", "Use or discard by")
         .contains("No date holds: a limit was missed");
     assertThat(visit.open("/on-hand").text())
-        .contains("A limit was missed: not for use as its record stands");
+        .contains("A limit was missed or is not shown: not for use as its record stands");
     assertThat(label()).contains("A LIMIT WAS MISSED").doesNotContain("Discard after", "Reheat to");
   }
 

@@ -444,4 +444,18 @@ class OnHandTest {
         .findFirst()
         .orElseThrow();
   }
+
+  /** Our own: who is remembered on the phone is who took the portions. */
+  @Test
+  void portions_taken_from_the_list_bear_the_initials_remembered_on_the_phone() {
+    served.post(
+        "/api/v1/lots", "{'lot':'P-9','food':'Soup','category':'soup_or_stew','portions':9}");
+    Visit phone = new Visit(served);
+    phone.open("/lots/P-9");
+    String[] read = {"entry", "prepared", "temperature", "39", "scale", "F", "by", "RO"};
+    assertThat(phone.submit("/lots/P-9/entries", read).status()).isEqualTo(303);
+    String list = phone.open("/on-hand").text();
+    String form = list.substring(list.indexOf("action=\"/lots/P-9/entries\""));
+    assertThat(form.substring(0, form.indexOf("</form>"))).contains("name=\"by\" value=\"RO\"");
+  }
 }

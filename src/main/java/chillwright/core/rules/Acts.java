@@ -72,14 +72,29 @@ public final class Acts {
   }
 
   /**
-   * Whether food on hand is not for use as its record stands: a limit was missed, and nothing that
-   * mends it was shown since. Words alone mend nothing, nor does a reheat alone, unless the rule
-   * set offers it by itself, as it does of hot holding.
+   * Whether food on hand is not for use as its record stands: a limit was missed, or counts as
+   * missed, and nothing that mends it was shown since. Words alone mend nothing, nor does a reheat
+   * alone, unless the rule set offers it by itself, as it does of hot holding.
    */
   public static boolean isUnfit(Finding finding, Timeline timeline, RuleSet rules, Instant now) {
-    return timeline.closedAt().isEmpty()
-        && finding.at(now) == Verdict.OUT
-        && !isMended(finding, timeline, rules);
+    return timeline.closedAt().isEmpty() && isUnmended(finding, timeline, rules, now);
+  }
+
+  /** Whether a limit was missed at a moment, or counts as missed, and nothing mended it since. */
+  static boolean isUnmended(Finding finding, Timeline timeline, RuleSet rules, Instant now) {
+    return isMissed(finding, now) && !isMended(finding, timeline, rules);
+  }
+
+  /**
+   * Whether a limit is treated as missed: it was, or a cooling or reheating cannot be shown to have
+   * met it.
+   */
+  public static boolean isMissed(Finding finding, Instant now) {
+    return switch (finding.at(now)) {
+      case OUT -> true;
+      case NOT_SHOWN -> calls(finding) && finding.rule().shape() instanceof Reach;
+      case PENDING, IN, NO_RULE -> false;
+    };
   }
 
   /** Those that still tell something: a day count that runs mends no limit that was missed. */

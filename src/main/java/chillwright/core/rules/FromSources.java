@@ -12,9 +12,9 @@ import java.util.Set;
 /**
  * What the lots that a lot was made of hand on to it. A limit that a source had missed when it was
  * used shows on this lot too, cooked or not; so does one that calls for a hand because the record
- * does not show it, unless something was done about it. So does one that was still being waited
- * for, unless all was cooked anew: topping up must not forget a running clock. Time as a public
- * health control binds whatever is made of the food, cooked or not, to its end.
+ * does not show it, unless something was done that answers it. So does one that was still being
+ * waited for, unless all was cooked anew: topping up must not forget a running clock. Time as a
+ * public health control binds whatever is made of the food, cooked or not, to its end.
  */
 final class FromSources {
   private final Timeline made;
@@ -48,11 +48,14 @@ final class FromSources {
     }
   }
 
-  /** Not shown, with nothing done about it before it was used. */
+  /** Not shown, with nothing done before it was used that answers it. */
   private boolean isOpen(Finding finding, Timeline source) {
-    return finding.at(used) == Verdict.NOT_SHOWN
-        && (Acts.calls(finding) || TimeControlJudge.isStart(finding.rule()))
-        && Acts.taken(finding, source).isEmpty();
+    if (finding.at(used) != Verdict.NOT_SHOWN) {
+      return false;
+    }
+    boolean isAsked = Acts.calls(finding) || TimeControlJudge.isStart(finding.rule());
+    return (isAsked && Acts.taken(finding, source).isEmpty())
+        || Acts.isUnmended(finding, source, rules, used);
   }
 
   private boolean isStillCooling(Finding finding, Timeline source) {

@@ -38,6 +38,7 @@ final class Holdings {
   private final HoldingJudge judge;
   private final List<Span> spans;
   private final List<LogEntry> warmest;
+  private final Optional<Hold> hold;
   private final List<CooledDown> coolings;
   private final List<LogEntry> actions;
   private final boolean isReadyToEat;
@@ -50,7 +51,8 @@ final class Holdings {
     this.judge = new HoldingJudge(timeline.lot());
     this.spans = untilTimeControl(Span.of(timeline));
     this.warmest = Readings.warmest(timeline.entries());
-    this.coolings = cooledDown(rules, course, warmest);
+    this.hold = cold(rules);
+    this.coolings = cooledDown(rules, hold, course, warmest);
     this.actions = Acts.actions(timeline);
     this.isReadyToEat = timeline.food().category().readyToEat();
     this.isOnHand = timeline.closedAt().isEmpty();
@@ -226,7 +228,21 @@ final class Holdings {
   /** Judged from the first reading at or below the limit, or where no cooling clock ever ran. */
   private boolean isHeldCold(Span span, LogEntry reading) {
     boolean isReceipt = span.is(Phase.RECEIVED) && reading.equals(span.opening());
-    return !isReceipt && !isStillCooling(reading.happenedAt());
+    return !isReceipt && !isStillCooling(reading.happenedAt()) && !isLastOfCooling(reading);
+  }
+
+  /** Whether it was read in the minute, but before the row, that shows the food cold. */
+  private boolean isLastOfCooling(LogEntry reading) {
+    boolean isSameMoment =
+        coolings.stream()
+            .anyMatch(c -> c.heldFrom().filter(reading.happenedAt()::equals).isPresent());
+    return isSameMoment
+        && hold.filter(cold -> !HoldingJudge.isWithin(cold, reading)).isPresent()
+        && warmest.stream()
+            .filter(other -> other.happenedAt().equals(reading.happenedAt()))
+            .dropWhile(other -> !other.equals(reading))
+            .skip(1)
+            .anyMatch(other -> HoldingJudge.isWithin(hold.orElseThrow(), other));
   }
 
   /** Whether food that was hot or warm had not been read cold by that moment. */
@@ -247,13 +263,16 @@ final class Holdings {
    */
   private record CooledDown(Instant opened, Optional<Instant> heldFrom) {}
 
-  private static List<CooledDown> cooledDown(RuleSet rules, Course course, List<LogEntry> warmest) {
-    Optional<Hold> hold =
-        rules
-            .rule(Occasion.COLD_HOLDING)
-            .map(Rule::shape)
-            .filter(Hold.class::isInstance)
-            .map(Hold.class::cast);
+  private static Optional<Hold> cold(RuleSet rules) {
+    return rules
+        .rule(Occasion.COLD_HOLDING)
+        .map(Rule::shape)
+        .filter(Hold.class::isInstance)
+        .map(Hold.class::cast);
+  }
+
+  private static List<CooledDown> cooledDown(
+      RuleSet rules, Optional<Hold> hold, Course course, List<LogEntry> warmest) {
     List<CooledDown> all = new ArrayList<>();
     for (Cycle cooling : course.opened) {
       Instant opened = cooling.opening.happenedAt();

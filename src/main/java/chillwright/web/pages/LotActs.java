@@ -62,9 +62,14 @@ final class LotActs {
         .findFirst();
   }
 
-  /** Moves as the page offers them, those that change nothing else first. */
+  /**
+   * Moves as the page offers them, those that change nothing else first. Food that is not for use
+   * is not offered a place where it is held to be served.
+   */
   private List<LotPageView.Move> offered(LotState lot, boolean stillCools, Visitor visitor) {
+    boolean isFit = mayBeUsed(lot, kitchen.now());
     return moved(lot, stillCools).entrySet().stream()
+        .filter(moves -> isFit || moves.getKey() != Word.HOT_HOLDING)
         .sorted(Comparator.comparing(moves -> moves.getKey() != Word.MOVED))
         .map(
             moves ->
@@ -156,15 +161,15 @@ final class LotActs {
 
   /** What is out, or calls for a hand, is not offered for use. */
   boolean mayBeUsed(LotState lot, Instant now) {
-    boolean isOut =
+    boolean mayBeUnfit =
         lot.standing()
             .flatMap(standing -> standing.verdicts().at(now))
-            .filter(Verdict.OUT::equals)
+            .filter(verdict -> verdict.compareTo(Verdict.NOT_SHOWN) <= 0)
             .isPresent();
-    return !lot.isOnHand() || (!isOwed(lot, now) && !(isOut && isUnfit(lot, now)));
+    return !lot.isOnHand() || (!isOwed(lot, now) && !(mayBeUnfit && isUnfit(lot, now)));
   }
 
-  /** Of a lot that is out; few are, so its record may be asked. */
+  /** Of a lot that is out or not shown; few are, so its record may be asked. */
   private boolean isUnfit(LotState lot, Instant now) {
     return kitchen
         .lots()

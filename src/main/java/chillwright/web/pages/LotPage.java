@@ -323,7 +323,9 @@ final class LotPage {
 
   /** Of limits still ahead: of one that has passed the finding tells. */
   private static List<Forecast> ahead(LotView view, Instant now) {
-    return view.judged().map(LotView.Judged::forecasts).orElse(List.of()).stream()
+    return view.judged().stream()
+        .filter(is -> is.timeline().phase() != Phase.REHEATING)
+        .flatMap(is -> is.forecasts().stream())
         .filter(found -> found.awaited().deadline().filter(now::isAfter).isEmpty())
         .toList();
   }

@@ -2,6 +2,7 @@ package chillwright.web.pages;
 
 import chillwright.core.log.Phase;
 import chillwright.core.log.Word;
+import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.Remark;
 import chillwright.core.rules.Shape.Hold;
@@ -14,6 +15,9 @@ import java.util.List;
 
 /** The words that an entry of a lot may have, what most often comes next first. */
 final class NextWords {
+  /** Of a lot that is only made known: how food begins. */
+  private static final List<Word> BEGUN = List.of(Word.COOKED, Word.PREPARED, Word.RECEIVED);
+
   private NextWords() {}
 
   /** Common practice, no source: it is only the order in which words are offered. */
@@ -32,10 +36,10 @@ final class NextWords {
       words.add(Word.READING);
       words.add(Word.REHEATING);
       words.add(Word.DISCARDED);
-    } else if (NotForUse.reasons(view, now).stream().anyMatch(f -> f.at(now) == Verdict.OUT)) {
+    } else if (NotForUse.reasons(view, now).stream().anyMatch(f -> Acts.isMissed(f, now))) {
       words.addAll(List.of(Word.ACTION, Word.DISCARDED, Word.REHEATING));
     }
-    view.state().standing().map(standing -> likely(standing.phase())).ifPresent(words::addAll);
+    words.addAll(view.state().standing().map(standing -> likely(standing.phase())).orElse(BEGUN));
     words.addAll(List.of(Word.READING, Word.PORTIONS, Word.DISCARDED, Word.ACTION));
     words.addAll(List.of(Word.values()));
     words.remove(Word.CORRECTION);

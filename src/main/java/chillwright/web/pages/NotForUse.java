@@ -8,6 +8,7 @@ import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.Verdict;
+import chillwright.print.LeaveText;
 import chillwright.print.Sentences;
 import chillwright.service.LotView;
 import java.time.Instant;
@@ -51,7 +52,7 @@ record NotForUse(Desk desk, Visitor visitor) {
                     .findFirst()
                     .filter(
                         worst ->
-                            worst.at(now) == Verdict.OUT
+                            Acts.isMissed(worst, now)
                                 && Acts.reheatedSince(worst, judged.timeline(), judged.ruleSet())
                                     .isPresent()));
   }
@@ -99,6 +100,7 @@ record NotForUse(Desk desk, Visitor visitor) {
     boolean isNeverAsked =
         NEVER_ASKED.contains(row.word())
             || isTheMissingReading(row, view)
+            || isHeldHotInstead(row, view)
             || isTheReheat(row, view);
     return isNeverAsked ? Optional.empty() : of(view);
   }
@@ -111,6 +113,14 @@ record NotForUse(Desk desk, Visitor visitor) {
         && reasons(view, now).stream().noneMatch(reason -> reason.at(now) == Verdict.OUT)
         && desk.kitchen().lots().findingsWith(view.state().lot(), row).stream()
             .noneMatch(finding -> finding.at(now) == Verdict.OUT);
+  }
+
+  /** Whether it tells that the food was held hot all the while, so that no limit was missed. */
+  private boolean isHeldHotInstead(Row row, LotView view) {
+    Instant now = desk.kitchen().now();
+    return row.word() == Word.HOT_HOLDING
+        && desk.kitchen().lots().findingsWith(view.state().lot(), row).stream()
+            .noneMatch(finding -> Acts.isMissed(finding, now));
   }
 
   /** Whether it is the reheat that the rule set still offers for all that was wrong. */
@@ -158,7 +168,15 @@ record NotForUse(Desk desk, Visitor visitor) {
   /** What a finding of a lot says, with what was done since where that changes it. */
   static String says(Finding finding, LotView view, Sentences sentences) {
     return view.judged()
-        .map(judged -> sentences.says(finding, judged.timeline(), judged.ruleSet()))
+        .map(
+            judged ->
+                sentences.says(finding, judged.timeline(), judged.ruleSet())
+                    + LeaveText.says(
+                        finding,
+                        judged.timeline(),
+                        judged.ruleSet(),
+                        sentences.now(),
+                        sentences.language()))
         .orElseGet(() -> sentences.says(finding));
   }
 }

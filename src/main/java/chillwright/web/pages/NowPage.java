@@ -63,6 +63,14 @@ final class NowPage {
     Map<LotId, LotState> hands = new LinkedHashMap<>();
     out.items().forEach(lot -> hands.put(lot.lot(), lot));
     owed.items().forEach(lot -> hands.putIfAbsent(lot.lot(), lot));
+    NotForUse unfit = new NotForUse(desk, visitor);
+    kitchen
+        .lots()
+        .list(LotQuery.ALL.with(Verdict.NOT_SHOWN), Page.Wanted.first(SHOWN))
+        .items()
+        .stream()
+        .filter(lot -> !hands.containsKey(lot.lot()) && unfit.is(lot.lot()))
+        .forEach(lot -> hands.put(lot.lot(), lot));
     // A lot stands on the page once, with all that is to be done.
     Map<Boolean, List<Due>> byHand =
         dues.items().stream()

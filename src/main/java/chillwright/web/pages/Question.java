@@ -37,6 +37,12 @@ public record Question(String name, String says, Optional<Choice> way) {
     return new Question(name, says, Optional.of(mending));
   }
 
+  /** What the tick says: of food that is not for use it says what is done all the same. */
+  public String tick(String usual) {
+    boolean isUnfit = name.startsWith("unfit:") && usual.equals("entry.sure");
+    return isUnfit ? "entry.sure.unfit" : usual;
+  }
+
   /** Whether a tick is missing. */
   static boolean isOpen(Collection<Question> asked, Set<String> answered) {
     return asked.stream().anyMatch(question -> !answered.contains(question.name()));

@@ -144,7 +144,8 @@ final class SentEntry {
             .map(time -> Question.of("twice", row.when(), visitor.say("entry.doubt.twice", time)));
     List<Question> odd = new Doubts(lot.view(), readings(lot.view()), desk, visitor).of(row);
     Optional<Question> labels = new LabelDoubt(desk, visitor).before(row, lot.view());
-    return Stream.of(unfit.stream(), labels.stream(), twice.stream(), odd.stream())
+    Optional<Question> cold = ReheatDoubt.of(row, lot.view().state().lot(), desk, visitor);
+    return Stream.of(unfit.stream(), labels.stream(), cold.stream(), twice.stream(), odd.stream())
         .flatMap(all -> all)
         .toList();
   }
