@@ -105,6 +105,16 @@ class OtherPartsTest {
     assertThat(entries("BS-3")).hasSize(1);
   }
 
+  /** Of two pans at once one thing is asked for, not two that contradict each other. */
+  @Test
+  void portions_of_several_parts_are_refused_with_one_reason() {
+    Reply refused = log("BS-1", "entry", "portions", "by", "RO", "also", "BS-2");
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.text())
+        .contains("tell of each on its own page")
+        .doesNotContain("leave both blank", "Give how many portions");
+  }
+
   @Test
   void each_part_takes_the_temperature_that_was_read_in_it() {
     String[] chilled = {

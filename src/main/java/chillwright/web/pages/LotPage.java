@@ -67,7 +67,7 @@ final class LotPage {
                   new OtherParts(desk.kitchen(), view.get()).saved(context, visitor).stream(),
                   view.get().entries().stream()
                       .filter(entry -> entry.id().text().equals(done))
-                      .map(entry -> done(entry, view.get(), visitor)),
+                      .map(entry -> done(desk, entry, view.get(), visitor)),
                   new CountedMore(desk, view.get(), visitor).notices(context).stream())
               .flatMap(told -> told)
               .toList();
@@ -85,7 +85,7 @@ final class LotPage {
     }
   }
 
-  private Frame.Notice done(LogEntry entry, LotView view, Visitor visitor) {
+  static Frame.Notice done(Desk desk, LogEntry entry, LotView view, Visitor visitor) {
     String word = visitor.say(Entries.title(entry));
     String text = new Entries(desk, visitor, view.entries()).text(entry);
     return new Frame.Notice(
