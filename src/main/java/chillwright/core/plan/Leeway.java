@@ -30,7 +30,41 @@ final class Leeway {
   private final List<Room> rooms = new ArrayList<>();
 
   /** One dish: its placing, the first and the last slot of each part, and what keeps it. */
-  private record Room(Placed placed, Window window, int[] from, int[] to, MovedDays days) {
+  private static final class Room {
+    private final Placed placed;
+    private final Window window;
+    private final int[] from;
+    private final int[] to;
+    private final MovedDays days;
+
+    Room(Placed placed, Window window, MovedDays days) {
+      this.placed = placed;
+      this.window = window;
+      this.days = days;
+      this.from = new int[] {placed.make(), placed.freeze(), placed.takeOut(), placed.finish()};
+      this.to = from.clone();
+    }
+
+    Placed placed() {
+      return placed;
+    }
+
+    Window window() {
+      return window;
+    }
+
+    int[] from() {
+      return from;
+    }
+
+    int[] to() {
+      return to;
+    }
+
+    MovedDays days() {
+      return days;
+    }
+
     Job job() {
       return placed.job();
     }
@@ -47,8 +81,7 @@ final class Leeway {
     for (Window window : windows) {
       for (Placed placed : plan) {
         if (placed.job().dish().equals(window.dish())) {
-          int[] at = {placed.make(), placed.freeze(), placed.takeOut(), placed.finish()};
-          rooms.add(new Room(placed, window, at, at.clone(), days.of(window)));
+          rooms.add(new Room(placed, window, days.of(window)));
         }
       }
     }
