@@ -37,8 +37,17 @@ public record PanText(Language language) {
                 of ->
                     language.say(
                         of.getValue() ? "plan.fits" : "plan.fits.not", text.thing(of.getKey())));
+    Stream<String> own =
+        room(dish, menu).keySet().stream()
+            .filter(thing -> Math.abs(dish.keeps().get(thing) - filling.room(portions)) >= 0.05)
+            .map(
+                thing ->
+                    language.say(
+                        "plan.pans.own",
+                        PlanText.amount(dish.keeps().get(thing)),
+                        text.thing(thing)));
     Stream<String> tools = filling.tools().stream().map(this::tool);
-    return Stream.of(Stream.of(pans), room, tools)
+    return Stream.of(Stream.of(pans), own, room, tools)
         .flatMap(part -> part)
         .collect(Collectors.joining(" "));
   }

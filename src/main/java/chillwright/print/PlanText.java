@@ -81,7 +81,7 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
     }
     lines.add("");
     lines.add(say("plan.bounds"));
-    plan.bounds().forEach(bound -> lines.add("  " + bound(bound)));
+    bounds(plan).forEach(bound -> lines.add("  " + bound));
     return lines;
   }
 
@@ -232,6 +232,12 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
     return say("plan.unattended", limit.dish(), moment(limit.by()), cited(limit.rule()));
   }
 
+  /** All bounds with their reasons, after a line on what they hold with. */
+  public List<String> bounds(Plan plan) {
+    String with = say(plan.isFound() ? "plan.bounds.together" : "plan.bounds.alone");
+    return Stream.concat(Stream.of(with), plan.bounds().stream().map(this::bound)).toList();
+  }
+
   /** One bound with its reason. */
   public String bound(Bound bound) {
     String from = bound.from().map(this::moment).orElse("");
@@ -239,9 +245,17 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
     String closed = bound.isClosed() ? " " + say("plan.closed") : "";
     return bound.dish()
         + ": "
-        + say("plan.bound." + bound.kind().text(), from, to)
+        + say("plan.bound." + bound.kind().text() + way(bound), from, to)
         + reason(bound)
         + closed;
+  }
+
+  private static String way(Bound bound) {
+    boolean isStep = bound.kind() != Bound.Kind.HOLD && bound.kind() != Bound.Kind.TABLE;
+    boolean isFreezing = bound.kind() == Bound.Kind.FREEZE;
+    return !bound.isPlanned() || !isStep
+        ? ""
+        : bound.isMoment() ? ".at" : isFreezing ? ".between" : "";
   }
 
   private String reason(Bound bound) {

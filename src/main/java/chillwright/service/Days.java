@@ -46,7 +46,7 @@ public final class Days {
   private static final int READINGS = 2 * KnownPlace.MOST_ROUNDS;
 
   /** A reading so soon after another is no round of its own: common practice, no source. */
-  private static final Duration SAME_ROUND = Duration.ofMinutes(15);
+  public static final Duration SAME_ROUND = Duration.ofMinutes(15);
 
   private static final int INSIDE = 50;
   private static final List<String> SIGNS =

@@ -252,7 +252,8 @@ class DayPageTest {
     served.at("2026-03-03T17:29:00Z");
     read("Walk-in", "40");
     assertThat(visit.open("/day").text())
-        .contains("read 1 of 2 times", "10:15: 41 °F", "10:29: 40 °F");
+        .contains("read 1 of 2 times", "less than 15 min apart count as one")
+        .contains("10:15: 41 °F", "10:29: 40 °F");
     served.at("2026-03-03T17:30:00Z");
     read("Walk-in", "39");
     assertThat(visit.open("/day").text()).contains("read 2 of 2 times");

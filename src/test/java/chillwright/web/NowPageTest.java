@@ -72,6 +72,25 @@ class NowPageTest {
             "Saved: reading, 170 °F", "href=\"/lots/S-1/correct?entry=" + id + "\"", "<section");
   }
 
+  /** Our own design: the next pan is read without a way back. */
+  @Test
+  void a_reading_of_this_page_comes_back_to_it_with_its_correction() {
+    assertThat(visit.open("/").text()).contains("name=\"back\" value=\"/\"");
+    String[] reading = {"entry", "reading", "temperature", "170", "scale", "F", "back", "/"};
+    String after = Visit.target(log(reading));
+    assertThat(after).startsWith("/?");
+    String id = after.replaceFirst(".*done=", "");
+    assertThat(visit.open(after).text())
+        .containsSubsequence(
+            "Saved: reading, 170 °F", "href=\"/lots/S-1/correct?entry=" + id + "\"", "<section")
+        .contains("name=\"temperature\"");
+    assertThat(visit.open("/?lot=S-1&done=none").text()).doesNotContain("Saved:");
+    reading[3] = "300";
+    Reply asked = log(reading);
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text()).contains("name=\"back\" value=\"/\"");
+  }
+
   /** Common practice, no source: what is made of water and little else freezes near 0 °C. */
   @ParameterizedTest
   @CsvSource({"F,27,303", "F,26,422", "F,11,422", "C,-2.9,303", "C,-3.1,422"})

@@ -105,6 +105,38 @@ class OtherPartsTest {
     assertThat(entries("BS-3")).hasSize(1);
   }
 
+  /**
+   * FDA Food Code 2022 3-501.14(A): 70 °F within two hours, so at 19:30 nobody has shown it. The
+   * whole has nothing left that could be in, or kept until a day.
+   */
+  @Test
+  void the_page_of_a_batch_tells_how_its_parts_stand_and_nothing_of_the_whole() {
+    served.at("2026-03-03T23:59:00Z");
+    String page = visit.open("/lots/BS").text();
+    assertThat(page)
+        .containsSubsequence(
+            "Its parts, and what to do",
+            "card not-shown",
+            "href=\"/lots/BS-1\"",
+            "href=\"/lots/BS-2\"",
+            "class=\"where\"")
+        .contains("Nothing of the whole is left")
+        .doesNotContain("Use or discard by");
+    assertThat(page.substring(page.indexOf("class=\"where\""), page.indexOf("id=\"entry\"")))
+        .doesNotContain("mark in");
+    assertThat(visit.open("/lots/BS-1").text()).doesNotContain("Its parts, and what to do");
+  }
+
+  /** Of two pans at once one thing is asked for, not two that contradict each other. */
+  @Test
+  void portions_of_several_parts_are_refused_with_one_reason() {
+    Reply refused = log("BS-1", "entry", "portions", "by", "RO", "also", "BS-2");
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.text())
+        .contains("tell of each on its own page")
+        .doesNotContain("leave both blank", "Give how many portions");
+  }
+
   @Test
   void each_part_takes_the_temperature_that_was_read_in_it() {
     String[] chilled = {

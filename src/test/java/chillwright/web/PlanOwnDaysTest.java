@@ -120,14 +120,16 @@ class PlanOwnDaysTest {
 
   /**
    * Made on the 26th, it may stay until Wednesday the 2nd; thawing from the 5th it needs two of its
-   * seven days, so that five may be used: it is in the freezer by the end of the 30th.
+   * seven days, so that five may be used: it is in the freezer by the end of the 30th, of which a
+   * plan's last moment is 23:55. Whoever waits so long takes nothing out on the day before.
    */
   @Test
   void a_lot_in_the_refrigerator_is_frozen_while_it_has_days_for_thawing() {
     cooked("2026-11-26");
     JsonNode plan = plan();
     assertThat(plan.at("/verdict").asText()).as(plan.toString()).isEqualTo("plan");
-    assertThat(says(plan, "freeze-by")).contains("by Mon 30 Nov 23:59");
+    assertThat(says(plan, "freeze-by")).contains("and Mon 30 Nov 23:55");
+    assertThat(says(plan, "take-out")).contains("between Sat 5 Dec 00:00 and Sat 5 Dec ");
     served.at("2026-11-30T15:00:00Z");
     assertThat(start(plan(), "freeze")).isEqualTo("2026-11-30T15:00:00Z");
     served.at("2026-12-01T15:00:00Z");

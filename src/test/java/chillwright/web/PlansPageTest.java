@@ -364,6 +364,33 @@ class PlansPageTest {
         .contains("Open: Fri 07:00 - 20:00");
   }
 
+  /** 2.5 kg for 40 are 3.75 kg for 60, however often the guests change: our own arithmetic. */
+  @Test
+  void amounts_written_for_all_go_with_the_guests_and_own_litres_are_told() {
+    begin("40");
+    visit.submit("/plans/harvest-supper/kitchen", "has/refrigerator", "100");
+    dish("make/0/uses/hob", "", "ingredients", "2.5 kg leeks");
+    assertThat(visit.open("/plans/harvest-supper").text())
+        .contains("2.5 kg leeks (Leek soup)")
+        .containsPattern("name=\"ingredientsFor\"[^>]*value=\"40\"");
+    String[] event = {"name", "Harvest supper", "serving", "2026-03-20T19:00", "guests", "60"};
+    visit.submit("/plans/harvest-supper/event", event);
+    assertThat(visit.open("/plans/harvest-supper").text()).contains("3.75 kg leeks (Leek soup)");
+    String[] own = {
+      "was",
+      "Leek soup",
+      "make/0/uses/hob",
+      "",
+      "portionMillilitres",
+      "300",
+      "keeps/refrigerator",
+      "12"
+    };
+    dish(own);
+    assertThat(visit.open("/plans/harvest-supper").text())
+        .contains("The plan reckons with the 12 litres that you wrote instead (refrigerator)");
+  }
+
   /** 20 March 2026 is of the week from Monday 16: ISO 8601 2026-W12, as POSIX date %G-W%V. */
   @Test
   void ingredients_are_typed_a_line_each_and_bought_by_week() {

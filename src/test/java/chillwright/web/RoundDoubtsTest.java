@@ -15,7 +15,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 /**
  * Readings of the round that can hardly be. Where food in a refrigerator freezes, below 28 °F (-2
  * °C), is common practice, no source; water freezes at 32 °F (0 °C). The other scale is by
- * conversion: 14 °C is 14 * 9 / 5 + 32 = 57.2 °F.
+ * conversion, kept hot by FDA Food Code 2022 3-501.16(A)(1), 135 °F (57 °C): 14 °C is 14 * 9 / 5 +
+ * 32 = 57.2 °F.
  */
 class RoundDoubtsTest {
   @TempDir private Path folder;
@@ -26,7 +27,12 @@ class RoundDoubtsTest {
   void open() {
     served = Served.in(folder);
     for (String[] place :
-        new String[][] {{"Walk-in", "refrigerator"}, {"Chest", "freezer"}, {"Bench", "counter"}}) {
+        new String[][] {
+          {"Walk-in", "refrigerator"},
+          {"Chest", "freezer"},
+          {"Bench", "counter"},
+          {"Steam table", "hot-holding"}
+        }) {
       served.kitchen().setUp().place(Map.of("name", place[0], "kind", place[1]));
     }
     visit = new Visit(served);
@@ -61,6 +67,9 @@ class RoundDoubtsTest {
     "Walk-in, 38, C, 38 °F",
     "Chest, 5, C, 5 °F",
     "Chest, 18, C, -18 °C",
+    "Steam table, 66, F, 66 °C",
+    "Steam table, 57, F, 57 °C",
+    "Steam table, 150, C, 150 °F",
   })
   void a_figure_that_fits_otherwise_is_asked_about(
       String place, String figure, String scale, String meant) {
@@ -92,6 +101,11 @@ class RoundDoubtsTest {
     "Chest, 32, F",
     "Chest, 45, F",
     "Bench, 14, F",
+    "Steam table, 56, F",
+    "Steam table, 101, F",
+    "Steam table, 134, F",
+    "Steam table, 66, C",
+    "Steam table, 134, C",
   })
   void what_a_place_may_read_is_saved_at_once(String place, String figure, String scale) {
     Reply saved = read(place, figure, scale);

@@ -12,6 +12,8 @@ import java.util.Optional;
  * @param rule whose figure it rests on; empty where it follows from the menu or from quality alone
  * @param isClosed whether nobody is there at its end
  * @param source where a figure without a rule was printed; blank where it is the cook's own
+ * @param isPlanned whether it holds together with all others of a plan; else it is the dish's own,
+ *     whatever the other dishes need
  */
 public record Bound(
     String dish,
@@ -20,7 +22,8 @@ public record Bound(
     Optional<Instant> to,
     Optional<Rule> rule,
     boolean isClosed,
-    String source) {
+    String source,
+    boolean isPlanned) {
   /** What must happen. */
   public enum Kind {
     MAKE("make"),
@@ -43,6 +46,11 @@ public record Bound(
     public String text() {
       return text;
     }
+  }
+
+  /** Whether no other moment is left than one. */
+  public boolean isMoment() {
+    return from.isPresent() && from.equals(to);
   }
 
   /** Whether no moment is left. */

@@ -75,7 +75,7 @@ public final class Planner {
                     true,
                     found.isProven,
                     tasks(placed),
-                    bounds(),
+                    Leeway.of(placed, windows, grid, menu, new MovedDays.Of(menu, rules)),
                     List.of(),
                     Unwatched.of(placed, grid, menu, rules),
                     Needless.of(placed, grid, menu, rules)))

@@ -383,7 +383,7 @@ record Window(
       // What may end as the kitchen closes ends while somebody is there still.
       boolean isClosed = kind != Kind.HOLD && !menu.isOpen(to) && !menu.isOpen(to.minusSeconds(1));
       return new Bound(
-          dish.name(), kind, Optional.of(from), Optional.of(to), bearing, isClosed, source);
+          dish.name(), kind, Optional.of(from), Optional.of(to), bearing, isClosed, source, false);
     }
   }
 }

@@ -11,6 +11,7 @@ import chillwright.core.log.PlaceName;
 import chillwright.core.log.Problem.Where.InField;
 import chillwright.core.log.Row;
 import chillwright.core.rules.Verdict;
+import chillwright.print.Figures;
 import chillwright.print.Sentences;
 import chillwright.service.Day;
 import chillwright.service.Day.Open;
@@ -110,6 +111,9 @@ final class DayPage {
         .filter(known -> known.rounds() > 0)
         .map(known -> visitor.say("day.rounds", place.read(), known.rounds()))
         .ifPresent(says::add);
+    if (isReadAgain(place)) {
+      says.add(visitor.say("day.rounds.same", Figures.duration(Days.SAME_ROUND)));
+    }
     return new DayView.Place(
         place.name(),
         lots,
@@ -124,6 +128,12 @@ final class DayPage {
         place.calls() || owed.contains(place.name()),
         place.acts().stream().map(act -> act(act, visitor)).toList(),
         place.readings().stream().map(reading -> reading(reading, visitor)).toList());
+  }
+
+  /** Whether fewer rounds are counted than there are readings. */
+  private static boolean isReadAgain(PlaceRound place) {
+    long standing = place.readings().stream().filter(r -> r.standing().isPresent()).count();
+    return place.known().filter(known -> known.rounds() > 0).isPresent() && place.read() < standing;
   }
 
   private DayView.Reading reading(PlaceReading reading, Visitor visitor) {

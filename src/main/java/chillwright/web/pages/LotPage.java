@@ -67,7 +67,7 @@ final class LotPage {
                   new OtherParts(desk.kitchen(), view.get()).saved(context, visitor).stream(),
                   view.get().entries().stream()
                       .filter(entry -> entry.id().text().equals(done))
-                      .map(entry -> done(entry, view.get(), visitor)),
+                      .map(entry -> done(desk, entry, view.get(), visitor)),
                   new CountedMore(desk, view.get(), visitor).notices(context).stream())
               .flatMap(told -> told)
               .toList();
@@ -85,7 +85,7 @@ final class LotPage {
     }
   }
 
-  private Frame.Notice done(LogEntry entry, LotView view, Visitor visitor) {
+  static Frame.Notice done(Desk desk, LogEntry entry, LotView view, Visitor visitor) {
     String word = visitor.say(Entries.title(entry));
     String text = new Entries(desk, visitor, view.entries()).text(entry);
     return new Frame.Notice(
@@ -210,8 +210,9 @@ final class LotPage {
     Optional<Verdict> verdict = state.standing().flatMap(s -> s.verdicts().at(now));
     Scale scale = visitor.scale();
     Sentences sentences = new Sentences(desk.zone(), scale, now, visitor.language());
+    OtherParts others = new OtherParts(desk.kitchen(), view);
     List<LotView> parts = LabelsPdf.parts(desk.kitchen(), view);
-    boolean isUnfit = NotForUse.dates(view, now, visitor).isPresent();
+    boolean isUnfit = others.areAlone() || NotForUse.dates(view, now, visitor).isPresent();
     return new LotPageView(
         state.lot().text(),
         Sign.of(verdict),
@@ -220,7 +221,7 @@ final class LotPage {
         LotActs.isOwed(state, now),
         isFrozen(logged(view).state()),
         form,
-        new OtherParts(desk.kitchen(), view).shown(form, visitor),
+        others.shown(form, visitor, part -> next(part, sentences, visitor)),
         NextWords.of(logged(view), now),
         Arrays.stream(How.values()).map(How::text).toList(),
         new Known(desk.kitchen()).places(),
@@ -230,7 +231,7 @@ final class LotPage {
         forecasts(view, sentences, scale),
         methods(view),
         findings(view, sentences, visitor),
-        new LotDates(desk, visitor, now).says(view),
+        others.areAlone() ? List.of() : new LotDates(desk, visitor, now).says(view),
         isUnfit ? List.of() : frozenLife(view, visitor),
         isUnfit ? List.of() : because(state, visitor),
         view.sources().stream().map(LotId::text).toList(),

@@ -185,7 +185,17 @@ public record LotPageView(
    *
    * @param temperature that was filled in for it
    */
-  public record Other(String code, String where, boolean isTicked, String temperature) {}
+  public record Other(
+      String code,
+      String where,
+      boolean isTicked,
+      String temperature,
+      Sign standing,
+      List<Next> next) {
+    public Other {
+      next = List.copyOf(next);
+    }
+  }
 
   /** A part that can go back into the lot it was divided from. */
   public record Back(String part, String whole) {}

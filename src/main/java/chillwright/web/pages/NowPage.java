@@ -4,6 +4,7 @@ import chillwright.core.forecast.Forecast;
 import chillwright.core.forecast.Forecast.Outlook;
 import chillwright.core.keeping.LotOrder;
 import chillwright.core.keeping.LotState;
+import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Acts;
@@ -44,8 +45,31 @@ final class NowPage {
 
   void show(Context context) {
     Visitor visitor = desk.visitor(context);
-    Frame frame = desk.frame(visitor, "page.now", ADDRESS, List.of());
+    Frame frame =
+        desk.frame(visitor, "page.now", ADDRESS, saved(context, visitor).stream().toList());
     desk.answer(context, Templates.PAGES.now(frame, shown(visitor)));
+  }
+
+  /** The address of this page that is to tell what was saved for a lot. */
+  static String after(String lot, LogEntry entry) {
+    return ADDRESS + "?lot=" + lot + "&done=" + entry.id();
+  }
+
+  /** As the record has it, whatever the address says. */
+  private Optional<Frame.Notice> saved(Context context, Visitor visitor) {
+    String done = Optional.ofNullable(context.queryParam("done")).orElse("");
+    return Optional.ofNullable(context.queryParam("lot"))
+        .filter(LotId::isCode)
+        .map(LotId::new)
+        .flatMap(desk.kitchen().lots()::lot)
+        .flatMap(
+            view ->
+                view.entries().stream()
+                    .filter(entry -> entry.id().text().equals(done))
+                    .findFirst()
+                    .map(entry -> LotPage.done(desk, entry, view, visitor)))
+        .map(
+            told -> new Frame.Notice(told.says(), List.of(context.queryParam("lot")), told.mend()));
   }
 
   private NowView shown(Visitor visitor) {

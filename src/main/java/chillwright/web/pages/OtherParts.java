@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Stream;
 
 /** The parts of a lot, or of the batch that it is a part of: what is done to one is done to all. */
@@ -53,7 +54,8 @@ record OtherParts(Kitchen kitchen, LotView view) {
   }
 
   /** What the page offers, with what was filled in of it. */
-  LotPageView.Others shown(Filled form, Visitor visitor) {
+  LotPageView.Others shown(
+      Filled form, Visitor visitor, Function<LotView, List<LotPageView.Next>> next) {
     boolean isFresh = !form.has("token") && !form.has("kept");
     boolean areAlone = areAlone();
     List<String> ticked = codes(form.given(ALSO));
@@ -66,8 +68,19 @@ record OtherParts(Kitchen kitchen, LotView view) {
                         part.lot().text(),
                         LotLines.where(part, visitor),
                         isFresh ? areAlone : ticked.contains(part.lot().text()),
-                        form.given(temperature(part.lot().text()))))
+                        form.given(temperature(part.lot().text())),
+                        standing(part),
+                        areAlone ? next(part, next) : List.of()))
             .toList());
+  }
+
+  private Sign standing(LotState part) {
+    return Sign.of(part.standing().flatMap(of -> of.verdicts().at(kitchen.now())));
+  }
+
+  private List<LotPageView.Next> next(
+      LotState part, Function<LotView, List<LotPageView.Next>> next) {
+    return kitchen.lots().lot(part.lot()).map(next).orElse(List.of());
   }
 
   /** The codes that are ticked, and those of lots whose temperature is given. */

@@ -70,7 +70,7 @@ final class PlanPdf {
         text.shopping(planned.menu(), plan).stream()
             .map(week -> new RunSheet.Week(week.title(), week.lines()))
             .toList(),
-        plan.bounds().stream().map(text::bound).toList(),
+        text.bounds(plan),
         size);
   }
 

@@ -138,6 +138,7 @@ final class PlanTree {
   void event(Form form) {
     word(root, "name", form.text("name"));
     root.put("serving", moment(form.text("serving")));
+    root.path("dishes").forEach(dish -> writtenFor((ObjectNode) dish));
     number(root, "guests", form.text("guests"));
   }
 
@@ -182,6 +183,7 @@ final class PlanTree {
     word(dish, "pan", form.text("pan"));
     word(dish, "due", form.has("due") ? moment(form.text("due")) : "");
     ingredients(dish, form);
+    writtenFor(dish);
     steps(dish, "make", form);
     steps(dish, "finish", form);
     amounts(dish, "keeps", "keeps/", form);
@@ -192,6 +194,19 @@ final class PlanTree {
       dish.set(INGREDIENTS, IngredientLines.read(form.text(INGREDIENTS)));
     } else {
       dish.remove(INGREDIENTS);
+    }
+  }
+
+  /** Amounts for all portions are for as many as there are as they are written, not later on. */
+  private void writtenFor(ObjectNode dish) {
+    int guests = root.path("guests").asInt();
+    double all =
+        dish.has("portions")
+            ? dish.path("portions").asDouble()
+            : guests * dish.path("portionsPerGuest").asDouble(1);
+    int portions = (int) Math.ceil(all - 1e-9);
+    if (dish.has(INGREDIENTS) && !dish.has("ingredientsFor") && portions > 0) {
+      dish.put("ingredientsFor", portions);
     }
   }
 

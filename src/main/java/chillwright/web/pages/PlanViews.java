@@ -58,7 +58,7 @@ final class PlanViews {
             .toList(),
         planned.moved().stream().map(text::moved).toList(),
         text.days(planned.plan()),
-        planned.plan().bounds().stream().map(text::bound).toList(),
+        text.bounds(planned.plan()),
         text.portions(planned.menu()),
         text.shopping(planned.menu(), planned.plan()),
         batches(planned),

@@ -26,6 +26,11 @@ record RoundDoubt(Visitor visitor) {
 
   private static final double FIGURE_OF_FAHRENHEIT = 28;
 
+  /** Food is kept hot from here on: FDA Food Code 2022 3-501.16(A)(1). */
+  private static final Limit HOT = Limit.of(57, 135);
+
+  private static final double BOILING_CELSIUS = 100;
+
   /** No freezer of a kitchen is colder. */
   private static final double COLDEST_FREEZER_CELSIUS = -35;
 
@@ -34,7 +39,8 @@ record RoundDoubt(Visitor visitor) {
     return switch (kind) {
       case REFRIGERATOR -> ofRefrigerator(place, given);
       case FREEZER -> ofFreezer(place, given);
-      case HOT_HOLDING, COUNTER, OTHER -> Optional.empty();
+      case HOT_HOLDING -> ofHotPlace(place, given);
+      case COUNTER, OTHER -> Optional.empty();
     };
   }
 
@@ -66,6 +72,19 @@ record RoundDoubt(Visitor visitor) {
     return meant.isEmpty()
         ? Optional.empty()
         : Optional.of(asks("round.doubt.thaws", place, given, meant));
+  }
+
+  /** A figure of the other scale: too cold to keep food hot, or hotter than water boils. */
+  private Optional<Question> ofHotPlace(String place, Temperature given) {
+    boolean isOdd = !isHot(given);
+    return inOtherScale(given)
+        .filter(other -> isOdd && isHot(other))
+        .map(other -> asks("round.doubt.hot", place, given, List.of(other)))
+        .findFirst();
+  }
+
+  private static boolean isHot(Temperature reading) {
+    return HOT.isHotEnough(reading) && reading.celsiusDegrees() <= BOILING_CELSIUS;
   }
 
   private Question asks(String key, String place, Temperature given, List<Temperature> meant) {

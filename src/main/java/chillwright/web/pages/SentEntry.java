@@ -58,10 +58,15 @@ final class SentEntry {
         wrong.add(visitor.say("entry.also.other", code));
       }
     }
-    boolean isCounted = form.text("entry").equals(Word.PORTIONS.text());
-    if (!asked.isEmpty() && (isCounted || form.has("portions") || form.has("to"))) {
+    if (!asked.isEmpty() && isCounted()) {
+      wrong.add(visitor.say("entry.also.taken"));
+    } else if (!asked.isEmpty() && (form.has("portions") || form.has("to"))) {
       wrong.add(visitor.say("entry.also.portions"));
     }
+  }
+
+  private boolean isCounted() {
+    return form.text("entry").equals(Word.PORTIONS.text());
   }
 
   private void add(LotView view, Form own) {
@@ -82,6 +87,9 @@ final class SentEntry {
   /** What is wrong with it, of each lot. */
   List<String> faults() {
     Map<String, List<String>> faults = new LinkedHashMap<>();
+    if (!also.isEmpty() && isCounted()) {
+      return List.copyOf(wrong); // What else is missing is missing of one lot alone.
+    }
     for (OfLot lot : lots) {
       EntryForm.faults(lot.row(), visitor).forEach(fault -> put(faults, fault, lot.code()));
     }
@@ -159,13 +167,16 @@ final class SentEntry {
   /**
    * Stores a row for each lot, once however often the form is sent.
    *
-   * @return where the answer leads: the list where a portion was taken in passing, or else the lot
+   * @return where the answer leads: the page that it was sent from in passing, or else the lot
    * @throws Refused with every fault; then nothing is stored
    */
   String store(String address, String page) {
     List<Incoming> rows = lots.stream().map(OfLot::row).toList();
     Written written = desk.kitchen().logbook().log(rows, form.once(address));
     LogEntry first = written.entries().get(0);
+    if (form.text("back").equals(NowPage.ADDRESS)) {
+      return OtherParts.on(NowPage.after(lots.get(0).code(), first), also);
+    }
     return LotsPages.isList(form.text("back"))
         ? TakenNotice.on(form.text("back"), lots.get(0).code(), first)
         : OtherParts.on(page + "?done=" + first.id(), also);

@@ -50,6 +50,9 @@ class PlannerTest {
 
   private static final AtomicInteger FOUND = new AtomicInteger();
 
+  /** Parts that were chosen at another moment than planned. */
+  private static final AtomicInteger WIDE = new AtomicInteger();
+
   private static RuleLibrary library() {
     try {
       return RuleLibrary.load(Optional.empty());
@@ -284,10 +287,27 @@ class PlannerTest {
     }
   }
 
+  /** Whatever moment is chosen within each window, of all dishes at once, the plan is sound. */
+  @ParameterizedTest(name = "seed {0}")
+  @MethodSource("menus")
+  void any_choice_within_the_windows_holds(int seed) {
+    SplittableRandom random = new SplittableRandom(77_000L + seed);
+    for (int run = 0; run < 2; run++) {
+      Menu menu = randomMenu(random);
+      Plan plan = plan(menu);
+      for (int choice = 0; plan.isFound() && choice < 6; choice++) {
+        ChosenWithin chosen = new ChosenWithin(menu, plan, random, choice);
+        assertThat(PlanCheck.faults(menu, chosen.plan(), BOOK)).isEmpty();
+        WIDE.addAndGet(chosen.moved());
+      }
+    }
+  }
+
   /** Else nothing would have been held against anything. */
   @AfterAll
   static void many_of_the_menus_had_a_plan() {
     assertThat(FOUND.get()).isGreaterThan(MENUS / 3);
+    assertThat(WIDE.get()).isGreaterThan(MENUS);
   }
 
   private static Menu randomMenu(SplittableRandom random) {
