@@ -294,7 +294,7 @@ final class Leeway {
         Instant from = grid.moment(room.from()[FINISH] + job.finishLength());
         yield within(bound, from, room.window().due());
       }
-      case TABLE -> bound;
+      case COOL, COLD, THAW, TABLE -> bound;
     };
   }
 

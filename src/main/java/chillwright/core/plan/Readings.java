@@ -32,7 +32,8 @@ final class Readings {
     Optional<Instant> never = Optional.empty();
     return rules.stream()
         .filter(rule -> counts && dish.category().tcs())
-        .map(rule -> new Bound(dish.name(), kind, never, never, Optional.of(rule), false, ""))
+        .map(
+            rule -> new Bound(dish.name(), kind, never, never, Optional.of(rule), false, "", false))
         .toList();
   }
 
