@@ -171,7 +171,9 @@ class PlansTest {
     put("a%20b", SUPPER).problem(422);
   }
 
-  /** Reheated within two hours (3-403.11(D)) that end as the order is handed over, and made ahead. */
+  /**
+   * Reheated within two hours (3-403.11(D)) that end as the order is handed over, and made ahead.
+   */
   @Test
   void an_order_may_be_due_before_the_others() {
     String order = "\"due\": \"%s\", \"make\"";

@@ -60,7 +60,7 @@ final class PlanViews {
         text.days(planned.plan()),
         planned.plan().bounds().stream().map(text::bound).toList(),
         text.portions(planned.menu()),
-        text.shopping(planned.menu(), planned.plan()),
+        text.shopping(planned.menu(), planned.plan(), planned.missing()),
         batches(planned),
         text.thawing(planned.menu()),
         text.caution(),
