@@ -74,7 +74,7 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
     }
     lines.add("");
     lines.addAll(portions(menu));
-    for (Day week : shopping(menu, plan)) {
+    for (Day week : shopping(menu, plan, Map.of())) {
       lines.add("");
       lines.add(week.title());
       week.lines().forEach(line -> lines.add("  " + line));
@@ -86,8 +86,8 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
   }
 
   /** What is to be bought, week by week. */
-  public List<Day> shopping(Menu menu, Plan plan) {
-    return new ShoppingText(this).weeks(menu, plan);
+  public List<Day> shopping(Menu menu, Plan plan, Map<String, Integer> missing) {
+    return new ShoppingText(this).weeks(menu, plan, missing);
   }
 
   /** Whether there is a plan, and how sure that is. */

@@ -10,6 +10,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -17,8 +18,8 @@ import java.util.stream.Stream;
 /** What is to be bought for a plan, in words, week by week. */
 public record ShoppingText(PlanText text) {
   /** Each week under its Monday and its number. */
-  public List<Day> weeks(Menu menu, Plan plan) {
-    return Shopping.of(menu, plan).stream().map(this::week).toList();
+  public List<Day> weeks(Menu menu, Plan plan, Map<String, Integer> missing) {
+    return Shopping.of(menu, plan, missing).stream().map(this::week).toList();
   }
 
   private Day week(Week week) {

@@ -83,7 +83,7 @@ class PlanCommandTest {
         .contains("On the table at Sat 12 Dec 2026 18:00")
         .contains("17:00 - 18:00  Leek soup: reheat: 165 °F (74 °C) within 2 h (hob 1)")
         .contains("Fri 11 Dec", "  17:00 - 18:00  Leek soup: simmer (hob 1)")
-        .contains("between Sun 6 Dec 00:00 and Sat 12 Dec 10:00")
+        .contains("between Sun 6 Dec 00:00 and Fri 11 Dec 17:00")
         .contains("Your local health authority decides");
   }
 

@@ -257,6 +257,24 @@ class PlanMovesTest {
     assertThat(plan().at("/moved")).isEmpty();
   }
 
+  /** Plain arithmetic: 8 kg for 40 portions are 3 kg for the 15 that nobody made. */
+  @Test
+  void what_missing_portions_take_is_bought_in_the_week_of_today() {
+    String lot = begin("Leek soup");
+    served.at("2026-03-07T14:02:00Z");
+    log(lot, "cooked", "180F", "2026-03-07T12:30:00Z");
+    String leeks = "\"ingredients\": [{\"name\": \"leeks\", \"amount\": 8, \"unit\": \"kg\"}]";
+    put(SUPPER.replace("\"thawHours\": 24", leeks + ", \"thawHours\": 24"));
+    assertThat(plan().at("/shopping")).isEmpty();
+    served.post(
+        "/api/v1/lots/" + lot + "/entries",
+        "{'entry':'portions','portions':15,'when':'2026-03-07T13:00:00Z'}");
+    JsonNode week = plan().at("/shopping/0");
+    assertThat(week.at("/from").asText()).isEqualTo("2026-03-02");
+    assertThat(week.at("/items/0/amount").asDouble()).isEqualTo(3);
+    assertThat(visit.open("/plans/supper-12").text()).contains("3 kg leeks (Leek soup)");
+  }
+
   /** Our own design, no source: 40 were made, 15 eaten since, and 50 guests come. */
   @Test
   void a_lot_with_too_few_portions_left_is_named_first() {

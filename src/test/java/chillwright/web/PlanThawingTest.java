@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -70,6 +71,41 @@ class PlanThawingTest {
       assertThat(new PDFTextStripper().getText(pdf).replaceAll("\\s+", " "))
           .contains("Thawing: never at room temperature", "thaw on the counter: is this in the");
     }
+  }
+
+  /**
+   * USDA FSIS, The Big Thaw: 24 hours for each 5 lb in a refrigerator, 30 minutes a pound in cold
+   * water; four hours a pound is the shortest advice of shops.
+   */
+  @Test
+  void a_thaw_that_can_hardly_be_is_asked_about_at_its_field() {
+    Reply asked = bird("make/0/step", "thaw in the refrigerator", "make/0/minutes", "72");
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text())
+        .contains("<a href=\"#d0-make-0-minutes\">", "Only 1 h 12 min to thaw?", "less than 4 h")
+        .contains("If 72 hours are meant, write 72 h", "name=\"sure\"");
+    assertThat(visit.open(BIRD).text()).contains("No dish yet");
+    String[] meant = {"make/0/step", "thaw in the refrigerator", "make/0/minutes", "72 h"};
+    assertThat(bird(meant).status()).isEqualTo(303);
+    String[] weighed = {"make/0/step", "thaw 20 lb in the refrigerator", "make/0/minutes", "95 h"};
+    assertThat(bird(with(weighed, "was", "Whole bird")).text()).contains("less than 96 h");
+    String[] water = {"make/0/step", "thaw 20 lb in cold water", "make/0/minutes", "10 h"};
+    assertThat(bird(with(water, "was", "Whole bird")).status()).isEqualTo(303);
+  }
+
+  @Test
+  void a_tick_answers_the_question_and_the_kept_dish_is_not_asked_about_again() {
+    String[] frozen = {"route", "frozen", "category", "soup_or_stew", "make/0/step", "simmer"};
+    Reply asked = bird(with(frozen, "thawHours", "1.2"));
+    assertThat(asked.text()).contains("Only 1 h 12 min to thaw? In a refrigerator");
+    String tick = asked.text().replaceFirst("(?s).*name=\"sure\" value=\"([^\"]*)\".*", "$1");
+    assertThat(bird(with(frozen, "thawHours", "1.3", "sure", tick)).status()).isEqualTo(422);
+    assertThat(bird(with(frozen, "thawHours", "1.2", "sure", tick)).status()).isEqualTo(303);
+    assertThat(bird(with(frozen, "thawHours", "1.2", "was", "Whole bird")).status()).isEqualTo(303);
+  }
+
+  private static String[] with(String[] some, String... more) {
+    return Stream.concat(Stream.of(some), Stream.of(more)).toArray(String[]::new);
   }
 
   @Test

@@ -60,18 +60,24 @@ public final class Shopping {
   }
 
   /**
-   * The weeks of a plan, the nearest first, each with its things by name. A dish that was begun, or
-   * of which the plan tells no making, needs nothing any more. Equal words are added up, whatever
-   * their capitals; kilograms and grams stay apart, as do things of which somebody gave no amount.
+   * The weeks of a plan, the nearest first, each with its things by name. A dish that was begun
+   * needs what its missing portions take, from now on; one of which the plan tells no making needs
+   * nothing any more. Equal words are added up, whatever their capitals; kilograms and grams stay
+   * apart, as do things of which somebody gave no amount.
+   *
+   * @param missing how many portions the lot of a dish has too few, by dish
    */
-  public static List<Week> of(Menu menu, Plan plan) {
+  public static List<Week> of(Menu menu, Plan plan, Map<String, Integer> missing) {
     Map<String, Instant> begins = begins(plan);
+    missing.keySet().forEach(dish -> begins.putIfAbsent(dish, menu.from()));
     Map<LocalDate, Map<String, Item>> weeks = new TreeMap<>();
     for (Dish dish : menu.dishes()) {
       Instant begin = begins.get(dish.name());
       if (begin != null && !dish.ingredients().isEmpty()) {
         LocalDate monday = monday(begin.atZone(menu.zone()).toLocalDate());
-        add(dish, weeks.computeIfAbsent(monday, week -> new LinkedHashMap<>()));
+        double share =
+            (double) missing.getOrDefault(dish.name(), dish.portions()) / dish.portions();
+        add(dish, share, weeks.computeIfAbsent(monday, week -> new LinkedHashMap<>()));
       }
     }
     return weeks.entrySet().stream()
@@ -94,8 +100,9 @@ public final class Shopping {
     return day.with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY));
   }
 
-  private static void add(Dish dish, Map<String, Item> items) {
-    for (Ingredient one : dish.ingredients()) {
+  private static void add(Dish dish, double share, Map<String, Item> items) {
+    for (Ingredient all : dish.ingredients()) {
+      Ingredient one = all.times(share);
       String words = one.phrase().strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
       Item item = new Item(one.name(), one.amount(), one.unit(), List.of(dish.name()));
       items.merge((one.amount().isPresent() ? "1 " : "0 ") + words, item, Item::and);

@@ -11,11 +11,25 @@ public final class Thawing {
   private static final Pattern IS_COLD =
       Pattern.compile("refriger|fridge|cooler|walk-in|nevera|frigor|heladera|water|agua");
 
+  private static final Pattern IN_WATER = Pattern.compile("water|agua");
+
   private Thawing() {}
 
   /** Whether a step's name, in English or Spanish, speaks of thawing. */
   public static boolean isNamed(String step) {
     return THAWS.matcher(step.toLowerCase(Locale.ROOT)).find();
+  }
+
+  /** Whether a step thaws in water, which is quicker. */
+  public static boolean isInWater(String step) {
+    return IN_WATER.matcher(step.toLowerCase(Locale.ROOT)).find();
+  }
+
+  /** Whether a step thaws in cold or water, which takes hours; a microwave oven takes minutes. */
+  public static boolean isSlow(String step) {
+    return isNamed(step)
+        && !step.toLowerCase(Locale.ROOT).contains("microw")
+        && !step.toLowerCase(Locale.ROOT).contains("microond");
   }
 
   /** Whether a dish is of a raw kind, or a step of it thaws. */

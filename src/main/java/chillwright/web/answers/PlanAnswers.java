@@ -170,7 +170,7 @@ public record PlanAnswers(RuleBook book) {
         plan.tasks().stream().map(task -> task(task, plan, menu, text)).toList(),
         plan.bounds().stream().map(bound -> bound(bound, menu, text)).toList(),
         menu.dishes().stream().flatMap(dish -> pans(dish, menu, text).stream()).toList(),
-        Shopping.of(menu, plan).stream().map(PlanAnswers::week).toList(),
+        Shopping.of(menu, plan, missing).stream().map(PlanAnswers::week).toList(),
         plan.conflicts().stream().map(conflict -> conflict(conflict, text)).toList(),
         moved.stream().map(one -> moved(one, menu, text)).toList(),
         text.caution(),

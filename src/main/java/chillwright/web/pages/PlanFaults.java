@@ -13,9 +13,10 @@ import java.util.Set;
  *
  * @param at by the place in the tree, such as "/dishes/0/make/1/minutes"
  * @param others those of no field that a form shows
+ * @param asked what a tick beside its field answers, by the place in the tree
  */
-record PlanFaults(Map<String, String> at, List<String> others) {
-  static final PlanFaults NONE = new PlanFaults(Map.of(), List.of());
+record PlanFaults(Map<String, String> at, List<String> others, Map<String, Question> asked) {
+  static final PlanFaults NONE = new PlanFaults(Map.of(), List.of(), Map.of());
 
   /** What may be wrong with a field, by its last name; amounts have one sentence for all. */
   private static final Set<String> NAMED =
@@ -47,6 +48,7 @@ record PlanFaults(Map<String, String> at, List<String> others) {
   PlanFaults {
     at = Map.copyOf(at);
     others = List.copyOf(others);
+    asked = Map.copyOf(asked);
   }
 
   static PlanFaults of(List<Problem> problems, Visitor visitor) {
@@ -73,7 +75,14 @@ record PlanFaults(Map<String, String> at, List<String> others) {
       // The marks stand far down; what was not saved must not be missed.
       others.add(0, visitor.say("plans.not-saved"));
     }
-    return new PlanFaults(at, others);
+    return new PlanFaults(at, others, Map.of());
+  }
+
+  /** What can hardly be is not saved before it is answered. */
+  static PlanFaults asking(Map<String, Question> asked, Visitor visitor) {
+    Map<String, String> at = new LinkedHashMap<>();
+    asked.forEach((place, question) -> at.put(place, question.says()));
+    return new PlanFaults(at, List.of(visitor.say("plans.asked")), asked);
   }
 
   private static boolean isAmount(String pointer) {

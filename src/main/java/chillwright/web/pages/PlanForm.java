@@ -4,6 +4,7 @@ import chillwright.core.plan.Menu;
 import chillwright.core.plan.Thawing;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * A part of what is to be planned, as a form: the fields are named as their places in that part.
@@ -12,6 +13,7 @@ import java.util.Map;
  * @param base the place of the part, such as "/dishes/0"
  * @param fields what they hold
  * @param faults in words, by the place in the whole
+ * @param asked what a tick answers, in the same way
  * @param isOpen whether it is unfolded
  * @param title of a dish, as it is kept; blank for a new one
  * @param rows how many rows each of its lists shows
@@ -22,6 +24,7 @@ public record PlanForm(
     String base,
     Map<String, String> fields,
     Map<String, String> faults,
+    Map<String, Question> asked,
     boolean isOpen,
     String title,
     Map<String, Integer> rows,
@@ -29,6 +32,7 @@ public record PlanForm(
   public PlanForm {
     fields = Map.copyOf(fields);
     faults = Map.copyOf(faults);
+    asked = Map.copyOf(asked);
     rows = Map.copyOf(rows);
   }
 
@@ -48,6 +52,11 @@ public record PlanForm(
   /** What is wrong with a field; blank for nothing. */
   public String fault(String name) {
     return faults.getOrDefault(base + "/" + name, "");
+  }
+
+  /** What the tick beside a field sends; blank where nothing is asked. */
+  public String asked(String name) {
+    return Optional.ofNullable(asked.get(base + "/" + name)).map(Question::name).orElse("");
   }
 
   /** The id of a field. */

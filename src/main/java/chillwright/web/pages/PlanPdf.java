@@ -67,7 +67,7 @@ final class PlanPdf {
         problems,
         days(plan, text),
         text.portions(planned.menu()),
-        text.shopping(planned.menu(), plan).stream()
+        text.shopping(planned.menu(), plan, planned.missing()).stream()
             .map(week -> new RunSheet.Week(week.title(), week.lines()))
             .toList(),
         text.bounds(plan),

@@ -60,7 +60,7 @@ final class PlanViews {
         text.days(planned.plan()),
         text.bounds(planned.plan()),
         text.portions(planned.menu()),
-        text.shopping(planned.menu(), planned.plan()),
+        text.shopping(planned.menu(), planned.plan(), planned.missing()),
         batches(planned),
         text.thawing(planned.menu()),
         text.caution(),
@@ -98,7 +98,15 @@ final class PlanViews {
     boolean isOpen =
         Stream.of("/name", "/serving", "/guests").anyMatch(faults.at().keySet()::contains);
     return new PlanForm(
-        "event", "", tree.fields(""), faults.at(), isOpen, tree.name(), Map.of(), "");
+        "event",
+        "",
+        tree.fields(""),
+        faults.at(),
+        faults.asked(),
+        isOpen,
+        tree.name(),
+        Map.of(),
+        "");
   }
 
   private PlanForm kitchen(PlanTree tree, PlanFaults faults, boolean isOpen) {
@@ -107,6 +115,7 @@ final class PlanViews {
         "/kitchen",
         tree.fields("/kitchen"),
         faults.at(),
+        faults.asked(),
         isOpen || faults.isIn("/kitchen") || !faults.others().isEmpty(),
         "",
         Map.of("open", tree.rows("/kitchen/open") + 1),
@@ -122,7 +131,15 @@ final class PlanViews {
     boolean isOpen = faults.isIn(at) || (number == 0 && title.isEmpty());
     Map<String, String> fields = withHands(tree, at, rows);
     return new PlanForm(
-        "d" + number, at, fields, faults.at(), isOpen, title, rows, caution(fields));
+        "d" + number,
+        at,
+        fields,
+        faults.at(),
+        faults.asked(),
+        isOpen,
+        title,
+        rows,
+        caution(fields));
   }
 
   /** Of a raw kind, or with a step that thaws. */

@@ -230,6 +230,12 @@ final class PlansPage {
     Planned before = found.get();
     PlanTree tree = PlanTree.of(before.input(), desk.zone());
     change.make(tree, sent.get());
+    Map<String, Question> asked = asked(tree, before, sent.get(), visitor);
+    if (Question.isOpen(asked.values(), sent.get().answered())) {
+      PlanFaults open = PlanFaults.asking(asked, visitor);
+      show(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, before, tree, open);
+      return;
+    }
     String was = sent.get().text("was");
     String dish = sent.get().text("dish");
     try {
@@ -243,6 +249,25 @@ final class PlansPage {
       PlanFaults faults = PlanFaults.of(refused.problems(), visitor);
       show(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, before, tree, faults);
     }
+  }
+
+  /** What can hardly be of the dish that was sent; nothing of another form. */
+  private Map<String, Question> asked(PlanTree tree, Planned before, Form sent, Visitor visitor) {
+    int number = tree.dishes().indexOf(sent.text("dish"));
+    if (number < 0 || !sent.has("dish")) {
+      return Map.of();
+    }
+    PlanTree kept = PlanTree.of(before.input(), desk.zone());
+    int old = kept.dishes().indexOf(sent.text("was"));
+    String at = "/dishes/" + number;
+    Map<String, String> fields = tree.fields(at);
+    Map<String, String> known = old < 0 ? Map.of() : kept.fields("/dishes/" + old);
+    return desk.kitchen()
+        .library()
+        .keepingList()
+        .category(fields.getOrDefault("category", ""))
+        .map(kind -> ThawDoubt.of(at, fields, known, kind, visitor))
+        .orElse(Map.of());
   }
 
   private void rename(Planned plan, String was, String dish) {

@@ -1,0 +1,117 @@
+package chillwright.web.pages;
+
+import chillwright.core.log.Category;
+import chillwright.core.plan.Dish.Route;
+import chillwright.core.plan.Thawing;
+import chillwright.print.Figures;
+import chillwright.rulebook.Handbook;
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Thawing that is too short to be: most often hours typed as minutes. Of a piece whose weight
+ * stands in the name of its dish or step the shortest printed time counts, else that of a pound.
+ */
+final class ThawDoubt {
+  /** The shortest advice of shops for a refrigerator, four hours a pound; it is no limit. */
+  private static final double HOURS_OF_POUND = 4;
+
+  private static final double POUNDS_IN_KILOGRAM = 2.20462;
+
+  private static final Pattern WEIGHT = Pattern.compile("(\\d+(?:[.,]\\d+)?)\\s*(lb|kg)\\b");
+  private static final Pattern STEP = Pattern.compile("(make|finish)/\\d+/step");
+
+  private final Map<String, String> fields;
+  private final Map<String, String> before;
+  private final Visitor visitor;
+
+  private ThawDoubt(Map<String, String> fields, Map<String, String> before, Visitor visitor) {
+    this.fields = fields;
+    this.before = before;
+    this.visitor = visitor;
+  }
+
+  /**
+   * What is asked of a dish, by the place in the tree.
+   *
+   * @param before the same dish as it is kept; what stood there already is not asked about again
+   */
+  static Map<String, Question> of(
+      String at,
+      Map<String, String> fields,
+      Map<String, String> before,
+      Category category,
+      Visitor visitor) {
+    Map<String, Question> asked = new LinkedHashMap<>();
+    if (category.tcs()) {
+      new ThawDoubt(fields, before, visitor).ask(at + "/", asked);
+    }
+    return asked;
+  }
+
+  private void ask(String at, Map<String, Question> asked) {
+    fields.forEach(
+        (field, step) -> {
+          if (STEP.matcher(field).matches() && Thawing.isSlow(step)) {
+            String minutes = field.replace("/step", "/minutes");
+            boolean isKnown = step.equals(before.get(field));
+            ask(at, minutes, step, 1, isKnown, asked);
+          }
+        });
+    if (fields.getOrDefault("route", "").equals(Route.FROZEN.text())) {
+      ask(at, "thawHours", "", 60, true, asked);
+    }
+  }
+
+  private void ask(
+      String at,
+      String field,
+      String step,
+      int each,
+      boolean isKnown,
+      Map<String, Question> asked) {
+    String given = fields.getOrDefault(field, "");
+    double minutes = given.matches("\\d+(\\.\\d+)?") ? Double.parseDouble(given) * each : 0;
+    double least = least(step) * 60;
+    boolean isSame = isKnown && given.equals(before.get(field));
+    if (minutes > 0 && minutes < least && !isSame) {
+      String says =
+          visitor.say(
+              each == 1 ? "plans.doubt.thaw" : "plans.doubt.thaw.hours",
+              time(minutes),
+              time(least),
+              given);
+      asked.put(at + field, Question.of("thaw", field + step + given, says));
+    }
+  }
+
+  private static String time(double minutes) {
+    return Figures.duration(Duration.ofMinutes(Math.round(minutes)));
+  }
+
+  private double least(String step) {
+    OptionalDouble weight = weight(step);
+    var figures = Handbook.shipped().thawing();
+    var piece = new chillwright.core.heat.Thawing(weight.orElse(1), figures);
+    if (Thawing.isInWater(step)) {
+      return piece.coldWater().shortest();
+    }
+    return weight.isPresent() ? piece.refrigerator().shortest() : HOURS_OF_POUND;
+  }
+
+  /** In pounds, of the one piece that is named. */
+  private OptionalDouble weight(String step) {
+    Matcher named = WEIGHT.matcher(step + " " + fields.getOrDefault("dish", ""));
+    if (!named.find()) {
+      return OptionalDouble.empty();
+    }
+    double amount = new BigDecimal(named.group(1).replace(',', '.')).doubleValue();
+    double pounds = named.group(2).equals("kg") ? amount * POUNDS_IN_KILOGRAM : amount;
+    return pounds > 0 ? OptionalDouble.of(pounds) : OptionalDouble.empty();
+  }
+}
