@@ -87,6 +87,13 @@ class StoriesIT extends PhoneStories {
     phone().type("#by", "RO");
     phone().tap("#entry button.main");
     phone().waitFor("Saved: action taken");
+    // What is not shown counts as missed, and words alone mend nothing.
+    open("/");
+    assertThat(phone().text()).contains("Not shown", "S-1");
+    open("/lots/S-1?entry=discarded");
+    phone().waitFor("Log an entry");
+    phone().tap("#entry button.main");
+    phone().waitFor("Saved: discarded");
     open("/");
     phone().waitFor("no action is owed");
     open("/record");
