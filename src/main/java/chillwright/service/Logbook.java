@@ -160,6 +160,15 @@ public final class Logbook {
         .toList();
   }
 
+  /** Whether that very request was answered before, and would be again. */
+  public boolean isAnswered(OnceKey key) {
+    return kitchen
+        .database()
+        .read(session -> session.keys().answered(key.text()))
+        .filter(before -> before.bodyHash().equals(key.bodyHash()))
+        .isPresent();
+  }
+
   static Optional<Answered> answered(Session session, OnceKey key) {
     Optional<Answered> answered = session.keys().answered(key.text());
     if (answered.filter(before -> !before.bodyHash().equals(key.bodyHash())).isPresent()) {

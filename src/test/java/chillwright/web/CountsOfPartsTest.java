@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chillwright.web.Served.Reply;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -100,6 +102,48 @@ class CountsOfPartsTest {
     assertThat(portions("BARS-1", "left")).isEqualTo(22);
     assertThat(portions("BARS-2", "left")).isEqualTo(27);
     assertThat(portions("BARS-3", "left")).isEqualTo(23);
+    assertThat(portions("BARS", "left")).isEqualTo(24);
+  }
+
+  /** The form of another window, or of a tick ago, was written for what the log said then. */
+  @Test
+  void what_was_corrected_meanwhile_is_not_corrected_again() {
+    String once = Visit.once(visit.open(Visit.target(submit("BARS-2", "counts", "found", "27"))));
+    String[] form = {
+      "once", once, "more", "3", "left", "24", "way", "parts", "of-BARS-1", "3",
+    };
+    Reply first = visit.submit("/lots/BARS-2/counted-more", form);
+    Reply same = visit.submit("/lots/BARS-2/counted-more", form);
+    assertThat(List.of(first.status(), same.status())).containsOnly(303);
+    assertThat(portions("BARS-2", "left")).isEqualTo(27);
+    form[1] = Visit.once(visit.open("/lots/BARS-2"));
+    Reply again = visit.submit("/lots/BARS-2/counted-more", form);
+    assertThat(again.status()).as(again.text()).isEqualTo(422);
+    assertThat(again.text()).contains("the log said 24", "says 27 now");
+    assertThat(portions("BARS-1", "left")).isEqualTo(21);
+  }
+
+  /** What a count becomes is reckoned from what it is, so two at once must not see the same. */
+  @Test
+  void counts_sent_at_once_lose_no_portions() throws InterruptedException {
+    List<Visit> phones = List.of(new Visit(served), new Visit(served));
+    phones.forEach(phone -> phone.open("/lots/BARS-2"));
+    List<Thread> sent = new ArrayList<>();
+    for (int i = 0; i < phones.size(); i++) {
+      Visit phone = phones.get(i);
+      String giver = "of-BARS-" + (i == 0 ? 1 : 3);
+      sent.add(
+          new Thread(
+              () ->
+                  phone.submit(
+                      "/lots/BARS-2/counted-more", "more", "2", "way", "parts", giver, "2")));
+    }
+    sent.forEach(Thread::start);
+    for (Thread thread : sent) {
+      thread.join();
+    }
+    assertThat(portions("BARS-1", "left") + portions("BARS-3", "left")).isEqualTo(44);
+    assertThat(portions("BARS-2", "left")).isEqualTo(28);
     assertThat(portions("BARS", "left")).isEqualTo(24);
   }
 

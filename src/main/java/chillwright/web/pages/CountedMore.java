@@ -67,10 +67,15 @@ record CountedMore(Desk desk, LotView view, Visitor visitor) {
       String key =
           way.equals(MADE) ? "share.more-counted.mend-made" : "share.more-counted.mend-divided";
       if (!counts.isEmpty()) {
-        ways.add(new LotPageView.More(more, way, visitor.say(key, begun)));
+        ways.add(new LotPageView.More(more, left(lot), way, visitor.say(key, begun)));
       }
     }
     return ways;
+  }
+
+  /** How many the log says are left. */
+  static int left(LotState lot) {
+    return lot.portions().left().orElse(0);
   }
 
   /** Parts that what was found may have been written for; none where nothing was found. */
@@ -91,6 +96,7 @@ record CountedMore(Desk desk, LotView view, Visitor visitor) {
       givers.add(
           new LotPageView.Giver(
               more,
+              left(lot),
               code,
               visitor.say(key, code, giver.left(), giver.missing()),
               isAgain
@@ -108,11 +114,11 @@ record CountedMore(Desk desk, LotView view, Visitor visitor) {
       return List.of();
     }
     if (asked.equals(MENDED)) {
-      int now = view.state().portions().left().orElse(0);
+      int now = left(view.state());
       return Frame.Notice.plain(List.of(visitor.say("share.more-counted.mended", now)));
     }
     Lots lots = desk.kitchen().lots();
-    int left = view.state().portions().left().orElse(0);
+    int left = left(view.state());
     List<Frame.Notice> notices = new ArrayList<>();
     notices.add(
         new Frame.Notice(visitor.say("share.more-counted", left), List.of(), Optional.empty()));

@@ -204,16 +204,18 @@ public record LotPageView(
    * A way to correct the counts of a part, in which more was found, and of what it came from.
    *
    * @param count how many more
+   * @param left how many the log says
    */
-  public record More(String count, String way, String says) {}
+  public record More(String count, int left, String way, String says) {}
 
   /**
    * A part that what was found may have been written for.
    *
    * @param more how many were found beyond the log
+   * @param left how many the log says
    * @param given how many of them, as filled in or as counts there say
    */
-  public record Giver(String more, String code, String says, String given) {}
+  public record Giver(String more, int left, String code, String says, String given) {}
 
   /** Parts that cannot, and why. */
   public record Kept(List<String> parts, String why) {}

@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.keeping.LotState;
 import chillwright.core.log.CountedPart.Count;
 import chillwright.core.log.LotId;
 import chillwright.service.Lots;
@@ -22,7 +23,15 @@ record MendedCounts(
   /** Before the code of a part, the field with how many were written for it. */
   static final String OF = "of-";
 
-  static MendedCounts of(Lots lots, Form form, LotId lot, Visitor visitor) {
+  /** What the log said when it was counted, so that no count is corrected a second time. */
+  private static final String LEFT = "left";
+
+  static MendedCounts of(Lots lots, Form form, LotState state, Visitor visitor) {
+    LotId lot = state.lot();
+    String left = Integer.toString(CountedMore.left(state));
+    if (form.has(LEFT) && !form.text(LEFT).equals(left)) {
+      return wrong(visitor.say("share.more-counted.changed", form.text(LEFT), left), lot);
+    }
     String given = form.text(CountedMore.MORE);
     int more = given.matches("\\d{1,7}") ? Integer.parseInt(given) : 0;
     if (form.text("way").equals(CountedMore.PARTS)) {

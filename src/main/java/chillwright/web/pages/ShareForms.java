@@ -13,6 +13,7 @@ import chillwright.core.log.Row;
 import chillwright.core.log.Word;
 import chillwright.core.rules.OpenCooling;
 import chillwright.service.LotView;
+import chillwright.service.OnceKey;
 import chillwright.service.Refused;
 import chillwright.service.Written;
 import io.javalin.http.Context;
@@ -101,7 +102,10 @@ final class ShareForms {
 
   /** Counts of a part and of the lot it came from are corrected together. */
   void countMore(Context context) {
-    take(context, "more", this::more);
+    // What a count becomes is reckoned from what it is: nobody else corrects one between.
+    synchronized (this) {
+      take(context, "more", this::more);
+    }
   }
 
   private void take(Context context, String which, Reading reading) {
@@ -115,11 +119,13 @@ final class ShareForms {
       return;
     }
     Told told = reading.read(form.get(), view.get().state(), visitor);
+    Optional<OnceKey> once = form.get().once(context.path());
+    boolean isRepeat = once.filter(desk.kitchen().logbook()::isAnswered).isPresent();
     List<Question> asked = told.faults.isEmpty() ? asked(told, form.get(), visitor) : List.of();
-    if (told.faults.isEmpty() && !Question.isOpen(asked, form.get().answered())) {
+    boolean isClear = told.faults.isEmpty() && !Question.isOpen(asked, form.get().answered());
+    if (isRepeat || isClear) {
       try {
-        Written written =
-            desk.kitchen().logbook().log(told.rows, told.fresh, form.get().once(context.path()));
+        Written written = desk.kitchen().logbook().log(told.rows, told.fresh, once);
         context.redirect(after(view.get().state(), told, written), HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
@@ -245,7 +251,7 @@ final class ShareForms {
   /** What was found beyond the log of a lot, in all the counts that tell of it. */
   private Told more(Form form, LotState lot, Visitor visitor) {
     Told told = new Told(visitor);
-    MendedCounts mended = MendedCounts.of(desk.kitchen().lots(), form, lot.lot(), visitor);
+    MendedCounts mended = MendedCounts.of(desk.kitchen().lots(), form, lot, visitor);
     told.next = Optional.of(mended.next());
     told.faults.addAll(mended.faults());
     told.used.addAll(mended.givers());
@@ -272,10 +278,11 @@ final class ShareForms {
       told.faults.add(visitor.say("share.count.owed"));
       return told;
     }
-    String left = lot.portions().left().stream().mapToObj(Integer::toString).findFirst().orElse("");
+    OptionalInt left = lot.portions().left();
     Map<String, String> own = common(form);
-    own.put("note", visitor.say("share.count.note", found.get(), left.isEmpty() ? "-" : left));
-    long missing = lot.portions().left().orElse(0) - found.get();
+    Object logged = left.isPresent() ? left.getAsInt() : "-";
+    own.put("note", visitor.say("share.count.note", found.get(), logged));
+    long missing = left.orElse(0) - found.get();
     told.moreThanLogged = -missing;
     if (missing > 0) {
       own.put("entry", Word.PORTIONS.text());
@@ -316,12 +323,8 @@ final class ShareForms {
       sum += portions.flatMap(ShareForms::counted).orElse(0L);
     }
     Map<String, String> own = common(form);
-    own.put("entry", form.text("entry"));
-    own.put("temperature", form.text("temperature"));
-    own.put("scale", form.text("scale"));
-    own.put("food", form.text("food"));
-    own.put("category", form.text("category"));
-    own.put("place", form.text("place"));
+    List.of("entry", "temperature", "scale", "food", "category", "place")
+        .forEach(same -> own.put(same, form.text(same)));
     own.put("from", String.join(" ", codes));
     String given = form.text("made");
     own.put("portions", given.isEmpty() && sum > 0 ? Long.toString(sum) : given);
