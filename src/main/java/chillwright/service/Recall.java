@@ -41,6 +41,7 @@ public record Recall(
    * @param namedFrom since when its labels name the allergen, where they do
    * @param isCertain whether no label made before that named it
    * @param labels that were made of it, as far as that is on record; the earliest first
+   * @param onBoxes these, and of a part what was made of the whole before
    */
   public record Recalled(
       Traced traced,
@@ -48,8 +49,10 @@ public record Recall(
       List<String> foods,
       Optional<Instant> namedFrom,
       boolean isCertain,
-      List<Made> labels) {
+      List<Made> labels,
+      List<Made> onBoxes) {
     public Recalled {
+      onBoxes = List.copyOf(onBoxes);
       foods = List.copyOf(foods);
       labels = List.copyOf(labels);
     }
@@ -75,10 +78,8 @@ public record Recall(
 
     /** Whether the last labels that were made of it until then did not name the allergen. */
     private boolean isUnnamedOnLabels(Instant moment) {
-      return labels.stream()
-          .filter(one -> !one.labels().at().isAfter(moment))
-          .reduce((earlier, later) -> later)
-          .filter(last -> !last.names())
+      return LabelsMade.onBoxes(onBoxes.stream().map(Made::labels).toList(), moment)
+          .filter(last -> onBoxes.contains(new Made(last, false)))
           .isPresent();
     }
 

@@ -1,5 +1,6 @@
 package chillwright.service;
 
+import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
 import chillwright.core.kitchen.AllergenNaming;
 import chillwright.core.kitchen.AllergenNaming.Why;
@@ -17,6 +18,7 @@ import chillwright.storage.Session;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -199,13 +201,29 @@ final class Recalling {
 
   private List<Recalled> recalled(Set<LotId> lots) {
     Trace trace = Tracing.trace(session, lots, lots.size(), false);
-    Map<LotId, List<LabelsMade>> labels = session.labels().of(lots);
+    Map<LotId, List<LotState>> from = new HashMap<>();
+    trace.lots().forEach(traced -> from.put(traced.lot().lot(), traced.from()));
+    Set<LotId> all = new HashSet<>(lots);
+    from.values().forEach(sources -> sources.forEach(source -> all.add(source.lot())));
+    Map<LotId, List<LabelsMade>> labels = session.labels().of(all);
     return trace.lots().stream()
-        .map(traced -> recalled(traced, labels.getOrDefault(traced.lot().lot(), List.of())))
+        .map(
+            traced ->
+                recalled(
+                    traced,
+                    labels.getOrDefault(traced.lot().lot(), List.of()),
+                    Labels.onBoxes(
+                        traced.lot(),
+                        lot -> from.getOrDefault(lot, List.of()),
+                        lot -> labels.getOrDefault(lot, List.of()))))
         .toList();
   }
 
-  private Recalled recalled(Traced traced, List<LabelsMade> labels) {
+  private List<Made> made(List<LabelsMade> labels) {
+    return labels.stream().map(one -> new Made(one, one.names(asked))).toList();
+  }
+
+  private Recalled recalled(Traced traced, List<LabelsMade> labels, List<LabelsMade> onBoxes) {
     LotId lot = traced.lot().lot();
     Map<String, Instant> kept = still.getOrDefault(lot, Map.of());
     List<AllergenNaming> all = inLots.get(lot).stream().map(namings::get).toList();
@@ -226,6 +244,7 @@ final class Recalling {
         shown.stream().map(AllergenNaming::food).toList(),
         from,
         isCertain,
-        labels.stream().map(made -> new Made(made, made.names(asked))).toList());
+        made(labels),
+        made(onBoxes));
   }
 }

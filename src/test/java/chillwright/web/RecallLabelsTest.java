@@ -15,6 +15,8 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * Which labels did not name an allergen. A label that does not declare a major allergen makes the
@@ -181,6 +183,73 @@ class RecallLabelsTest {
     assertThat(served.get("/trace.csv?allergen=tree_nuts").text().lines())
         .anyMatch(row -> row.contains("Café Río") && row.endsWith(",24,9,yes,lot"))
         .anyMatch(row -> row.contains("Fair on the green") && row.endsWith(",24,9,,lot"));
+  }
+
+  /** A label in the own freezer tells the buyer nothing. */
+  @Test
+  void labels_for_the_own_freezer_do_not_answer_for_those_that_left() {
+    labels("H", "&count=24&leaves=yes");
+    served.at("2026-03-03T10:00:00Z");
+    food("wheat tree_nuts", "");
+    served.at("2026-03-03T11:00:00Z");
+    labels("H", "&count=24");
+    assertThat(taken("H", "Olive Tearoom").status()).isEqualTo(422);
+    assertThat(lot(0).at("/handOuts/0/labelsUnnamed").asBoolean()).isTrue();
+    served.at("2026-03-03T11:30:00Z");
+    labels("H", "&count=24&leaves=yes");
+    served.at("2026-03-03T12:00:00Z");
+    assertThat(taken("H", "Fair").status()).isEqualTo(303);
+    assertThat(lot(0).at("/handOuts").findValuesAsText("labelsUnnamed"))
+        .containsExactly("true", "false");
+  }
+
+  /** Asked first, and then ticked. */
+  private Reply taken(String lot, String to) {
+    Visit visit = new Visit(served);
+    visit.open("/lots/" + lot);
+    String[] box = {"entry", "portions", "portions", "2", "to", to};
+    Reply reply = visit.submit("/lots/" + lot + "/entries", box);
+    if (reply.status() == 422) {
+      assertThat(reply.text()).contains("and do not name: tree nuts");
+      assertThat(visit.confirm("/lots/" + lot + "/entries", box).status()).isEqualTo(303);
+    }
+    return reply;
+  }
+
+  @Test
+  void what_was_labelled_before_it_was_divided_is_asked_about_as_a_part() {
+    labels("H", "&count=30&leaves=yes");
+    served.at("2026-03-02T13:00:00Z");
+    Visit visit = new Visit(served);
+    visit.open("/lots/H");
+    assertThat(visit.submit("/lots/H/parts", "parts", "1", "portions", "24").status())
+        .isEqualTo(303);
+    served.at("2026-03-03T10:00:00Z");
+    food("wheat tree_nuts", "");
+    served.at("2026-03-03T10:30:00Z");
+    // Those made of the whole since are not on the part.
+    labels("H", "&count=3&leaves=yes");
+    served.at("2026-03-03T11:00:00Z");
+    assertThat(taken("H-1", "Olive Tearoom").status()).isEqualTo(422);
+    assertThat(taken("H", "Fair").status()).isEqualTo(303);
+    JsonNode lots = served.get("/api/v1/trace?allergen=tree_nuts").json().at("/lots");
+    assertThat(lots.findValues("handOuts"))
+        .filteredOn(outs -> outs.toString().contains("Olive Tearoom"))
+        .allMatch(outs -> outs.toString().contains("\"labelsUnnamed\":true"))
+        .isNotEmpty();
+  }
+
+  /** W3C, Fetch Metadata Request Headers: what a browser says of a request nobody made by hand. */
+  @ParameterizedTest
+  @CsvSource({
+    "Sec-Purpose, prefetch, 0",
+    "Sec-Fetch-Dest, image, 0",
+    "Sec-Fetch-Site, cross-site, 0",
+    "Sec-Fetch-Dest, document, 1",
+  })
+  void only_what_somebody_opened_is_on_record(String header, String says, int kept) {
+    assertThat(served.get("/lots/H/labels.pdf?count=2", header, says).status()).isEqualTo(200);
+    assertThat(made("H")).hasSize(kept);
   }
 
   private List<LabelsMade> made(String lot) {

@@ -84,6 +84,18 @@ public record LabelsMade(
             .toList());
   }
 
+  /**
+   * Those that boxes handed on at a moment bear, as far as that is on record: the last made until
+   * then. Where some were made for who buys or gets it, labels for the own freezer are no answer.
+   *
+   * @param made of a lot, the earliest first
+   */
+  public static Optional<LabelsMade> onBoxes(List<LabelsMade> made, Instant moment) {
+    List<LabelsMade> until = made.stream().filter(one -> !one.at().isAfter(moment)).toList();
+    boolean isSold = until.stream().anyMatch(LabelsMade::leaves);
+    return until.stream().filter(one -> one.leaves() || !isSold).reduce((earlier, later) -> later);
+  }
+
   /** Whether it is the same document, asked for again. */
   public boolean isAgain(LabelsMade other) {
     return labels == other.labels

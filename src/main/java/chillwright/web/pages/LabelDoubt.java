@@ -16,7 +16,10 @@ import java.util.Optional;
 record LabelDoubt(Desk desk, Visitor visitor) {
   /** Empty where nothing is to be asked, as of a lot without labels on record. */
   Optional<Question> before(Row row, LotView view) {
-    return isTaken(row) ? last(row, view).flatMap(made -> question(made, view)) : Optional.empty();
+    return isTaken(row)
+        ? LabelsMade.onBoxes(desk.kitchen().labels().onBoxes(view.state()), row.when())
+            .flatMap(made -> question(made, view))
+        : Optional.empty();
   }
 
   /** What is found missing, or goes into another lot, is no box with a label. */
@@ -28,13 +31,8 @@ record LabelDoubt(Desk desk, Visitor visitor) {
             .flatMap(to -> desk.kitchen().lots().state(new LotId(to)))
             .isPresent();
     boolean isCounted = row.details().how().filter(how -> how == How.COUNTED).isPresent();
-    return row.word() == Word.PORTIONS && !isCounted && !isIntoLot;
-  }
-
-  private Optional<LabelsMade> last(Row row, LotView view) {
-    return desk.kitchen().labels().of(view.state().lot()).stream()
-        .filter(made -> !made.at().isAfter(row.when()))
-        .reduce((earlier, later) -> later);
+    boolean isGiven = row.word() == Word.PORTIONS || row.word() == Word.SERVED;
+    return isGiven && !isCounted && !isIntoLot;
   }
 
   private Optional<Question> question(LabelsMade made, LotView view) {

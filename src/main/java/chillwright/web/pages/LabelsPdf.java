@@ -11,7 +11,6 @@ import chillwright.print.Language;
 import chillwright.service.Kitchen;
 import chillwright.service.LotView;
 import io.javalin.http.Context;
-import io.javalin.http.HandlerType;
 import io.javalin.http.Header;
 import io.javalin.http.HttpStatus;
 import java.util.ArrayList;
@@ -113,10 +112,9 @@ public final class LabelsPdf {
     context.contentType(TYPE).result(document);
   }
 
-  /** Keeps what was made; not where only its head was asked for, or by a page elsewhere. */
+  /** Keeps what was made, where somebody asked to see it. */
   private void note(List<Wanted> wanted, Parameters parameters, Context context) {
-    boolean isElsewhere = "cross-site".equals(context.header("Sec-Fetch-Site"));
-    if (HandlerType.HEAD.equals(context.method()) || isElsewhere) {
+    if (!Opening.isByHand(context)) {
       return;
     }
     Map<LotId, LabelsMade> made = new LinkedHashMap<>();
