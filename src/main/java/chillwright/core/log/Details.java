@@ -117,6 +117,24 @@ public record Details(
         depth);
   }
 
+  /** These details with what was read. */
+  Details reading(Temperature read) {
+    return new Details(
+        food,
+        category,
+        Optional.of(read),
+        how,
+        place,
+        air,
+        portions,
+        from,
+        to,
+        until,
+        probe,
+        container,
+        depth);
+  }
+
   /** These details at a place of that name. */
   public Details at(String name) {
     return new Details(

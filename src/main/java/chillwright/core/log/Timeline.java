@@ -3,6 +3,7 @@ package chillwright.core.log;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashSet;
@@ -21,7 +22,7 @@ import java.util.stream.Stream;
  *     was
  * @param corrected the inherited and own entries that do not stand as they were written
  * @param entries inherited and own entries in order of time; those of one moment in order of
- *     writing
+ *     writing, a row with what was read right after it
  * @param portions how many portions were made and are left
  */
 public record Timeline(
@@ -74,12 +75,27 @@ public record Timeline(
   }
 
   private static List<LogEntry> together(List<LogEntry> inherited, List<LogEntry> own) {
-    if (inherited.isEmpty()) {
-      return own;
+    return figured(
+        inherited.isEmpty()
+            ? own
+            : Stream.concat(inherited.stream(), own.stream())
+                .sorted(Comparator.comparing(LogEntry::happenedAt))
+                .toList());
+  }
+
+  /** What is read right after a row without a figure, in the same minute, is what the row read. */
+  private static List<LogEntry> figured(List<LogEntry> entries) {
+    List<LogEntry> figured = new ArrayList<>(entries);
+    for (int i = 0; i + 1 < entries.size(); i++) {
+      LogEntry row = entries.get(i);
+      LogEntry next = entries.get(i + 1);
+      boolean isMarked = row.word().phase().isPresent() && !Portions.isOutgoing(row.word());
+      boolean isAtOnce = next.word() == Word.READING && next.happenedAt().equals(row.happenedAt());
+      if (isMarked && row.temperature().isEmpty() && isAtOnce && next.temperature().isPresent()) {
+        figured.set(i, row.with(row.details().reading(next.temperature().get())));
+      }
     }
-    return Stream.concat(inherited.stream(), own.stream())
-        .sorted(Comparator.comparing(LogEntry::happenedAt))
-        .toList();
+    return figured;
   }
 
   /**
