@@ -91,7 +91,8 @@ final class Codes<E extends Enum<E>> {
               How.HARD,
               How.CRYSTALS,
               How.SOFT,
-              How.COUNTED));
+              How.COUNTED,
+              How.ALLOWED));
 
   static final Codes<Governs> GOVERNING =
       new Codes<>(

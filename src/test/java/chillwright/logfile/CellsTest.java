@@ -261,6 +261,8 @@ class CellsTest {
     "time-control, 4h, true",
     "time-control, 6h, true",
     "received, law-allows, true",
+    "action, allowed, true",
+    "reheating, allowed, false",
     "frozen, hard, true",
     "reading, crystals, true",
     "reading, soft, true",

@@ -307,7 +307,7 @@ class NotForUseTest {
   /** FDA Food Code 2022 3-403.11(A), (D): 165 °F within two hours, by leave of the authority. */
   @Test
   void a_full_reheat_by_leave_gives_its_dates_back() throws IOException {
-    log("'when':'2026-03-06T12:10:00-07:00','entry':'action','note':'inspector allowed it'");
+    log("'when':'2026-03-06T12:10:00-07:00','entry':'action','how':'allowed','note':'by phone'");
     log("'when':'2026-03-06T12:15:00-07:00','entry':'reheating','temperature':'99F'");
     log("'when':'2026-03-06T12:40:00-07:00','entry':'reading','temperature':'166F'");
     assertThat(visit.open("/lots/WARM").text()).doesNotContain("No date holds");
@@ -338,21 +338,18 @@ class NotForUseTest {
     assertThat(served.get("/api/v1/days/2026-03-06").text()).contains("\"WARM\"");
   }
 
+  /** Words cannot be judged: only what was chosen as leave is leave. */
   @ParameterizedTest
   @CsvSource({
-    "the inspector allowed it, false",
-    "la inspectora lo permitió; autoridad local, false",
-    "inspector was asked, true",
-    "autorizado por el chef, true",
-    "asked whether the authority allows it, true",
-    "the inspector says: throw it out, true",
-    "authority allowed the rest: discard this, true",
-    "the inspector did not allow it, true",
-    "inspector refused, true",
-    "el inspector no lo permite, true",
+    "allowed, put aside, false",
+    "'', the inspector allowed it, true",
+    "'', inspector said it cannot be allowed, true",
+    "'', 'forbidden by the inspector, the owner allowed it', true",
+    "'', 'inspector called, will say tomorrow; owner allowed it', true",
   })
-  void words_that_deny_give_no_leave(String note, boolean isAsked) {
-    log("'when':'2026-03-06T12:10:00-07:00','entry':'action','note':'" + note + "'");
+  void no_words_of_a_note_give_leave(String how, String note, boolean isAsked) {
+    String leave = how.isEmpty() ? "" : "'how':'" + how + "',";
+    log("'when':'2026-03-06T12:10:00-07:00','entry':'action'," + leave + "'note':'" + note + "'");
     log("'when':'2026-03-06T12:15:00-07:00','entry':'reheating','temperature':'99F'");
     log("'when':'2026-03-06T12:40:00-07:00','entry':'reading','temperature':'166F'");
     String page = visit.open("/on-hand").text();

@@ -97,9 +97,9 @@ class NotShownTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"the inspector allowed it, 303", "the inspector was asked, 422"})
-  void a_reheat_by_leave_does(String note, int status) {
-    log(NOT_SHOWN, "14:49", "'entry':'action','note':'" + note + "'");
+  @CsvSource({"how, allowed, 303", "note, the inspector was asked, 422"})
+  void a_reheat_by_leave_does(String cell, String says, int status) {
+    log(NOT_SHOWN, "14:49", "'entry':'action','" + cell + "':'" + says + "'");
     log(NOT_SHOWN, "14:50", "'entry':'reheating','temperature':'88F'");
     log(NOT_SHOWN, "14:58", "'entry':'reading','temperature':'170F'");
     String[] held = {"entry", "hot-holding"};
@@ -122,9 +122,9 @@ class NotShownTest {
   @ParameterizedTest
   @ValueSource(booleans = {true, false})
   void how_the_leave_is_logged_stands_beside_the_demand(boolean isBefore) {
-    String demand = "such as “the inspector allowed it”, before the reheat or after it";
+    String demand = "with “the authority allowed it” under How, before the reheat or after it";
     assertThat(visit.open("/lots/" + MISSED).text()).contains(demand);
-    String leave = "'entry':'action','note':'the inspector allowed it'";
+    String leave = "'entry':'action','how':'allowed'";
     if (isBefore) {
       log(MISSED, "14:49", leave);
     }

@@ -30,7 +30,9 @@ public enum How {
   /** Thawed, soft to the touch. */
   SOFT("soft", Word.FROZEN, Word.READING),
   /** Portions that were found missing when somebody counted: nobody got them. */
-  COUNTED("counted", Word.PORTIONS);
+  COUNTED("counted", Word.PORTIONS),
+  /** The authority gave its leave. */
+  ALLOWED("allowed", Word.ACTION);
 
   private final String text;
   private final Set<Word> words;

@@ -1,5 +1,6 @@
 package chillwright.core.rules;
 
+import chillwright.core.log.How;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Timeline;
 import chillwright.core.log.Word;
@@ -128,7 +129,7 @@ public final class Acts {
     List<LogEntry> taken = taken(missed, timeline);
     return reheatedSince(missed, timeline, rules)
         .filter(hot -> !taken.isEmpty())
-        .filter(hot -> isOffered(missed, hot) || taken.stream().anyMatch(Leave::isNamed))
+        .filter(hot -> isOffered(missed, hot) || taken.stream().anyMatch(a -> a.is(How.ALLOWED)))
         .isPresent();
   }
 
