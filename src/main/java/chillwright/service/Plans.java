@@ -8,6 +8,8 @@ import chillwright.core.plan.Menu;
 import chillwright.core.plan.Moved;
 import chillwright.core.plan.Plan;
 import chillwright.core.plan.Progress;
+import chillwright.core.rules.Acts;
+import chillwright.core.rules.Verdict;
 import chillwright.rulebook.BrokenRules;
 import chillwright.rulebook.PlanFile;
 import chillwright.storage.PlanStore.Said;
@@ -48,6 +50,7 @@ public final class Plans {
    *     something else was asked for
    * @param lots the lots that dishes became, by dish, where the plan was told
    * @param missing how many portions the lot of a dish has too few, by dish
+   * @param leftOut lots that dishes are not planned from, since they are unfit for use
    */
   public record Planned(
       String code,
@@ -57,13 +60,18 @@ public final class Plans {
       Plan plan,
       List<Moved> moved,
       Map<String, LotId> lots,
-      Map<String, Integer> missing) {
+      Map<String, Integer> missing,
+      List<LeftOut> leftOut) {
     public Planned {
+      leftOut = List.copyOf(leftOut);
       missing = Map.copyOf(missing);
       lots = Map.copyOf(lots);
       moved = List.copyOf(moved);
     }
   }
+
+  /** A lot that no dish is planned from: out of compliance, or not shown to be in. */
+  public record LeftOut(LotId lot, String dish, boolean isOut) {}
 
   /** All plans, by code. */
   public List<Kept> all() {
@@ -204,7 +212,8 @@ public final class Plans {
     Menu asked = menu(said);
     Plan first = plan(asked);
     Map<String, LotId> lots = new PlanLots(kitchen).of(said.code());
-    Map<String, Progress> begun = progress(asked, said.saidAt(), lots);
+    List<LeftOut> unfit = new ArrayList<>();
+    Map<String, Progress> begun = progress(asked, said.saidAt(), lots, unfit);
     Instant now = soon().isAfter(asked.from()) ? soon() : asked.from();
     boolean isOver = !now.isBefore(asked.serving());
     Menu menu = isOver ? asked : asked.at(now, begun);
@@ -217,7 +226,8 @@ public final class Plans {
         .filter(one -> moved.stream().noneMatch(other -> other.task().equals(one.task())))
         .forEach(moved::add);
     Map<String, Integer> missing = isOver ? Map.of() : missing(menu, begun, lots);
-    return new Planned(said.code(), said.input(), said.saidAt(), menu, plan, moved, lots, missing);
+    return new Planned(
+        said.code(), said.input(), said.saidAt(), menu, plan, moved, lots, missing, unfit);
   }
 
   /** Of dishes that became lots: what was eaten, or never made, is not there to be served. */
@@ -256,9 +266,10 @@ public final class Plans {
 
   /**
    * How far the dishes have come: by the lot the plan was told, else by a lot of that food, on
-   * hand, begun since the plan was written.
+   * hand, begun since the plan was written. One that is unfit for use serves no dish.
    */
-  private Map<String, Progress> progress(Menu menu, Instant since, Map<String, LotId> lots) {
+  private Map<String, Progress> progress(
+      Menu menu, Instant since, Map<String, LotId> lots, List<LeftOut> unfit) {
     Map<String, Dish> dishes =
         menu.dishes().stream().collect(Collectors.toMap(Dish::name, dish -> dish));
     Map<String, Progress> found = new HashMap<>();
@@ -276,7 +287,13 @@ public final class Plans {
           kitchen.lots().list(LotQuery.ALL.in(LotOrder.OLDEST), new Page.Wanted(Page.MOST, next));
       for (LotState lot : page.items()) {
         if (dishes.containsKey(lot.food())) {
-          progress(lot, since).ifPresent(done -> found.putIfAbsent(lot.food(), done));
+          Optional<LotView.Judged> judged = begun(lot, since);
+          Optional<LeftOut> out = judged.flatMap(is -> leftOut(lot, is));
+          out.ifPresent(unfit::add);
+          judged
+              .filter(is -> out.isEmpty())
+              .map(is -> PlanLots.of(is.timeline()))
+              .ifPresent(done -> found.putIfAbsent(lot.food(), done));
         }
       }
       looked += page.items().size();
@@ -285,15 +302,17 @@ public final class Plans {
     return found;
   }
 
-  private Optional<Progress> progress(LotState lot, Instant since) {
+  private Optional<LotView.Judged> begun(LotState lot, Instant since) {
     return kitchen
         .lots()
         .lot(lot.lot())
-        .flatMap(
-            view ->
-                view.judged()
-                    .map(LotView.Judged::timeline)
-                    .filter(timeline -> !timeline.beganAt().isBefore(since))
-                    .map(PlanLots::of));
+        .flatMap(LotView::judged)
+        .filter(is -> !is.timeline().beganAt().isBefore(since));
+  }
+
+  private Optional<LeftOut> leftOut(LotState lot, LotView.Judged is) {
+    Instant now = kitchen.now();
+    return Acts.unfit(is.timeline(), is.findings(), is.ruleSet(), now)
+        .map(why -> new LeftOut(lot.lot(), lot.food(), why.at(now) == Verdict.OUT));
   }
 }

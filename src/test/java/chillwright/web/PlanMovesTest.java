@@ -94,6 +94,24 @@ class PlanMovesTest {
     log(lot, "reading", "80F", day + "T14:00:00Z");
   }
 
+  /** FDA Food Code 2022 3-501.14(A)(1) was missed, so 3-701.11 has it discarded, not served. */
+  @Test
+  void a_lot_out_of_compliance_serves_no_dish_and_is_named() {
+    served.post("/api/v1/lots", "{'lot':'LS-1','food':'Leek soup','category':'soup_or_stew'}");
+    served.at("2026-03-07T12:05:00Z");
+    log("LS-1", "cooked", "180F", "2026-03-07T11:50:00Z");
+    log("LS-1", "cooling", "135F", "2026-03-07T12:00:00Z");
+    assertThat(plan().at("/tasks").findValuesAsText("kind")).doesNotContain("make");
+    served.at("2026-03-07T14:02:00Z");
+    assertThat(start(plan(), "make")).isEqualTo("2026-03-08T10:00:00Z");
+    assertThat(visit.open("/plans/supper-12").text())
+        .contains("it is not shown that it was cooled");
+    log("LS-1", "reading", "80F", "2026-03-07T14:00:00Z");
+    assertThat(start(plan(), "make")).isEqualTo("2026-03-08T10:00:00Z");
+    assertThat(visit.open("/plans/supper-12").text())
+        .contains("href=\"/lots/LS-1\"", "out of compliance, so the plan does not count on it");
+  }
+
   @Test
   void a_batch_that_missed_its_limit_and_is_discarded_is_made_again() {
     String lot = begin("Leek soup");

@@ -56,6 +56,9 @@ final class PlanPdf {
     PlanText text = new PlanText(planned.menu(), visitor.language(), visitor.scale());
     Plan plan = planned.plan();
     List<String> problems = new ArrayList<>(text.missing(planned.missing()));
+    planned.leftOut().stream()
+        .map(lot -> lot.lot() + ": " + PlanViews.says(lot, visitor))
+        .forEach(problems::add);
     if (!plan.isFound()) {
       problems.add(text.verdict(plan));
       plan.conflicts().stream().map(text::conflict).forEach(problems::add);

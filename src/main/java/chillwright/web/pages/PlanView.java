@@ -7,6 +7,7 @@ import java.util.List;
  * A make-ahead plan with the forms that change it.
  *
  * @param verdict whether there is a plan; blank while it has no dish
+ * @param leftOut lots that no dish is planned from, with why
  * @param steps what steps hold, such as ovens, and {@code kept} what kept food holds, of what the
  *     kitchen has
  * @param thawing what is said of thawing; none where nothing is raw or thawed
@@ -19,6 +20,7 @@ public record PlanView(
     String open,
     String verdict,
     PlanRules rules,
+    List<Choice> leftOut,
     List<String> conflicts,
     List<String> moved,
     List<Day> days,
@@ -45,6 +47,7 @@ public record PlanView(
   public record Batch(String dish, String lot) {}
 
   public PlanView {
+    leftOut = List.copyOf(leftOut);
     conflicts = List.copyOf(conflicts);
     moved = List.copyOf(moved);
     days = List.copyOf(days);

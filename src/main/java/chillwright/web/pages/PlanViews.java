@@ -6,6 +6,7 @@ import chillwright.core.plan.Menu;
 import chillwright.core.plan.Thawing;
 import chillwright.print.PlanText;
 import chillwright.rulebook.Handbook;
+import chillwright.service.Plans.LeftOut;
 import chillwright.service.Plans.Planned;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -50,6 +51,9 @@ final class PlanViews {
         text.open(planned.menu()).orElse(""),
         isEmpty ? "" : text.verdict(planned.plan()),
         PlanRules.of(desk, visitor),
+        planned.leftOut().stream()
+            .map(lot -> new Choice(lot.lot().toString(), says(lot, visitor)))
+            .toList(),
         Stream.of(
                 text.missing(planned.missing()).stream(),
                 planned.plan().conflicts().stream().map(text::conflict),
@@ -178,5 +182,11 @@ final class PlanViews {
         .map(Dish::name)
         .map(name -> new PlanView.Batch(name, lots.containsKey(name) ? lots.get(name).text() : ""))
         .toList();
+  }
+
+  /** Why no dish is planned from a lot. */
+  static String says(LeftOut lot, Visitor visitor) {
+    String why = lot.isOut() ? "plans.left-out.out" : "plans.left-out.not-shown";
+    return visitor.say(why, lot.dish());
   }
 }
