@@ -69,7 +69,12 @@ final class PlanHandlers {
     Answer.json(
         context,
         new PlanAnswers(kitchen.judge().book())
-            .answer(planned.menu(), planned.plan(), planned.moved(), planned.missing()));
+            .answer(
+                planned.menu(),
+                planned.plan(),
+                planned.moved(),
+                planned.missing(),
+                planned.leftOut()));
   }
 
   private static String code(Context context) {
