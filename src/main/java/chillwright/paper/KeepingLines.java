@@ -40,9 +40,16 @@ final class KeepingLines {
   record Room(OptionalInt days, String by) {}
 
   /** Of a frozen lot, whose label stays with the freezer. */
-  List<String> frozen(Keeping keeping, Judged judged) {
+  List<String> frozen(Keeping keeping, Judged judged, Room room) {
     List<String> lines = new ArrayList<>();
     best(keeping).ifPresent(day -> lines.add(quality("label.best-quality", day)));
+    if (!judged.timeline().food().category().tcs() && room.days().isPresent()) {
+      int days = room.days().getAsInt();
+      int left = RoomLife.left(judged.timeline(), days);
+      if (left < days) {
+        lines.add(words.say("label.room-days", left, room.by()));
+      }
+    }
     lines.addAll(onceThawed(keeping, judged));
     return lines;
   }

@@ -194,7 +194,7 @@ public final class LabelMaker {
     }
     return leaves
         ? keeping().leavesFrozen(standing.keeping(), judged, room)
-        : keeping().frozen(standing.keeping(), judged);
+        : keeping().frozen(standing.keeping(), judged, room);
   }
 
   private static String noDate(Standing standing) {

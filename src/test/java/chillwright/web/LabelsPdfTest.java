@@ -310,11 +310,11 @@ class LabelsPdfTest {
     assertThat(served.get("/lots/L-SEED").text())
         .doesNotContain("your own days at room temperature");
     assertThat(text(labels + "&leaves=yes"))
-        .contains("Once thawed at its best for days at room temperature: 5")
+        .contains("Days at its best at room temperature, counted from thawing: 5")
         .contains("(figure of the kitchen that made it, quality only)")
         .doesNotContain("Sep 2026", "No date applies");
     assertThat(text(labels + "&leaves=yes&language=es"))
-        .contains("temperatura ambiente: 5 (cifra de la cocina que lo hizo, solo calidad)");
+        .contains("se descongela: 5 (cifra de la cocina que lo hizo, solo calidad)");
     log(
         "L-SEED",
         "{'when':'2026-03-06T09:00:00-07:00','entry':'thawing','temperature':'30F',"

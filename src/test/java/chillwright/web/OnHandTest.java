@@ -429,10 +429,13 @@ class OnHandTest {
         at("2026-03-02T07:00", "'entry':'thawing','how':'refrigerator'"),
         at("2026-03-03T07:00", "'entry':'frozen','how':'hard'"));
     served.at("2026-03-10T18:00:00Z");
+    stated("Bars6", 6);
+    // Made on the 1st, frozen that day, thawed on the 2nd and frozen on the 3rd: one is gone.
+    assertThat(served.get("/lots/B-OLD").text())
+        .contains("Days at its best at room temperature, counted from thawing: 5");
     served.post("/api/v1/lots", "{'lot':'TRAY','food':'Bars6','from':['B-OLD']}");
     String tray = "{" + at("2026-03-10T09:00", "'entry':'prepared'") + "}";
     assertThat(served.post("/api/v1/lots/TRAY/entries", tray).status()).isEqualTo(201);
-    stated("Bars6", 6);
     assertThat(served.get("/lots/TRAY").text()).contains("at its best until Sun 15 Mar");
   }
 

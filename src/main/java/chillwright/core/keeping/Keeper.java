@@ -37,7 +37,7 @@ public final class Keeper {
   private Keeper(Timeline timeline, RuleSet rules) {
     this.timeline = timeline;
     this.rules = rules;
-    this.isFrozen = DayCounting.isFrozen(timeline);
+    this.isFrozen = DayCounting.isFrozen(timeline) && !RoomLife.hasThawedInFreezer(timeline);
     this.usesChart = usesChart(rules);
   }
 

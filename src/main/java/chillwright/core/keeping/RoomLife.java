@@ -2,6 +2,7 @@ package chillwright.core.keeping;
 
 import chillwright.core.log.How;
 import chillwright.core.log.LogEntry;
+import chillwright.core.log.Phase;
 import chillwright.core.log.Timeline;
 import chillwright.core.log.Word;
 import java.time.LocalDate;
@@ -23,6 +24,9 @@ public final class RoomLife {
    * @param since when it is out; empty while it is frozen, and where the record does not tell
    */
   private record Out(int used, Optional<LocalDate> since) {}
+
+  /** As far as measured lives of frozen food go, °C (23 °F); warmer it thaws. */
+  private static final double WARMEST = -5;
 
   private RoomLife() {}
 
@@ -62,10 +66,18 @@ public final class RoomLife {
     return new Out(used, since);
   }
 
-  /** Found soft, or read above freezing, on a later day than it went in. */
+  /** Whether what a freezer adds has ended while a lot stands in it, as it was found thawed. */
+  static boolean hasThawedInFreezer(Timeline timeline) {
+    return !timeline.food().category().tcs()
+        && timeline.phase() == Phase.FROZEN
+        && begins(timeline).isPresent();
+  }
+
+  /** Found soft, or read too warm and not found hard, on a later day than it went in. */
   private static boolean isSoft(LogEntry entry) {
     return entry.is(How.SOFT)
-        || entry.temperature().filter(read -> read.celsiusDegrees() > 0).isPresent();
+        || !entry.is(How.HARD)
+            && entry.temperature().filter(read -> read.celsiusDegrees() > WARMEST).isPresent();
   }
 
   /** A source that is frozen thaws on the day it is used, less the days it was out before. */

@@ -20,7 +20,8 @@ record LotDates(Desk desk, Visitor visitor, Instant now) {
   /** A sentence each; of food that is not for use, why none holds. */
   List<String> says(LotView view) {
     Optional<Category> category = category(view.state());
-    Optional<String> room = category.flatMap(kind -> room(view, kind));
+    OptionalInt days = category.map(kind -> roomDays(view, kind)).orElse(OptionalInt.empty());
+    Optional<String> room = room(view, days);
     // Found soft in its freezer it goes by its days at room temperature alone.
     Optional<Keeping> dates =
         kept(view.state()).map(kept -> room.isPresent() ? kept.outOfFreezer() : kept);
@@ -32,7 +33,7 @@ record LotDates(Desk desk, Visitor visitor, Instant now) {
       return List.of(none.get());
     }
     List<String> says = new ArrayList<>(text(category.get(), dates.get()).says());
-    room.ifPresent(says::add);
+    room.or(() -> leftOfRoom(view, days)).ifPresent(says::add);
     boolean hasLeftFreezer = view.state().isOnHand() && !dates.equals(all(view.state()));
     if (says.isEmpty() && hasLeftFreezer) {
       says.add(visitor.say("label.no-date-outside"));
@@ -59,18 +60,31 @@ record LotDates(Desk desk, Visitor visitor, Instant now) {
   }
 
   /** What the kitchen itself states of food that needs no cold. */
-  private Optional<String> room(LotView view, Category category) {
-    OptionalInt days =
-        desk.kitchen()
-            .setUp()
-            .food(view.state().food())
-            .filter(food -> !category.tcs() && view.state().isOnHand())
-            .map(KnownFood::roomDays)
-            .orElse(OptionalInt.empty());
+  private OptionalInt roomDays(LotView view, Category category) {
+    return desk.kitchen()
+        .setUp()
+        .food(view.state().food())
+        .filter(food -> !category.tcs() && view.state().isOnHand())
+        .map(KnownFood::roomDays)
+        .orElse(OptionalInt.empty());
+  }
+
+  /** Of what is out of a freezer, until when. */
+  private Optional<String> room(LotView view, OptionalInt days) {
+    return days.isEmpty()
+        ? Optional.empty()
+        : view.judged()
+            .flatMap(judged -> RoomLife.begins(judged.timeline()))
+            .map(begun -> room(begun.plusDays(days.getAsInt())));
+  }
+
+  /** Of what is frozen, the days it has once thawed, where some were used before. */
+  private Optional<String> leftOfRoom(LotView view, OptionalInt days) {
     return view.judged()
-        .filter(judged -> days.isPresent())
-        .flatMap(judged -> RoomLife.begins(judged.timeline()))
-        .map(begun -> room(begun.plusDays(days.getAsInt())));
+        .filter(judged -> days.isPresent() && RoomLife.begins(judged.timeline()).isEmpty())
+        .map(judged -> RoomLife.left(judged.timeline(), days.getAsInt()))
+        .filter(left -> left < days.getAsInt())
+        .map(left -> visitor.say("label.room-days", left, figureOf()));
   }
 
   private String room(LocalDate last) {
