@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chillwright.web.Served.Reply;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -64,6 +65,30 @@ class OtherPartsTest {
   private Reply log(String lot, String... fields) {
     visit.open("/lots/" + lot);
     return visit.submit("/lots/" + lot + "/entries", fields);
+  }
+
+  /** With a tick where it is asked whether food that was just cooked goes in. */
+  private Reply confirmed(String lot, String... fields) {
+    Reply reply = log(lot, fields);
+    return reply.status() == 303 ? reply : visit.confirm("/lots/" + lot + "/entries", fields);
+  }
+
+  /** Our own design, no source: a box in no place is missed when that freezer warms. */
+  @Test
+  void frozen_with_no_place_named_it_goes_where_that_food_is_kept() {
+    Map<String, String> stew = Map.of("name", "Bean stew", "category", "soup_or_stew");
+    served.kitchen().setUp().food(stew);
+    confirmed("BS-1", "entry", "frozen", "also", "BS-2");
+    Map<String, String> kept = new HashMap<>(stew);
+    kept.put("place", "Chest");
+    served.kitchen().setUp().food(kept);
+    confirmed("BS-3", "entry", "chilled");
+    served.at("2026-03-03T17:40:00Z");
+    Reply saved = confirmed("BS-3", "entry", "frozen");
+    assertThat(visit.open(Visit.target(saved)).text()).contains("Chest");
+    assertThat(entries("BS-1").findValuesAsText("place")).doesNotContain("Chest");
+    assertThat(entries("BS-3").findValuesAsText("place")).containsOnlyOnce("Chest");
+    assertThat(served.get("/api/v1/lots/BS-3").json().at("/place").asText()).isEqualTo("Chest");
   }
 
   @Test
