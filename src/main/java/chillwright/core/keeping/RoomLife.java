@@ -75,9 +75,8 @@ public final class RoomLife {
 
   /** Found soft, or read too warm and not found hard, on a later day than it went in. */
   private static boolean isSoft(LogEntry entry) {
-    return entry.is(How.SOFT)
-        || !entry.is(How.HARD)
-            && entry.temperature().filter(read -> read.celsiusDegrees() > WARMEST).isPresent();
+    boolean isWarm = entry.temperature().filter(t -> t.celsiusDegrees() > WARMEST).isPresent();
+    return entry.is(How.SOFT) || (isWarm && !entry.is(How.HARD));
   }
 
   /** A source that is frozen thaws on the day it is used, less the days it was out before. */
