@@ -274,12 +274,7 @@ public final class Plans {
         menu.dishes().stream().collect(Collectors.toMap(Dish::name, dish -> dish));
     Map<String, Progress> found = new HashMap<>();
     PlanLots own = new PlanLots(kitchen);
-    lots.forEach(
-        (dish, lot) -> {
-          Optional<LeftOut> out = unfit(lot).filter(is -> dishes.containsKey(dish));
-          out.ifPresent(unfit::add);
-          own.progress(lot).filter(p -> out.isEmpty()).ifPresent(done -> found.put(dish, done));
-        });
+    lots.forEach((dish, lot) -> own.progress(lot).ifPresent(done -> found.put(dish, done)));
     found.keySet().retainAll(dishes.keySet());
     dishes.keySet().removeAll(lots.keySet());
     if (dishes.isEmpty()) {
@@ -305,14 +300,6 @@ public final class Plans {
       next = page.next();
     } while (next.isPresent() && looked < LOOKED_AT);
     return found;
-  }
-
-  /** Why a lot on hand serves no dish; empty where it may. */
-  public Optional<LeftOut> unfit(LotId lot) {
-    return kitchen
-        .lots()
-        .lot(lot)
-        .flatMap(view -> view.judged().flatMap(is -> leftOut(view.state(), is)));
   }
 
   private Optional<LotView.Judged> begun(LotState lot, Instant since) {

@@ -69,12 +69,7 @@ final class PlanHandlers {
     Answer.json(
         context,
         new PlanAnswers(kitchen.judge().book())
-            .answer(
-                planned.menu(),
-                planned.plan(),
-                planned.moved(),
-                planned.missing(),
-                planned.leftOut()));
+            .answer(planned.menu(), planned.plan(), planned.moved(), planned.missing()));
   }
 
   private static String code(Context context) {

