@@ -119,12 +119,37 @@ class PlanMovesTest {
     cookAndMissTheLimit(lot, "2026-03-07");
     JsonNode begun = plan();
     assertThat(begun.at("/verdict").asText()).as(begun.toString()).isEqualTo("plan");
-    assertThat(begun.at("/tasks").findValuesAsText("kind")).doesNotContain("make");
+    assertThat(start(begun, "make")).isEqualTo("2026-03-08T10:00:00Z");
+    assertThat(begun.at("/dishes/0/missing").asInt()).isEqualTo(40);
+    assertThat(begun.at("/leftOut/0/lot").asText()).isEqualTo(lot);
+    assertThat(begun.at("/leftOut/0/verdict").asText()).isEqualTo("out");
+    String why = "out of compliance, so the plan does not count on it";
+    assertThat(visit.open("/plans/supper-12").text()).contains("href=\"/lots/" + lot, why);
+    // RFC 5545 3.1 folds long lines, 3.3.11 escapes commas.
+    String feed = visit.open("/plans/supper-12/tasks.ics").text().replaceAll("\\r?\\n ", "");
+    assertThat(feed).contains(lot + ": ", why.replace(",", "\\,"));
     assertThat(served.get("/api/v1/lots/" + lot).json().toString()).contains("\"out\"");
     log(lot, "discarded", "80F", "2026-03-07T14:02:00Z");
     JsonNode again = plan();
     assertThat(start(again, "make")).isEqualTo("2026-03-08T10:00:00Z");
     assertThat(again.at("/moved")).isEmpty();
+    assertThat(again.at("/dishes/0/missing").asInt()).isZero();
+    assertThat(again.at("/leftOut")).isEmpty();
+  }
+
+  /** FDA Food Code 2022 3-501.14(A)(1) missed, as above: such a lot does not become a dish. */
+  @Test
+  void a_lot_out_of_compliance_is_refused_to_a_dish_with_why_and_where_it_is() {
+    served.post("/api/v1/lots", "{'lot':'PO-1','food':'Pond soup','category':'soup_or_stew'}");
+    served.at("2026-03-07T14:02:00Z");
+    cookAndMissTheLimit("PO-1", "2026-03-07");
+    visit.open("/plans/supper-12");
+    Reply refused = visit.submit("/plans/supper-12/batches", "dish", "Leek soup", "lot", "PO-1");
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.text())
+        .contains("href=\"/lots/PO-1\"", "out of compliance, so the plan does not count on it");
+    assertThat(plan().at("/leftOut")).isEmpty();
+    assertThat(start(plan(), "make")).isEqualTo("2026-03-08T10:00:00Z");
   }
 
   /** Discarded on the 8th at 15:00: what is made then is cold at 22:00, five hours too late. */
