@@ -162,6 +162,11 @@ class PlanMovesTest {
     JsonNode none = plan();
     assertThat(none.at("/verdict").asText()).isEqualTo("no-plan");
     assertThat(none.at("/conflicts/0/why").asText()).isEqualTo("too-late-to-make");
+    JsonNode window = of(none, "/bounds", "bound", "make");
+    assertThat(window.at("/from").asText()).isGreaterThan(window.at("/to").asText());
+    assertThat(window.at("/says").asText())
+        .contains("too late to make it: by Sun 8 Mar")
+        .doesNotContain("between");
     JsonNode later = put(SUPPER.replace("10T18:00", "11T18:00"));
     assertThat(of(later, "/moved", "step", "simmer").at("/why").asText()).isEqualTo("hour");
     assertThat(start(later, "make")).isEqualTo("2026-03-09T10:00:00Z");
