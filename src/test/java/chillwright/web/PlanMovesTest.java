@@ -152,6 +152,29 @@ class PlanMovesTest {
     assertThat(start(plan(), "make")).isEqualTo("2026-03-08T10:00:00Z");
   }
 
+  /** FDA Food Code 2022 3-501.16(A)(2): 41 °F or less; the part stood at 60 °F. */
+  @Test
+  void a_part_that_is_out_counts_as_missing_and_the_rest_of_its_lot_is_followed() {
+    String lot = begin("Leek soup");
+    served.at("2026-03-06T16:00:00Z");
+    log(lot, "cooked", "180F", "2026-03-06T08:00:00Z");
+    log(lot, "cooling", "135F", "2026-03-06T08:10:00Z");
+    log(lot, "reading", "68F", "2026-03-06T09:50:00Z");
+    log(lot, "chilled", "40F", "2026-03-06T13:00:00Z");
+    served.post(
+        "/api/v1/lots/" + lot + "/entries",
+        "{'entry':'portions','portions':10,'when':'2026-03-06T14:00:00Z'}");
+    served.post("/api/v1/lots", "{'lot':'PART','from':['" + lot + "'],'portions':10}");
+    log("PART", "chilled", "40F", "2026-03-06T14:00:00Z");
+    assertThat(plan().at("/dishes/0/missing").asInt()).isZero();
+    assertThat(plan().at("/leftOut")).isEmpty();
+    log("PART", "reading", "60F", "2026-03-06T15:50:00Z");
+    JsonNode rest = plan();
+    assertThat(rest.at("/leftOut").findValuesAsText("lot")).containsExactly("PART");
+    assertThat(rest.at("/dishes/0/missing").asInt()).isEqualTo(10);
+    assertThat(rest.at("/tasks").findValuesAsText("kind")).doesNotContain("make");
+  }
+
   /** Discarded on the 8th at 15:00: what is made then is cold at 22:00, five hours too late. */
   @Test
   void a_batch_that_is_discarded_too_late_leaves_no_time_to_make_it_again() {
