@@ -253,6 +253,9 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
   private static String way(Bound bound) {
     boolean isStep = bound.kind() != Bound.Kind.HOLD && bound.kind() != Bound.Kind.TABLE;
     boolean isFreezing = bound.kind() == Bound.Kind.FREEZE;
+    if (isStep && bound.isEmpty()) {
+      return ".late";
+    }
     return !bound.isPlanned() || !isStep
         ? ""
         : bound.isMoment() ? ".at" : isFreezing ? ".between" : "";

@@ -7,6 +7,9 @@ import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
 import chillwright.core.log.Timeline;
 import chillwright.core.plan.Progress;
+import chillwright.core.rules.Acts;
+import chillwright.core.rules.Verdict;
+import chillwright.service.Plans.LeftOut;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -17,6 +20,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** The lots that the dishes of a plan became, and how far these have come. */
 final class PlanLots {
@@ -54,7 +58,7 @@ final class PlanLots {
 
   /**
    * How far a lot has come, with the parts it was divided into; empty until something is written of
-   * it.
+   * it, and where all that is left is unfit for use.
    */
   Optional<Progress> progress(LotId lot) {
     Optional<LotView> whole = kitchen.lots().lot(lot);
@@ -62,11 +66,11 @@ final class PlanLots {
     if (own.isEmpty()) {
       return Optional.empty();
     }
-    List<LotView> all = new ArrayList<>(List.of(whole.get()));
-    whole.get().descendants().stream()
-        .flatMap(part -> kitchen.lots().lot(part).stream())
-        .filter(part -> part.state().food().equals(whole.get().state().food()))
-        .forEach(all::add);
+    List<LotView> known = withParts(whole.get());
+    List<LotView> all = known.stream().filter(this::isFit).toList();
+    if (all.size() < known.size() && all.stream().noneMatch(PlanLots::isThere)) {
+      return Optional.empty();
+    }
     List<Progress> parts =
         all.stream()
             .flatMap(part -> part.judged().stream())
@@ -78,6 +82,43 @@ final class PlanLots {
             parts.stream().flatMap(one -> one.frozen().stream()).min(Comparator.naturalOrder()),
             parts.stream().flatMap(one -> one.takenOut().stream()).min(Comparator.naturalOrder()),
             keeping(all)));
+  }
+
+  private List<LotView> withParts(LotView whole) {
+    List<LotView> all = new ArrayList<>(List.of(whole));
+    whole.descendants().stream()
+        .flatMap(part -> kitchen.lots().lot(part).stream())
+        .filter(part -> part.state().food().equals(whole.state().food()))
+        .forEach(all::add);
+    return all;
+  }
+
+  private static boolean isThere(LotView part) {
+    return part.state().portions().left().orElse(1) > 0
+        && part.state().standing().map(at -> !GONE.contains(at.phase())).orElse(true);
+  }
+
+  private boolean isFit(LotView part) {
+    return unfit(part.state().food(), part).isEmpty();
+  }
+
+  /** Of a lot and its parts, those that are there and unfit for use, each by its own state. */
+  List<LeftOut> leftOut(String dish, LotId lot) {
+    return kitchen.lots().lot(lot).stream()
+        .flatMap(whole -> withParts(whole).stream())
+        .flatMap(part -> unfit(dish, part).stream())
+        .toList();
+  }
+
+  /** Why a lot alone serves no dish; empty where it may, and where nothing of it is left. */
+  Optional<LeftOut> unfit(String dish, LotView part) {
+    Instant now = kitchen.now();
+    return Stream.of(part)
+        .filter(PlanLots::isThere)
+        .flatMap(there -> there.judged().stream())
+        .flatMap(is -> Acts.unfit(is.timeline(), is.findings(), is.ruleSet(), now).stream())
+        .map(why -> new LeftOut(part.state().lot(), dish, why.at(now) == Verdict.OUT))
+        .findFirst();
   }
 
   /** Of what there is left; of that in the freezer alone, where any is, for it waits there. */
@@ -99,20 +140,18 @@ final class PlanLots {
     return standing.phase() == Phase.FROZEN;
   }
 
-  /** Portions left of a lot and of its parts; empty where they are not counted. */
+  /** Portions fit for use of a lot and of its parts; empty where they are not counted. */
   OptionalInt left(LotId lot) {
     Optional<LotView> whole = kitchen.lots().lot(lot);
     OptionalInt own = whole.map(view -> view.state().portions().left()).orElse(OptionalInt.empty());
     if (own.isEmpty()) {
       return own;
     }
-    int parts =
-        whole.get().descendants().stream()
-            .flatMap(part -> kitchen.lots().state(part).stream())
-            .filter(part -> part.food().equals(whole.get().state().food()))
-            .mapToInt(part -> part.portions().left().orElse(0))
-            .sum();
-    return OptionalInt.of(own.getAsInt() + parts);
+    return OptionalInt.of(
+        withParts(whole.get()).stream()
+            .filter(this::isFit)
+            .mapToInt(part -> part.state().portions().left().orElse(0))
+            .sum());
   }
 
   /**

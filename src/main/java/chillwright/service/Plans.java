@@ -8,8 +8,6 @@ import chillwright.core.plan.Menu;
 import chillwright.core.plan.Moved;
 import chillwright.core.plan.Plan;
 import chillwright.core.plan.Progress;
-import chillwright.core.rules.Acts;
-import chillwright.core.rules.Verdict;
 import chillwright.rulebook.BrokenRules;
 import chillwright.rulebook.PlanFile;
 import chillwright.storage.PlanStore.Said;
@@ -67,6 +65,12 @@ public final class Plans {
       missing = Map.copyOf(missing);
       lots = Map.copyOf(lots);
       moved = List.copyOf(moved);
+    }
+
+    /** The same plan that names more lots it is not made from. */
+    public Planned without(List<LeftOut> more) {
+      List<LeftOut> all = Stream.concat(leftOut.stream(), more.stream()).distinct().toList();
+      return new Planned(code, input, saidAt, menu, plan, moved, lots, missing, all);
     }
   }
 
@@ -225,14 +229,17 @@ public final class Plans {
     Moved.between(first, plan, menu).stream()
         .filter(one -> moved.stream().noneMatch(other -> other.task().equals(one.task())))
         .forEach(moved::add);
-    Map<String, Integer> missing = isOver ? Map.of() : missing(menu, begun, lots);
+    Map<String, Integer> missing = isOver ? Map.of() : missing(menu, begun, lots, unfit);
     return new Planned(
         said.code(), said.input(), said.saidAt(), menu, plan, moved, lots, missing, unfit);
   }
 
-  /** Of dishes that became lots: what was eaten, or never made, is not there to be served. */
+  /**
+   * Of dishes that became lots: what was eaten, never made, or is unfit for use is not there to be
+   * served.
+   */
   private Map<String, Integer> missing(
-      Menu menu, Map<String, Progress> begun, Map<String, LotId> lots) {
+      Menu menu, Map<String, Progress> begun, Map<String, LotId> lots, List<LeftOut> unfit) {
     Map<String, Integer> missing = new HashMap<>();
     PlanLots own = new PlanLots(kitchen);
     for (Dish dish : menu.dishes()) {
@@ -241,6 +248,9 @@ public final class Plans {
             .map(left -> dish.portions() - left)
             .filter(lacks -> lacks > 0)
             .forEach(lacks -> missing.put(dish.name(), lacks));
+      } else if (lots.containsKey(dish.name())
+          && unfit.stream().anyMatch(out -> out.dish().equals(dish.name()))) {
+        missing.put(dish.name(), dish.portions());
       }
     }
     return missing;
@@ -276,6 +286,10 @@ public final class Plans {
     PlanLots own = new PlanLots(kitchen);
     lots.forEach((dish, lot) -> own.progress(lot).ifPresent(done -> found.put(dish, done)));
     found.keySet().retainAll(dishes.keySet());
+    dishes.keySet().stream()
+        .filter(lots::containsKey)
+        .flatMap(dish -> own.leftOut(dish, lots.get(dish)).stream())
+        .forEach(unfit::add);
     dishes.keySet().removeAll(lots.keySet());
     if (dishes.isEmpty()) {
       return found;
@@ -287,11 +301,11 @@ public final class Plans {
           kitchen.lots().list(LotQuery.ALL.in(LotOrder.OLDEST), new Page.Wanted(Page.MOST, next));
       for (LotState lot : page.items()) {
         if (dishes.containsKey(lot.food())) {
-          Optional<LotView.Judged> judged = begun(lot, since);
-          Optional<LeftOut> out = judged.flatMap(is -> leftOut(lot, is));
+          Optional<LotView> view = begun(lot, since);
+          Optional<LeftOut> out = view.flatMap(is -> own.unfit(lot.food(), is));
           out.ifPresent(unfit::add);
-          judged
-              .filter(is -> out.isEmpty())
+          view.filter(is -> out.isEmpty())
+              .flatMap(LotView::judged)
               .map(is -> PlanLots.of(is.timeline()))
               .ifPresent(done -> found.putIfAbsent(lot.food(), done));
         }
@@ -302,17 +316,18 @@ public final class Plans {
     return found;
   }
 
-  private Optional<LotView.Judged> begun(LotState lot, Instant since) {
+  private Optional<LotView> begun(LotState lot, Instant since) {
     return kitchen
         .lots()
         .lot(lot.lot())
-        .flatMap(LotView::judged)
-        .filter(is -> !is.timeline().beganAt().isBefore(since));
+        .filter(
+            view ->
+                view.judged().filter(is -> !is.timeline().beganAt().isBefore(since)).isPresent());
   }
 
-  private Optional<LeftOut> leftOut(LotState lot, LotView.Judged is) {
-    Instant now = kitchen.now();
-    return Acts.unfit(is.timeline(), is.findings(), is.ruleSet(), now)
-        .map(why -> new LeftOut(lot.lot(), lot.food(), why.at(now) == Verdict.OUT));
+  /** Why no dish can be planned from a lot, that of the plan or one to become it. */
+  public List<LeftOut> unfit(String dish, LotId lot) {
+    PlanLots own = new PlanLots(kitchen);
+    return own.progress(lot).isPresent() ? List.of() : own.leftOut(dish, lot);
   }
 }

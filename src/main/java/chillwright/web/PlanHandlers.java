@@ -3,10 +3,12 @@ package chillwright.web;
 import chillwright.service.Kitchen;
 import chillwright.service.Page;
 import chillwright.service.Plans;
+import chillwright.service.Plans.LeftOut;
 import chillwright.service.Plans.Planned;
 import chillwright.web.answers.Answers;
 import chillwright.web.answers.Answers.Fault;
 import chillwright.web.answers.PlanAnswers;
+import chillwright.web.answers.PlanAnswers.LeftOutLine;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 
@@ -69,7 +71,22 @@ final class PlanHandlers {
     Answer.json(
         context,
         new PlanAnswers(kitchen.judge().book())
-            .answer(planned.menu(), planned.plan(), planned.moved(), planned.missing()));
+            .answer(
+                planned.menu(),
+                planned.plan(),
+                planned.moved(),
+                planned.missing(),
+                planned.leftOut().stream().map(PlanHandlers::leftOut).toList()));
+  }
+
+  private static LeftOutLine leftOut(LeftOut lot) {
+    String says =
+        lot.isOut()
+            ? "This lot is out of compliance, so the plan does not count on it."
+            : "It is not shown that this lot was cooled or reheated in time, so the plan does not"
+                + " count on it.";
+    String verdict = lot.isOut() ? "out" : "not-shown";
+    return new LeftOutLine(lot.lot().text(), lot.dish(), verdict, says);
   }
 
   private static String code(Context context) {

@@ -119,12 +119,60 @@ class PlanMovesTest {
     cookAndMissTheLimit(lot, "2026-03-07");
     JsonNode begun = plan();
     assertThat(begun.at("/verdict").asText()).as(begun.toString()).isEqualTo("plan");
-    assertThat(begun.at("/tasks").findValuesAsText("kind")).doesNotContain("make");
+    assertThat(start(begun, "make")).isEqualTo("2026-03-08T10:00:00Z");
+    assertThat(begun.at("/dishes/0/missing").asInt()).isEqualTo(40);
+    assertThat(begun.at("/leftOut/0/lot").asText()).isEqualTo(lot);
+    assertThat(begun.at("/leftOut/0/verdict").asText()).isEqualTo("out");
+    String why = "out of compliance, so the plan does not count on it";
+    assertThat(visit.open("/plans/supper-12").text()).contains("href=\"/lots/" + lot, why);
+    // RFC 5545 3.1 folds long lines, 3.3.11 escapes commas.
+    String feed = visit.open("/plans/supper-12/tasks.ics").text().replaceAll("\\r?\\n ", "");
+    assertThat(feed).contains(lot + ": ", why.replace(",", "\\,"));
     assertThat(served.get("/api/v1/lots/" + lot).json().toString()).contains("\"out\"");
     log(lot, "discarded", "80F", "2026-03-07T14:02:00Z");
     JsonNode again = plan();
     assertThat(start(again, "make")).isEqualTo("2026-03-08T10:00:00Z");
     assertThat(again.at("/moved")).isEmpty();
+    assertThat(again.at("/dishes/0/missing").asInt()).isZero();
+    assertThat(again.at("/leftOut")).isEmpty();
+  }
+
+  /** FDA Food Code 2022 3-501.14(A)(1) missed, as above: such a lot does not become a dish. */
+  @Test
+  void a_lot_out_of_compliance_is_refused_to_a_dish_with_why_and_where_it_is() {
+    served.post("/api/v1/lots", "{'lot':'PO-1','food':'Pond soup','category':'soup_or_stew'}");
+    served.at("2026-03-07T14:02:00Z");
+    cookAndMissTheLimit("PO-1", "2026-03-07");
+    visit.open("/plans/supper-12");
+    Reply refused = visit.submit("/plans/supper-12/batches", "dish", "Leek soup", "lot", "PO-1");
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.text())
+        .contains("href=\"/lots/PO-1\"", "out of compliance, so the plan does not count on it");
+    assertThat(plan().at("/leftOut")).isEmpty();
+    assertThat(start(plan(), "make")).isEqualTo("2026-03-08T10:00:00Z");
+  }
+
+  /** FDA Food Code 2022 3-501.16(A)(2): 41 °F or less; the part stood at 60 °F. */
+  @Test
+  void a_part_that_is_out_counts_as_missing_and_the_rest_of_its_lot_is_followed() {
+    String lot = begin("Leek soup");
+    served.at("2026-03-06T16:00:00Z");
+    log(lot, "cooked", "180F", "2026-03-06T08:00:00Z");
+    log(lot, "cooling", "135F", "2026-03-06T08:10:00Z");
+    log(lot, "reading", "68F", "2026-03-06T09:50:00Z");
+    log(lot, "chilled", "40F", "2026-03-06T13:00:00Z");
+    served.post(
+        "/api/v1/lots/" + lot + "/entries",
+        "{'entry':'portions','portions':10,'when':'2026-03-06T14:00:00Z'}");
+    served.post("/api/v1/lots", "{'lot':'PART','from':['" + lot + "'],'portions':10}");
+    log("PART", "chilled", "40F", "2026-03-06T14:00:00Z");
+    assertThat(plan().at("/dishes/0/missing").asInt()).isZero();
+    assertThat(plan().at("/leftOut")).isEmpty();
+    log("PART", "reading", "60F", "2026-03-06T15:50:00Z");
+    JsonNode rest = plan();
+    assertThat(rest.at("/leftOut").findValuesAsText("lot")).containsExactly("PART");
+    assertThat(rest.at("/dishes/0/missing").asInt()).isEqualTo(10);
+    assertThat(rest.at("/tasks").findValuesAsText("kind")).doesNotContain("make");
   }
 
   /** Discarded on the 8th at 15:00: what is made then is cold at 22:00, five hours too late. */
@@ -137,6 +185,11 @@ class PlanMovesTest {
     JsonNode none = plan();
     assertThat(none.at("/verdict").asText()).isEqualTo("no-plan");
     assertThat(none.at("/conflicts/0/why").asText()).isEqualTo("too-late-to-make");
+    JsonNode window = of(none, "/bounds", "bound", "make");
+    assertThat(window.at("/from").asText()).isGreaterThan(window.at("/to").asText());
+    assertThat(window.at("/says").asText())
+        .contains("too late to make it: by Sun 8 Mar")
+        .doesNotContain("between");
     JsonNode later = put(SUPPER.replace("10T18:00", "11T18:00"));
     assertThat(of(later, "/moved", "step", "simmer").at("/why").asText()).isEqualTo("hour");
     assertThat(start(later, "make")).isEqualTo("2026-03-09T10:00:00Z");

@@ -32,6 +32,7 @@ public record PlanAnswers(RuleBook book) {
    *
    * @param verdict "plan" or "no-plan"
    * @param guests how many are served; null where nobody said
+   * @param leftOut lots that no dish is planned from
    * @param proven of a plan that none keeps the food waiting less, of none that there is none
    */
   public record Answer(
@@ -40,6 +41,7 @@ public record PlanAnswers(RuleBook book) {
       OffsetDateTime serving,
       Optional<Integer> guests,
       List<DishLine> dishes,
+      List<LeftOutLine> leftOut,
       Answers.RuleSetRef ruleSet,
       List<TaskLine> tasks,
       List<BoundLine> bounds,
@@ -72,6 +74,13 @@ public record PlanAnswers(RuleBook book) {
    */
   public record DishLine(
       String dish, String route, int portions, int missing, OffsetDateTime due) {}
+
+  /**
+   * A lot that its dish is not planned from.
+   *
+   * @param verdict "out" or "not-shown"
+   */
+  public record LeftOutLine(String lot, String dish, String verdict, String says) {}
 
   /** Between which moments something of a dish must happen; rule and citation null without one. */
   public record BoundLine(
@@ -141,15 +150,21 @@ public record PlanAnswers(RuleBook book) {
 
   /** A plan that nothing was before. */
   public Answer answer(Menu menu, Plan plan) {
-    return answer(menu, plan, List.of(), Map.of());
+    return answer(menu, plan, List.of(), Map.of(), List.of());
   }
 
   /**
    * A plan that is kept.
    *
    * @param missing how many portions the lot of a dish has too few, by dish
+   * @param leftOut lots that no dish is planned from
    */
-  public Answer answer(Menu menu, Plan plan, List<Moved> moved, Map<String, Integer> missing) {
+  public Answer answer(
+      Menu menu,
+      Plan plan,
+      List<Moved> moved,
+      Map<String, Integer> missing,
+      List<LeftOutLine> leftOut) {
     PlanText text = new PlanText(menu);
     return new Answer(
         plan.isFound() ? "plan" : "no-plan",
@@ -166,6 +181,7 @@ public record PlanAnswers(RuleBook book) {
                         missing.getOrDefault(dish.name(), 0),
                         time(menu.due(dish), menu)))
             .toList(),
+        leftOut,
         new Answers.RuleSetRef(book.id(), book.version()),
         plan.tasks().stream().map(task -> task(task, plan, menu, text)).toList(),
         plan.bounds().stream().map(bound -> bound(bound, menu, text)).toList(),

@@ -3,9 +3,11 @@ package chillwright.web.pages;
 import chillwright.core.log.LotId;
 import chillwright.core.plan.Dish;
 import chillwright.service.Plans;
+import chillwright.service.Plans.LeftOut;
 import chillwright.service.Plans.Planned;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.util.List;
 import java.util.Optional;
 
 /** Has a dish of a plan become a lot, which the plan follows from then on. */
@@ -39,6 +41,11 @@ final class PlanBatches {
       return;
     }
     String known = sent.get().text("lot");
+    List<LeftOut> unfit = unfit(name, known);
+    if (!unfit.isEmpty()) {
+      plans.refuse(context, visitor, planned.get().without(unfit));
+      return;
+    }
     Optional<LotId> lot =
         known.isEmpty()
             ? Optional.of(
@@ -51,6 +58,10 @@ final class PlanBatches {
       return;
     }
     context.redirect("/lots/" + lot.get(), HttpStatus.SEE_OTHER);
+  }
+
+  private List<LeftOut> unfit(String dish, String code) {
+    return Plans.isCode(code) ? desk.kitchen().plans().unfit(dish, new LotId(code)) : List.of();
   }
 
   private Optional<LotId> linked(Planned planned, String dish, String code) {

@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** Puts a plan and the forms that change it on its page. */
@@ -182,6 +183,14 @@ final class PlanViews {
         .map(Dish::name)
         .map(name -> new PlanView.Batch(name, lots.containsKey(name) ? lots.get(name).text() : ""))
         .toList();
+  }
+
+  /** Which lots a dish is not planned from, before something else is said; else blank. */
+  static String leftOut(Planned planned, String dish, Visitor visitor) {
+    return planned.leftOut().stream()
+        .filter(lot -> lot.dish().equals(dish))
+        .map(lot -> lot.lot() + ": " + says(lot, visitor) + " ")
+        .collect(Collectors.joining());
   }
 
   /** Why no dish is planned from a lot. */

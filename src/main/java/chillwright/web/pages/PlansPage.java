@@ -103,6 +103,12 @@ final class PlansPage {
             });
   }
 
+  /** The plan as it was, with what it says of lots it is not made from. */
+  void refuse(Context context, Visitor visitor, Planned planned) {
+    PlanTree tree = PlanTree.of(planned.input(), desk.zone());
+    show(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, planned, tree, PlanFaults.NONE);
+  }
+
   private void show(
       Context context,
       HttpStatus status,
@@ -292,9 +298,10 @@ final class PlansPage {
     for (Task task : planned.plan().tasks()) {
       String id = planned.code() + "/" + number++ + "@" + planned.saidAt().toEpochMilli();
       String address = desk.address(context) + ADDRESS + "/" + planned.code();
+      String says = PlanViews.leftOut(planned, task.dish(), visitor) + text.caution();
       calendar.add(
           new ICalendar.Event(
-              id, task.start(), task.dish() + ": " + text.what(task), text.caution(), address),
+              id, task.start(), task.dish() + ": " + text.what(task), says, address),
           desk.kitchen().now());
     }
     context.header(Header.CONTENT_DISPOSITION, "inline; filename=\"tasks.ics\"");
