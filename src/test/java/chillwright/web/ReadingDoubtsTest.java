@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chillwright.web.Served.Reply;
 import java.nio.file.Path;
+import java.time.Instant;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -50,6 +51,21 @@ class ReadingDoubtsTest {
         figure,
         "scale",
         scale);
+  }
+
+  /** Common practice, no source: no pot falls 20 °F below 135 °F in ten minutes. */
+  @ParameterizedTest
+  @CsvSource({"60, 1, 422", "114, 10, 422", "116, 10, 303", "60, 11, 303", "130, 0, 303"})
+  void what_was_held_hot_until_just_now_is_not_cool(String figure, int minutes, int status) {
+    lot("POT", "soup_or_stew");
+    log("POT", "'entry':'cooked','temperature':'180F','when':'2026-03-03T07:00:00Z'");
+    log("POT", "'entry':'hot-holding','temperature':'150F','when':'2026-03-03T07:10:00Z'");
+    log("POT", "'entry':'cooling','when':'2026-03-03T16:00:00Z'");
+    served.at(Instant.parse("2026-03-03T16:00:00Z").plusSeconds(60L * minutes).toString());
+    visit.open("/lots/POT");
+    Reply reply = read("POT", "reading", "", figure, "F");
+    assertThat(reply.status()).as(reply.text()).isEqualTo(status);
+    assertThat(reply.text().contains("When was it taken off the heat?")).isEqualTo(status == 422);
   }
 
   /** Water freezes at 32 °F (0 °C); 41 °F and 45 °F are common practice, no source. */

@@ -79,6 +79,7 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
         .or(() -> tooHot(given, visitor))
         .or(() -> FrozenDoubt.of(row, view, visitor))
         .or(() -> heatedUnlogged(given, row))
+        .or(() -> FastDoubt.of(given, row, view, desk, visitor))
         .or(() -> farApart(given, row))
         .or(() -> tooCold(given, row.word()));
   }
