@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chillwright.web.Served.Reply;
 import java.nio.file.Path;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -57,6 +59,11 @@ class TakenTest {
         .contains("Taken: 3 portions of Oat bars, for Fair &amp; Co. Left there: 13.")
         .containsPattern("role=\"status\".*href=\"/lots/B-1\"")
         .contains("/lots/B-1/correct?entry=");
+    Matcher wrong = Pattern.compile("/lots/B-1/correct\\?entry=[^\"]+").matcher(receipt);
+    assertThat(wrong.find()).isTrue();
+    // What was told of them is at hand; of a box that is gone no temperature tells anything.
+    assertThat(visit.open(wrong.group()).text())
+        .containsSubsequence("name=\"portions\"", "name=\"to\"", "<summary>", "id=\"temperature\"");
     assertThat(visit.open(take("2", "")).text())
         .contains("Taken: 2 portions of Oat bars. Left there: 11.");
     assertThat(visit.open("/on-hand").text()).doesNotContain("Taken:");

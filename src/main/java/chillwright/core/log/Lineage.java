@@ -91,7 +91,8 @@ final class Lineage {
               "unknown-source",
               source.text(),
               "lots that are stored or stand in the same input",
-              "There is no lot %s. Check the code; several lots are separated by a space."
+              ("There is no lot %s. If this one came from it, give the log of that one, too. "
+                      + "Else check the code; several lots are separated by a space.")
                   .formatted(source)));
     } else if (isWhole(source) && descent.used().isPresent()) {
       checkTimes(draft, descents.get(source), descent.used().get());

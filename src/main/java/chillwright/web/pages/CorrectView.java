@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.log.Word;
 import java.util.List;
 
 /**
@@ -30,5 +31,10 @@ public record CorrectView(
     hows = List.copyOf(hows);
     places = List.copyOf(places);
     categories = List.copyOf(categories);
+  }
+
+  /** Whether it tells of portions that were taken, of which no temperature tells anything. */
+  public boolean isShare() {
+    return form.given("entry").equals(Word.PORTIONS.text());
   }
 }

@@ -107,7 +107,8 @@ class IntakeLineageTest {
                 at(2, "from"),
                 "S",
                 "lots that are stored or stand in the same input",
-                "There is no lot S. Check the code; several lots are separated by a space."));
+                "There is no lot S. If this one came from it, give the log of that one, too. Else"
+                    + " check the code; several lots are separated by a space."));
   }
 
   @Test
