@@ -234,40 +234,12 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
 
   /** All bounds with their reasons, after a line on what they hold with. */
   public List<String> bounds(Plan plan) {
-    String with = say(plan.isFound() ? "plan.bounds.together" : "plan.bounds.alone");
-    return Stream.concat(Stream.of(with), plan.bounds().stream().map(this::bound)).toList();
+    return new BoundText(this).all(plan);
   }
 
   /** One bound with its reason. */
   public String bound(Bound bound) {
-    String from = bound.from().map(this::moment).orElse("");
-    String to = bound.to().map(this::moment).orElse("");
-    String closed = bound.isClosed() ? " " + say("plan.closed") : "";
-    return bound.dish()
-        + ": "
-        + say("plan.bound." + bound.kind().text() + way(bound), from, to)
-        + reason(bound)
-        + closed;
-  }
-
-  private static String way(Bound bound) {
-    boolean isStep = bound.kind() != Bound.Kind.HOLD && bound.kind() != Bound.Kind.TABLE;
-    boolean isFreezing = bound.kind() == Bound.Kind.FREEZE;
-    if (isStep && bound.isEmpty()) {
-      return ".late";
-    }
-    return !bound.isPlanned() || !isStep
-        ? ""
-        : bound.isMoment() ? ".at" : isFreezing ? ".between" : "";
-  }
-
-  private String reason(Bound bound) {
-    String rule = bound.rule().map(this::cited).orElse("");
-    String source = bound.source().isBlank() ? "" : say("plan.source", bound.source());
-    return Stream.of(rule, source)
-        .filter(text -> !text.isEmpty())
-        .map(text -> " " + text)
-        .collect(Collectors.joining());
+    return new BoundText(this).says(bound);
   }
 
   String moment(Instant moment) {
@@ -313,7 +285,7 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
     return limit + " [" + rule.citation().text() + "]";
   }
 
-  private PlanLimits limits() {
+  PlanLimits limits() {
     return new PlanLimits(language, scale);
   }
 

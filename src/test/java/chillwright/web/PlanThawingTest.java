@@ -202,7 +202,8 @@ class PlanThawingTest {
                   - {step: bake, minutes: 60, uses: {oven: 1, hands: 1}}
             """);
     assertThat(visit.open("/plans/feast").text())
-        .contains("There is a plan.", "21:55 - Sat 5 Dec 14:30");
+        .contains("There is a plan.", "21:55 - Sat 5 Dec 14:30")
+        .contains("begin to make it Tue 1 Dec 21:55; no other moment holds");
   }
 
   @Test

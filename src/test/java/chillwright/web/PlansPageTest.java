@@ -90,7 +90,7 @@ class PlansPageTest {
     assertThat(visit.open("/plans/supper-12").text())
         .contains("135 °F to 70 °F within 2 h; 135 °F to 41 °F within 6 h")
         .contains("reheat: 165 °F within 2 h (hob 1)")
-        .contains("in all its parts: 165 °F within 2 h. [3-403.11(A), (D)]");
+        .contains("165 °F within 2 h. [3-403.11(A), (D)]");
     visit.submit("/ways", "scale", "C", "back", "/");
     assertThat(visit.open("/plans/supper-12").text())
         .contains("57 °C to 21 °C within 2 h; 57 °C to 5 °C within 6 h")

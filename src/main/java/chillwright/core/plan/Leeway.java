@@ -286,7 +286,11 @@ final class Leeway {
     int ready = job.isFresh() ? job.makeLength() : 0;
     return switch (bound.kind()) {
       case MAKE ->
-          room.isBegun() ? bound : between(bound, room, job.isFresh() ? FINISH : MAKE, -ready);
+          thawsAlone(job) && !room.isBegun()
+              ? takenOut(bound, room)
+              : room.isBegun()
+                  ? bound
+                  : between(bound, room, job.isFresh() ? FINISH : MAKE, -ready);
       case FREEZE -> between(bound, room, FREEZE, 0);
       case TAKE_OUT -> job.isOut() ? bound : between(bound, room, TAKE_OUT, 0);
       case REHEAT -> between(bound, room, FINISH, 0);
@@ -296,6 +300,11 @@ final class Leeway {
       }
       case COOL, COLD, THAW, TABLE -> bound;
     };
+  }
+
+  private Bound takenOut(Bound bound, Room room) {
+    Instant at = Thawing.takenOut(grid.moment(room.placed().make()), menu);
+    return within(bound, at, at);
   }
 
   private Bound between(Bound bound, Room room, int part, int by) {

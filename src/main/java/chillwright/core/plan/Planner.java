@@ -274,19 +274,13 @@ public final class Planner {
     for (Step step : steps) {
       int end = at + Grid.length(step.lasts());
       boolean isFirst = kind == Kind.MAKE && at == from;
-      Instant start = isFirst && Thawing.isNamed(step.name()) ? taken(at) : grid.moment(at);
+      Instant start =
+          isFirst && Thawing.isNamed(step.name())
+              ? Thawing.takenOut(grid.moment(at), menu)
+              : grid.moment(at);
       tasks.add(new Task(dish.name(), kind, step.name(), start, grid.moment(end), step.uses()));
       at = end;
     }
-  }
-
-  /** What thaws is taken out before the kitchen closes. */
-  private Instant taken(int slot) {
-    Instant at = grid.moment(slot);
-    while (!menu.isOpen(at) && at.isAfter(menu.from())) {
-      at = at.minus(Grid.SLOT);
-    }
-    return menu.isOpen(at) && !at.isBefore(menu.from()) ? at : grid.moment(slot);
   }
 
   private void stretch(Dish dish, Kind kind, int from, int to, String resource, List<Task> tasks) {

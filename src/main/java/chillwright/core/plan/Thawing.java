@@ -1,5 +1,6 @@
 package chillwright.core.plan;
 
+import java.time.Instant;
 import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Pattern;
@@ -49,5 +50,14 @@ public final class Thawing {
     return isNamed(step)
         && !uses.containsKey(Menu.REFRIGERATOR)
         && !IS_COLD.matcher(step.toLowerCase(Locale.ROOT)).find();
+  }
+
+  /** What thaws is taken out before the kitchen closes. */
+  static Instant takenOut(Instant needed, Menu menu) {
+    Instant at = needed;
+    while (!menu.isOpen(at) && at.isAfter(menu.from())) {
+      at = at.minus(Grid.SLOT);
+    }
+    return menu.isOpen(at) && !at.isBefore(menu.from()) ? at : needed;
   }
 }
