@@ -182,6 +182,14 @@ class AheadPageTest {
           .contains("the freezer has 40 portions of Seed bars", "were left blank")
           .contains("<option value=\"Seed bars\">");
     }
+    // Her own food brings its kind along, in the warm freezer too.
+    String own = "/ahead?question=batches&food-name=seed+bars&portions=90&batch=48";
+    assertThat(visit.open(own + "&last-day=2026-04-20&category=").text())
+        .contains("the freezer has 40 portions of Seed bars");
+    assertThat(visit.open(own.replace("seed", "other") + "&last-day=2026-04-20").text())
+        .contains("aria-invalid=\"true\"");
+    String warm = "/ahead?question=frozen-life&frozen=2026-03-01&steps=25F:1d&food-name=Seed+bars";
+    assertThat(visit.open(warm).text()).contains("what the freezer added has ended");
     String past = "/ahead?question=batches&portions=9&batch=4&last-day=2026-03-02&category=" + kind;
     assertThat(visit.open(past).text()).contains("2026-03-02 has passed");
   }

@@ -23,7 +23,8 @@ final class BatchesQuestion implements Question.Answering {
   @Override
   public List<Parameter> parameters() {
     return List.of(
-        Parameter.needed("category", "CATEGORY", "Key of the keeping list."),
+        OwnFood.NAME,
+        Parameter.optional("category", "CATEGORY", "Key of the keeping list, or give food-name."),
         Parameter.needed("portions", "COUNT", "Portions or pieces wanted in all."),
         Parameter.needed("batch", "COUNT", "Portions that one batch makes."),
         Parameter.needed("last-day", "DATE", "Last day on which it leaves: post, market, feast."),
@@ -31,7 +32,6 @@ final class BatchesQuestion implements Question.Answering {
             "then-days", "COUNT", "Days it must still be good after that, out of the freezer."),
         Parameter.optional("stock", "COUNT", "Portions already in the freezer (default: 0)."),
         Parameter.optional("per-day", "COUNT", "Batches you can make in a day (default: 1)."),
-        OwnFood.NAME,
         OwnFood.ROOM_DAYS);
   }
 

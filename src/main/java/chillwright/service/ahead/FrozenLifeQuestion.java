@@ -28,14 +28,15 @@ final class FrozenLifeQuestion implements Question.Answering {
   @Override
   public List<Parameter> parameters() {
     return List.of(
-        Parameter.optional("category", "CATEGORY", "Key of the keeping list, or give life."),
+        OwnFood.NAME,
+        Parameter.optional(
+            "category", "CATEGORY", "Key of the keeping list, or give life or food-name."),
         Parameter.optional(
             "life", "LIFE", "A food with printed lives at several temperatures: beef_minced."),
         Parameter.needed("frozen", "DATE", "Day it was frozen."),
         Parameter.needed("steps", "STEPS", "Warm spells, such as 10F:7d,15F:12h; else 0F."),
         Parameter.optional(
             "q10", "NUMBER", "How much faster for ten degrees Celsius more (default: 3)."),
-        OwnFood.NAME,
         OwnFood.ROOM_DAYS);
   }
 

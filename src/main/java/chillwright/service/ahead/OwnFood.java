@@ -3,6 +3,8 @@ package chillwright.service.ahead;
 import chillwright.core.kitchen.KnownFood;
 import chillwright.core.log.Category;
 import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 
@@ -23,7 +25,20 @@ record OwnFood(Optional<String> name, OptionalInt roomDays) {
           "COUNT",
           "Of food that needs no cold: your own days at room temperature (default: as on file).");
 
+  private static final String CATEGORY = "category";
   private static final int MOST_ROOM_DAYS = 365;
+
+  /** A food on file brings its kind along, where neither a kind nor a printed life is given. */
+  static Map<String, String> withKind(Map<String, String> given, Setting setting) {
+    boolean isTold = given.containsKey(CATEGORY) || given.containsKey("life");
+    Optional<KnownFood> known =
+        Optional.ofNullable(given.get(NAME.name()))
+            .filter(name -> !isTold)
+            .flatMap(name -> setting.own().flatMap(foods -> foods.food(name.strip())));
+    Map<String, String> filled = new HashMap<>(given);
+    known.ifPresent(food -> filled.put(CATEGORY, food.category()));
+    return filled;
+  }
 
   /**
    * Reads both.

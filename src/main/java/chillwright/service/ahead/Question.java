@@ -107,6 +107,6 @@ public enum Question {
    * @throws BadQuestion with every fault of what was given
    */
   public Ahead answer(Map<String, String> given, Setting setting) throws BadQuestion {
-    return answering.answer(new Given(given), setting);
+    return answering.answer(new Given(OwnFood.withKind(given, setting)), setting);
   }
 }
