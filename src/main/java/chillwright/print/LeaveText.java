@@ -16,6 +16,7 @@ public final class LeaveText {
       Finding finding, Timeline timeline, RuleSet rules, Instant now, Language language) {
     boolean isOffered =
         Acts.isMissed(finding, now)
+            && !Acts.isAllowed(finding, timeline)
             && Acts.reheatedSince(finding, timeline, rules).isEmpty()
             && finding.offered(now).stream().anyMatch(a -> a.isReheat() && !a.isReheatByItself());
     return isOffered ? " " + language.say("act.leave") : "";

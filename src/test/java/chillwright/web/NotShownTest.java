@@ -127,6 +127,8 @@ class NotShownTest {
     String leave = "'entry':'action','how':'allowed'";
     if (isBefore) {
       log(MISSED, "14:49", leave);
+      // What was logged is not asked for again.
+      assertThat(visit.open("/lots/" + MISSED).text()).doesNotContain(demand);
     }
     log(MISSED, "14:50", "'entry':'reheating','temperature':'88F'");
     log(MISSED, "14:58", "'entry':'reading','temperature':'170F'");

@@ -129,8 +129,13 @@ public final class Acts {
     List<LogEntry> taken = taken(missed, timeline);
     return reheatedSince(missed, timeline, rules)
         .filter(hot -> !taken.isEmpty())
-        .filter(hot -> isOffered(missed, hot) || taken.stream().anyMatch(a -> a.is(How.ALLOWED)))
+        .filter(hot -> isOffered(missed, hot) || isAllowed(missed, timeline))
         .isPresent();
+  }
+
+  /** Whether the leave of the authority was logged since a limit was missed. */
+  public static boolean isAllowed(Finding missed, Timeline timeline) {
+    return taken(missed, timeline).stream().anyMatch(act -> act.is(How.ALLOWED));
   }
 
   /** Whether the rule set offers a reheat by itself, and this one was made in time. */
