@@ -3,13 +3,13 @@ package chillwright.service.ahead;
 import chillwright.core.ahead.Ahead.Source;
 import chillwright.core.ahead.Filled;
 import chillwright.core.ahead.Told;
-import chillwright.core.heat.Answer;
 import chillwright.core.heat.IceBath;
 import chillwright.core.heat.Practice;
 import chillwright.core.heat.Properties;
 import chillwright.rulebook.Handbook;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -18,10 +18,16 @@ import java.util.OptionalDouble;
  *
  * @param start of the food, °C
  * @param end to which ice is to take it, °C
- * @param litres in the pot, where its size is known
+ * @param litres of the whole batch, where its size is known
+ * @param isStillTooSlow whether a pan at rest is not in time there, however shallow
  */
 record CoolingActs(
-    Handbook handbook, Properties food, double start, double end, OptionalDouble litres) {
+    Handbook handbook,
+    Properties food,
+    double start,
+    double end,
+    OptionalDouble litres,
+    boolean isStillTooSlow) {
   /** A layer below this is no pan of food, metres: 1 in, common practice, no source. */
   static final double THINNEST = 0.0254;
 
@@ -36,11 +42,19 @@ record CoolingActs(
   private static final double WARM = (80 - 32) / 1.8;
   private static final double BOWL = 2.5 * Common.QUART;
 
-  /** In the order in which a cook would take them. */
+  /** In the order in which a cook would take them: pans alone first, where they can do it. */
   List<Told> told() {
+    List<Told> told = new ArrayList<>(bath());
+    String key = "cooling.do.shallow" + (isStillTooSlow ? ".after" : "");
+    told.add(
+        isStillTooSlow ? told.size() : 0,
+        Told.of(key, millimetres("layer", figure(LAYER) * Common.INCH)));
+    ingredient().ifPresent(told::add);
+    return told;
+  }
+
+  private List<Told> bath() {
     List<Told> told = new ArrayList<>();
-    double layer = figure(LAYER) * Common.INCH;
-    told.add(Told.of("cooling.do.shallow", millimetres("layer", layer)));
     told.add(
         Told.of(
             "cooling.do.ice",
@@ -50,25 +64,56 @@ record CoolingActs(
             Filled.amount("warm", WARM, Filled.Unit.CELSIUS),
             Filled.hours("steel", figure(STEEL)),
             Filled.hours("plastic", figure(PLASTIC))));
-    double volume = litres.orElse(Common.QUART);
-    Answer<Double> ice =
-        new IceBath(volume / 1000 * food.density(), food.specificHeat(), 0, 0)
-            .kilograms(start, end);
-    ice.value()
-        .ifPresent(
+    ice(volume())
+        .map(
             kilograms ->
-                told.add(
-                    Told.of(
-                        "cooling.do.ingredient",
-                        Filled.amount("ice", kilograms, Filled.Unit.KILOGRAMS),
-                        litres("of", volume),
-                        Filled.amount("start", start, Filled.Unit.CELSIUS),
-                        Filled.amount("end", end, Filled.Unit.CELSIUS))));
+                Told.of(
+                    "cooling.do.bath-ice",
+                    kilograms("ice", kilograms),
+                    litres("of", volume()),
+                    celsius("start", start),
+                    celsius("end", end)))
+        .ifPresent(told::add);
     return told;
+  }
+
+  /** The ice stands for water of the recipe, a litre for a kilogram, so the batch stays as big. */
+  private Optional<Told> ingredient() {
+    return ice(1)
+        .map(
+            perLitre -> {
+              double hot = volume() / (1 + perLitre);
+              double ice = volume() - hot;
+              return Told.of(
+                  "cooling.do.ingredient",
+                  kilograms("ice", ice),
+                  litres("water", ice),
+                  litres("hot", hot),
+                  celsius("start", start),
+                  celsius("end", end));
+            });
+  }
+
+  private double volume() {
+    return litres.orElse(Common.QUART);
+  }
+
+  private Optional<Double> ice(double volume) {
+    return new IceBath(volume / 1000 * food.density(), food.specificHeat(), 0, 0)
+        .kilograms(start, end)
+        .value();
   }
 
   private double figure(String key) {
     return handbook.figure(key).low();
+  }
+
+  private static Filled celsius(String name, double celsius) {
+    return Filled.amount(name, celsius, Filled.Unit.CELSIUS);
+  }
+
+  private static Filled kilograms(String name, double kilograms) {
+    return Filled.amount(name, kilograms, Filled.Unit.KILOGRAMS);
   }
 
   private static Filled litres(String name, double litres) {

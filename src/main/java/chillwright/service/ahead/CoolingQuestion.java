@@ -40,7 +40,7 @@ final class CoolingQuestion implements Question.Answering {
             "Temperature of the air or water round it (default: air 38F, a counter 75F, water 68F,"
                 + " an ice bath 32F)."),
         Parameter.optional("depth", "LENGTH", "Depth of the food; left out: only the deepest."),
-        Parameter.optional("volume", "VOLUME", "Of the food, for its ice; with its depth."),
+        Parameter.optional("volume", "VOLUME", "Of the whole batch, for its ice; with its depth."),
         Parameter.optional("diameter", "LENGTH", "Of a pot; left out: a wide pan."),
         Parameter.optional(
             "faces", "top|both", "Cooled from the top (default), or with air under the pan too."),
@@ -150,7 +150,7 @@ final class CoolingQuestion implements Question.Answering {
     return new Ahead("cooling", told, List.of("estimate", "still-food", "read"), sources);
   }
 
-  /** What must be done comes first, then what can be, then how long that takes by estimate. */
+  /** What must be done at once comes first, then how long it takes as it is, then what helps. */
   private static void tell(Asked asked, Properties food, Setting setting, List<Told> told) {
     CoolingRules rules = new CoolingRules(setting);
     List<Layers.Stage> stages =
@@ -170,17 +170,13 @@ final class CoolingQuestion implements Question.Answering {
             : Optional.of(ends).filter(end -> isJudged).map(end -> Told.of("cooling" + end));
     if (rules.isAdvised()) {
       rules.outside().ifPresent(told::add);
-    } else {
-      verdict.ifPresent(told::add);
     }
-    if (!isSure && !stages.isEmpty()) {
-      told.addAll(acts(asked, food, setting, stages.get(0)).told());
-    }
-    if (rules.isAdvised()) {
-      verdict.ifPresent(told::add);
-    }
+    verdict.ifPresent(told::add);
     if (asked.depth.isPresent()) {
       told.addAll(times(asked, food, rules));
+    }
+    if (!isSure && !stages.isEmpty()) {
+      told.addAll(acts(asked, food, setting, stages).told());
     }
     if (isSure && told.stream().anyMatch(one -> isLonger(one, stages))) {
       told.add(rules.advice(".long"));
@@ -200,9 +196,19 @@ final class CoolingQuestion implements Question.Answering {
   }
 
   private static CoolingActs acts(
-      Asked asked, Properties food, Setting setting, Layers.Stage first) {
+      Asked asked, Properties food, Setting setting, List<Layers.Stage> stages) {
+    Answer<Double> deepest = layers(asked, food, WORSE).deepest(asked.course(), stages);
     return new CoolingActs(
-        setting.handbook(), food, asked.start, first.toCelsius(), asked.litres());
+        setting.handbook(),
+        food,
+        asked.start,
+        stages.get(0).toCelsius(),
+        asked.litres(),
+        deepest.reason().isPresent() || isThin(deepest));
+  }
+
+  private static Layers layers(Asked asked, Properties food, double share) {
+    return new Layers(food, asked.surface().coefficient() * share, asked.isBoth);
   }
 
   /** How long until each limit; by advice alone, until it may be called cold. */
@@ -264,9 +270,7 @@ final class CoolingQuestion implements Question.Answering {
     if (makes(asked, food, stages, WORSE)) {
       return Told.of("cooling.way.makes", name, at);
     }
-    Answer<Double> deepest =
-        new Layers(food, asked.surface().coefficient() * WORSE, asked.isBoth)
-            .deepest(asked.course(), stages);
+    Answer<Double> deepest = layers(asked, food, WORSE).deepest(asked.course(), stages);
     if (deepest.reason().isPresent()) {
       return Told.of("cooling.way.none", name, at);
     }
@@ -335,10 +339,8 @@ final class CoolingQuestion implements Question.Answering {
   }
 
   private static Told deepest(Asked asked, Properties food, List<Layers.Stage> stages) {
-    Layers worse = new Layers(food, asked.surface().coefficient() * WORSE, asked.isBoth);
-    Layers printed = new Layers(food, asked.surface().coefficient(), asked.isBoth);
-    Answer<Double> safe = worse.deepest(asked.course(), stages);
-    Answer<Double> expected = printed.deepest(asked.course(), stages);
+    Answer<Double> safe = layers(asked, food, WORSE).deepest(asked.course(), stages);
+    Answer<Double> expected = layers(asked, food, 1).deepest(asked.course(), stages);
     if (expected.reason().isPresent()) {
       return Told.none("cooling.deepest.none", expected.reason().get());
     }
