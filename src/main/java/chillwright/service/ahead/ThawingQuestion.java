@@ -4,6 +4,7 @@ import chillwright.core.ahead.Ahead;
 import chillwright.core.ahead.Ahead.Source;
 import chillwright.core.ahead.Filled;
 import chillwright.core.ahead.Told;
+import chillwright.core.heat.Practice;
 import chillwright.core.heat.Thawing;
 import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
@@ -32,7 +33,7 @@ final class ThawingQuestion implements Question.Answering {
   @Override
   public Ahead answer(Given given, Setting setting) throws BadQuestion {
     double weight = given.needed("weight", Measured.PIECE);
-    OptionalDouble cooking = given.amount("cooking", Measured.TIME);
+    OptionalDouble said = given.amount("cooking", Measured.TIME);
     OptionalDouble serve = given.amount("serve-in", Measured.TIME);
     boolean isCasserole = given.choice("kind", List.of("roast", "casserole")).equals("casserole");
     Optional<LocalDateTime> at = given.localTime("serve-at", setting.now());
@@ -41,6 +42,11 @@ final class ThawingQuestion implements Question.Answering {
     }
     given.requireFaultless();
     Thawing piece = new Thawing(weight / Common.POUND, setting.handbook().thawing());
+    Optional<Practice> usual =
+        said.isPresent() || isCasserole
+            ? Optional.empty()
+            : RoastingTime.of(weight / Common.POUND, setting.handbook());
+    OptionalDouble cooking = usual.map(chart -> OptionalDouble.of(chart.high())).orElse(said);
     List<Told> told = new ArrayList<>();
     at.ifPresent(time -> told.addAll(starts(piece, time, cooking, isCasserole, setting.now())));
     serve.ifPresent(
@@ -52,10 +58,14 @@ final class ThawingQuestion implements Question.Answering {
                   : OptionalDouble.empty();
           told.addAll(dinner(piece, cooking.orElse(0), frozen, hours));
         });
+    int served = told.size();
     told.add(range("thawing.refrigerator", piece.refrigerator()));
     told.add(range("thawing.water", piece.coldWater()));
     cooking.ifPresent(
         hours -> told.add(range("thawing.from-frozen", piece.fromFrozen(hours, isCasserole))));
+    usual
+        .map(chart -> Told.of("thawing.taken-cooking", Filled.hours("cooking", chart.high())))
+        .ifPresent(taken -> told.add(served == 0 ? told.size() : served, taken));
     List<Source> sources = new ArrayList<>();
     for (String figure :
         List.of(
@@ -66,6 +76,7 @@ final class ThawingQuestion implements Question.Answering {
             isCasserole ? "from-frozen-casserole" : "from-frozen")) {
       sources.add(Common.source(setting.handbook().figure(figure)));
     }
+    usual.map(Common::source).ifPresent(sources::add);
     return new Ahead(
         "thawing", told, List.of("thaw-water", "from-frozen", "cook-through"), sources);
   }

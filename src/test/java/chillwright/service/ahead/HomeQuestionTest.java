@@ -16,6 +16,7 @@ import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What a cook at home asks of the questions, and how plainly they answer. */
 class HomeQuestionTest {
@@ -53,12 +54,47 @@ class HomeQuestionTest {
   /** Without the time that it cooks no hour is that of dinner: said before all else. */
   @Test
   void times_without_the_cooking_say_so_first() {
-    Ahead answer = answer(Question.THAWING, "weight=12lb serve-at=2026-12-10T18:00");
+    Ahead answer = answer(Question.THAWING, "weight=6lb serve-at=2026-12-10T18:00");
     assertThat(says(answer.told().get(0))).contains("thawed when it is to be served, not cooked");
-    Ahead late = answer(Question.THAWING, "weight=12lb serve-at=2026-11-24T13:00");
+    Ahead late = answer(Question.THAWING, "weight=6lb serve-at=2026-11-24T13:00");
     assertThat(late.told())
         .extracting(Told::key)
         .startsWith("thawing.no-cooking", "thawing.now.unknown");
+  }
+
+  /**
+   * USDA, roasting times of turkey at 325 °F, not stuffed: 8 to 12 lb up to 3 h, 12 to 14 lb up to
+   * 3 3/4 h, 14 to 18 lb 4 1/4, 18 to 20 lb 4 1/2, 20 to 24 lb 5; 165 °F. From frozen 1.5 times as
+   * long.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "8lb, 3",
+    "11.9lb, 3",
+    "12lb, 3.75",
+    "13.9lb, 3.75",
+    "14lb, 4.25",
+    "18lb, 4.5",
+    "20lb, 5",
+    "24lb, 5"
+  })
+  void a_whole_bird_of_no_stated_time_roasts_as_long_as_the_chart_says(String weight, double h) {
+    Ahead answer = answer(Question.THAWING, "weight=" + weight + " serve-at=2026-11-24T13:00");
+    assertThat(amount(told(answer, "thawing.taken-cooking"), "cooking")).isEqualTo(h);
+    assertThat(amount(told(answer, "thawing.from-frozen.one"), "longest"))
+        .isCloseTo(1.5 * h, within(1e-9));
+    assertThat(answer.cautions()).contains("cook-through");
+    assertThat(answer.sources()).extracting(Ahead.Source::source).anyMatch(s -> s.contains("325"));
+  }
+
+  /** The chart ends at 24 lb and begins at 8; a casserole is no bird. */
+  @ParameterizedTest
+  @ValueSource(strings = {"weight=7.9lb", "weight=24.1lb", "weight=12lb kind=casserole"})
+  void of_what_is_not_in_the_chart_no_time_is_taken(String asked) {
+    assertThat(answer(Question.THAWING, asked + " serve-at=2026-12-24T13:00").told())
+        .extracting(Told::key)
+        .contains("thawing.no-cooking")
+        .doesNotContain("thawing.taken-cooking");
   }
 
   /** Arithmetic: 12 lb at 4 lb a day are 72 h. */
