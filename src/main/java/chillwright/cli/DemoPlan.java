@@ -14,6 +14,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
+import java.util.List;
 
 /**
  * The event of the demo kitchen, moved with the sample logs: by whole days, so that an evening
@@ -32,7 +33,7 @@ final class DemoPlan {
   /** Keeps the plan in a kitchen that has the sample logs. */
   static void load(Kitchen kitchen) {
     kitchen.plans().save(CODE, moved(kitchen.now(), kitchen.zone()));
-    kitchen.plans().link(CODE, BEGUN, LOT);
+    kitchen.plans().link(CODE, BEGUN, List.of(LOT));
   }
 
   private static String moved(Instant now, ZoneId zone) {

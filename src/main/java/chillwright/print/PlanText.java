@@ -1,7 +1,9 @@
 package chillwright.print;
 
+import chillwright.core.log.LotId;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.plan.Bound;
+import chillwright.core.plan.Dish;
 import chillwright.core.plan.Menu;
 import chillwright.core.plan.Moved;
 import chillwright.core.plan.Plan;
@@ -256,6 +258,12 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
         .entrySet().stream()
             .map(dish -> say("plan.missing", dish.getKey(), dish.getValue()))
             .toList();
+  }
+
+  /** A lot that waits in the refrigerator, where others of its dish were frozen. */
+  public String cold(Dish dish, LotId lot, Menu menu) {
+    LocalDate served = menu.due(dish).atZone(zone).toLocalDate();
+    return say("plan.cold", dish.name(), lot.text(), times().day(served));
   }
 
   /** A task that moved, from when to when, and why. */

@@ -11,15 +11,18 @@ import chillwright.core.rules.Acts;
 import chillwright.core.rules.Verdict;
 import chillwright.service.Plans.LeftOut;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 
 /** The lots that the dishes of a plan became, and how far these have come. */
@@ -33,27 +36,52 @@ final class PlanLots {
   }
 
   /** By dish; a lot that was discarded is none, since its dish is to be made again. */
-  Map<String, LotId> of(String plan) {
-    Map<String, LotId> lots = new HashMap<>();
+  Map<String, List<LotId>> of(String plan) {
+    Map<String, List<LotId>> lots = new HashMap<>();
     kitchen
         .database()
         .read(session -> session.plans().lots(plan))
         .forEach(
-            (dish, lot) -> {
-              if (!isDiscarded(lot)) {
-                lots.put(dish, lot);
+            (dish, all) -> {
+              List<LotId> kept = all.stream().filter(lot -> !isDiscarded(lot)).toList();
+              if (!kept.isEmpty()) {
+                lots.put(dish, kept);
               }
             });
     return lots;
   }
 
-  private boolean isDiscarded(LotId lot) {
+  boolean isDiscarded(LotId lot) {
     return kitchen
         .lots()
         .state(lot)
         .flatMap(state -> state.standing())
         .filter(standing -> standing.phase() == Phase.DISCARDED)
         .isPresent();
+  }
+
+  /**
+   * How far the lots of a dish have come, those of which something is left where any are; empty as
+   * each of them is.
+   *
+   * @param served the day on which it is eaten
+   */
+  Optional<Progress> progress(List<LotId> lots, LocalDate served) {
+    List<Progress> all = lots.stream().flatMap(lot -> progress(lot).stream()).toList();
+    List<Progress> there = all.stream().filter(lot -> !lot.keeping().isEmpty()).toList();
+    List<Progress> count = there.isEmpty() ? all : there;
+    return count.isEmpty() ? Optional.empty() : Optional.of(Progress.ofAll(count, served));
+  }
+
+  /** Lots that keep in the refrigerator until a day, where others of the dish were frozen. */
+  List<LotId> cold(List<LotId> lots, LocalDate served) {
+    boolean isAnyFrozen =
+        lots.stream()
+            .flatMap(lot -> progress(lot).stream())
+            .anyMatch(at -> at.frozen().isPresent());
+    return lots.stream()
+        .filter(lot -> isAnyFrozen && progress(lot).filter(at -> at.keepsCold(served)).isPresent())
+        .toList();
   }
 
   /**
@@ -102,12 +130,19 @@ final class PlanLots {
     return unfit(part.state().food(), part).isEmpty();
   }
 
-  /** Of a lot and its parts, those that are there and unfit for use, each by its own state. */
-  List<LeftOut> leftOut(String dish, LotId lot) {
-    return kitchen.lots().lot(lot).stream()
+  /** Of lots and their parts, those that are there and unfit for use, each by its own state. */
+  List<LeftOut> leftOut(String dish, List<LotId> lots) {
+    return withParts(lots).stream().flatMap(part -> unfit(dish, part).stream()).toList();
+  }
+
+  /** Each once, also where a part was named beside its whole. */
+  private List<LotView> withParts(List<LotId> lots) {
+    Map<LotId, LotView> all = new LinkedHashMap<>();
+    lots.stream()
+        .flatMap(lot -> kitchen.lots().lot(lot).stream())
         .flatMap(whole -> withParts(whole).stream())
-        .flatMap(part -> unfit(dish, part).stream())
-        .toList();
+        .forEach(part -> all.putIfAbsent(part.state().lot(), part));
+    return List.copyOf(all.values());
   }
 
   /** Why a lot alone serves no dish; empty where it may, and where nothing of it is left. */
@@ -140,18 +175,26 @@ final class PlanLots {
     return standing.phase() == Phase.FROZEN;
   }
 
-  /** Portions fit for use of a lot and of its parts; empty where they are not counted. */
-  OptionalInt left(LotId lot) {
-    Optional<LotView> whole = kitchen.lots().lot(lot);
-    OptionalInt own = whole.map(view -> view.state().portions().left()).orElse(OptionalInt.empty());
-    if (own.isEmpty()) {
-      return own;
-    }
-    return OptionalInt.of(
-        withParts(whole.get()).stream()
-            .filter(this::isFit)
-            .mapToInt(part -> part.state().portions().left().orElse(0))
-            .sum());
+  /**
+   * Portions fit for use of lots and of their parts, once something is written of them; empty where
+   * those of a lot are not counted.
+   */
+  OptionalInt left(List<LotId> lots) {
+    List<LotId> begun = lots.stream().filter(lot -> progress(lot).isPresent()).toList();
+    boolean isCounted =
+        begun.stream()
+            .flatMap(lot -> kitchen.lots().state(lot).stream())
+            .allMatch(state -> state.portions().left().isPresent());
+    return isCounted ? OptionalInt.of(portions(begun, part -> true)) : OptionalInt.empty();
+  }
+
+  /** Portions fit for use of those lots and parts that are as asked. */
+  int portions(List<LotId> lots, Predicate<LotView> asked) {
+    return withParts(lots).stream()
+        .filter(this::isFit)
+        .filter(asked)
+        .mapToInt(part -> part.state().portions().left().orElse(0))
+        .sum();
   }
 
   /**

@@ -12,14 +12,18 @@ import chillwright.rulebook.BrokenRules;
 import chillwright.rulebook.PlanFile;
 import chillwright.storage.PlanStore.Said;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -46,8 +50,7 @@ public final class Plans {
    * @param saidAt when its input was written
    * @param moved what stands elsewhere than in the plan as it was first made, or as it was before
    *     something else was asked for
-   * @param lots the lots that dishes became, by dish, where the plan was told
-   * @param missing how many portions the lot of a dish has too few, by dish
+   * @param followed the lots that dishes became, by dish, where the plan was told
    * @param leftOut lots that dishes are not planned from, since they are unfit for use
    */
   public record Planned(
@@ -57,20 +60,30 @@ public final class Plans {
       Menu menu,
       Plan plan,
       List<Moved> moved,
-      Map<String, LotId> lots,
-      Map<String, Integer> missing,
+      Map<String, Followed> followed,
       List<LeftOut> leftOut) {
     public Planned {
       leftOut = List.copyOf(leftOut);
-      missing = Map.copyOf(missing);
-      lots = Map.copyOf(lots);
+      followed = Map.copyOf(followed);
       moved = List.copyOf(moved);
+    }
+
+    /** How many portions the lots of a dish hold too few, by dish. */
+    public Map<String, Integer> missing() {
+      return followed.entrySet().stream()
+          .filter(dish -> dish.getValue().missing() > 0)
+          .collect(Collectors.toMap(Map.Entry::getKey, dish -> dish.getValue().missing()));
+    }
+
+    /** The lots that a dish became; none where the plan was told none. */
+    public List<LotId> lots(String dish) {
+      return Optional.ofNullable(followed.get(dish)).map(Followed::lots).orElse(List.of());
     }
 
     /** The same plan that names more lots it is not made from. */
     public Planned without(List<LeftOut> more) {
       List<LeftOut> all = Stream.concat(leftOut.stream(), more.stream()).distinct().toList();
-      return new Planned(code, input, saidAt, menu, plan, moved, lots, missing, all);
+      return new Planned(code, input, saidAt, menu, plan, moved, followed, all);
     }
   }
 
@@ -159,26 +172,37 @@ public final class Plans {
 
   /**
    * Makes a lot of a dish known, so that the plan follows it; its first entry is still to come. A
-   * dish that became a lot already, perhaps by somebody else just now, keeps it.
+   * dish that became another lot meanwhile, perhaps by somebody else just now, keeps that.
    *
+   * @param portions how many are to be made
+   * @param seen lots of the dish that were known to whoever asks
    * @throws Refused where it cannot be made known
    */
-  public LotId begin(String code, Dish dish, Optional<OnceKey> once) {
+  public LotId begin(
+      String code, Dish dish, int portions, Collection<LotId> seen, Optional<OnceKey> once) {
+    Set<LotId> before = new HashSet<>(seen);
+    PlanLots own = new PlanLots(kitchen);
+    kitchen.database().read(session -> session.plans().lots(code)).values().stream()
+        .flatMap(List::stream)
+        .filter(own::isDiscarded)
+        .forEach(before::add);
     NewLot lot =
         new NewLot(
             Optional.empty(),
             Optional.of(dish.name()),
             Optional.of(dish.category().key()),
             List.of(),
-            OptionalInt.of(dish.portions()),
+            OptionalInt.of(portions),
             Optional.empty());
     return kitchen
         .database()
         .write(
             session -> {
-              Map<String, LotId> known = session.plans().lots(code);
-              if (known.containsKey(dish.name())) {
-                return known.get(dish.name());
+              List<LotId> known = session.plans().lots(code).getOrDefault(dish.name(), List.of());
+              Optional<LotId> other =
+                  known.stream().filter(one -> !before.contains(one)).findFirst();
+              if (other.isPresent()) {
+                return other.get();
               }
               LotId made = kitchen.logbook().createLot(session, lot, once).lot();
               session.plans().link(code, dish.name(), made);
@@ -186,18 +210,29 @@ public final class Plans {
             });
   }
 
-  /** Says that a dish of a plan is a lot that is known already, in place of what was said. */
-  public void link(String code, String dish, LotId lot) {
+  /** Says that a dish of a plan became lots that are known already, beside those before. */
+  public void link(String code, String dish, Collection<LotId> lots) {
     kitchen
         .database()
         .write(
             session -> {
-              session.plans().link(code, dish, lot);
+              lots.forEach(lot -> session.plans().link(code, dish, lot));
               return null;
             });
   }
 
-  /** Has a dish that is called otherwise now keep its lot. */
+  /** Takes back that a dish of a plan became a lot; the lot itself stays as it is. */
+  public void unlink(String code, String dish, LotId lot) {
+    kitchen
+        .database()
+        .write(
+            session -> {
+              session.plans().unlink(code, dish, lot);
+              return null;
+            });
+  }
+
+  /** Has a dish that is called otherwise now keep its lots. */
   public void rename(String code, String was, String dish) {
     kitchen
         .database()
@@ -215,7 +250,7 @@ public final class Plans {
   private Planned planned(Said said, Optional<Said> before) {
     Menu asked = menu(said);
     Plan first = plan(asked);
-    Map<String, LotId> lots = new PlanLots(kitchen).of(said.code());
+    Map<String, List<LotId>> lots = new PlanLots(kitchen).of(said.code());
     List<LeftOut> unfit = new ArrayList<>();
     Map<String, Progress> begun = progress(asked, said.saidAt(), lots, unfit);
     Instant now = soon().isAfter(asked.from()) ? soon() : asked.from();
@@ -229,31 +264,38 @@ public final class Plans {
     Moved.between(first, plan, menu).stream()
         .filter(one -> moved.stream().noneMatch(other -> other.task().equals(one.task())))
         .forEach(moved::add);
-    Map<String, Integer> missing = isOver ? Map.of() : missing(menu, begun, lots, unfit);
+    Map<String, Followed> followed = new HashMap<>();
+    lots.forEach((dish, all) -> followed.put(dish, new Followed(all, 0, List.of())));
+    menu.dishes().stream()
+        .filter(dish -> !isOver && lots.containsKey(dish.name()))
+        .forEach(
+            dish ->
+                followed.put(
+                    dish.name(), followed(dish, menu, begun, lots.get(dish.name()), unfit)));
     return new Planned(
-        said.code(), said.input(), said.saidAt(), menu, plan, moved, lots, missing, unfit);
+        said.code(), said.input(), said.saidAt(), menu, plan, moved, followed, unfit);
   }
 
   /**
-   * Of dishes that became lots: what was eaten, never made, or is unfit for use is not there to be
+   * Of a dish that became lots: what was eaten, never made, or is unfit for use is not there to be
    * served.
    */
-  private Map<String, Integer> missing(
-      Menu menu, Map<String, Progress> begun, Map<String, LotId> lots, List<LeftOut> unfit) {
-    Map<String, Integer> missing = new HashMap<>();
+  private Followed followed(
+      Dish dish, Menu menu, Map<String, Progress> begun, List<LotId> lots, List<LeftOut> unfit) {
     PlanLots own = new PlanLots(kitchen);
-    for (Dish dish : menu.dishes()) {
-      if (begun.containsKey(dish.name()) && lots.containsKey(dish.name())) {
-        own.left(lots.get(dish.name())).stream()
-            .map(left -> dish.portions() - left)
-            .filter(lacks -> lacks > 0)
-            .forEach(lacks -> missing.put(dish.name(), lacks));
-      } else if (lots.containsKey(dish.name())
-          && unfit.stream().anyMatch(out -> out.dish().equals(dish.name()))) {
-        missing.put(dish.name(), dish.portions());
-      }
-    }
-    return missing;
+    boolean isUnfit = unfit.stream().anyMatch(out -> out.dish().equals(dish.name()));
+    OptionalInt left =
+        begun.containsKey(dish.name())
+            ? own.left(lots)
+            : isUnfit ? OptionalInt.of(0) : OptionalInt.empty();
+    int missing = Math.max(0, dish.portions() - left.orElse(dish.portions()));
+    List<LotId> cold =
+        dish.route() == Dish.Route.FROZEN ? own.cold(lots, served(dish, menu)) : List.of();
+    return new Followed(lots, missing, cold);
+  }
+
+  private static LocalDate served(Dish dish, Menu menu) {
+    return menu.due(dish).atZone(menu.zone()).toLocalDate();
   }
 
   private Plan plan(Menu menu) {
@@ -275,21 +317,23 @@ public final class Plans {
   }
 
   /**
-   * How far the dishes have come: by the lot the plan was told, else by a lot of that food, on
+   * How far the dishes have come: by the lots the plan was told, else by a lot of that food, on
    * hand, begun since the plan was written. One that is unfit for use serves no dish.
    */
   private Map<String, Progress> progress(
-      Menu menu, Instant since, Map<String, LotId> lots, List<LeftOut> unfit) {
+      Menu menu, Instant since, Map<String, List<LotId>> lots, List<LeftOut> unfit) {
     Map<String, Dish> dishes =
         menu.dishes().stream().collect(Collectors.toMap(Dish::name, dish -> dish));
     Map<String, Progress> found = new HashMap<>();
     PlanLots own = new PlanLots(kitchen);
-    lots.forEach((dish, lot) -> own.progress(lot).ifPresent(done -> found.put(dish, done)));
-    found.keySet().retainAll(dishes.keySet());
-    dishes.keySet().stream()
-        .filter(lots::containsKey)
-        .flatMap(dish -> own.leftOut(dish, lots.get(dish)).stream())
-        .forEach(unfit::add);
+    menu.dishes().stream()
+        .filter(dish -> lots.containsKey(dish.name()))
+        .forEach(
+            dish -> {
+              List<LotId> all = lots.get(dish.name());
+              own.progress(all, served(dish, menu)).ifPresent(done -> found.put(dish.name(), done));
+              unfit.addAll(own.leftOut(dish.name(), all));
+            });
     dishes.keySet().removeAll(lots.keySet());
     if (dishes.isEmpty()) {
       return found;
@@ -328,6 +372,6 @@ public final class Plans {
   /** Why no dish can be planned from a lot, that of the plan or one to become it. */
   public List<LeftOut> unfit(String dish, LotId lot) {
     PlanLots own = new PlanLots(kitchen);
-    return own.progress(lot).isPresent() ? List.of() : own.leftOut(dish, lot);
+    return own.progress(lot).isPresent() ? List.of() : own.leftOut(dish, List.of(lot));
   }
 }

@@ -65,7 +65,7 @@ public final class Pulls {
             .toList();
     List<LotState> ending =
         all(LotQuery.ALL.lastDayBefore(end)).stream()
-            .filter(lot -> lot.standing().filter(s -> s.phase() != Phase.FROZEN).isPresent())
+            .filter(lot -> lot.standing().isPresent() && !isFrozen(lot))
             .filter(lot -> !isUnfit(lot))
             .toList();
     Map<LotState, LocalDate> room = new LinkedHashMap<>();
@@ -74,13 +74,9 @@ public final class Pulls {
     List<LotState> frozen =
         all(LotQuery.ALL.in(Phase.FROZEN).in(LotOrder.OLDEST)).stream()
             .filter(lot -> !room.containsKey(lot))
-            .filter(lot -> needs.stream().noneMatch(need -> isFor(need, lot)) || !isUnfit(lot))
+            .filter(lot -> needs.stream().noneMatch(need -> need.isFor(lot)) || !isUnfit(lot))
             .toList();
     return PullList.of(needs, frozen, ending, room, zone, kitchen.now(), end);
-  }
-
-  private static boolean isFor(Need need, LotState lot) {
-    return need.lots().contains(lot.lot()) || lot.food().equals(need.dish());
   }
 
   /** Whether a limit is not shown, and only words were written down about it. */
@@ -127,22 +123,32 @@ public final class Pulls {
         planned.code(),
         name(planned),
         dish.name(),
-        dish.portions(),
+        dish.portions() - elsewhere(planned.lots(dish.name())),
         task.start(),
         planned.menu().due(dish).atZone(kitchen.zone()).toLocalDate(),
-        lots(Optional.ofNullable(planned.lots().get(dish.name()))));
+        lots(planned.lots(dish.name())));
   }
 
-  private Set<LotId> lots(Optional<LotId> followed) {
+  /** Portions of the lots of a dish that need not come out of the freezer. */
+  private int elsewhere(List<LotId> followed) {
+    return new PlanLots(kitchen)
+        .portions(followed, lot -> lot.judged().isPresent() && !isFrozen(lot.state()));
+  }
+
+  private Set<LotId> lots(List<LotId> followed) {
     Set<LotId> lots = new HashSet<>();
-    followed
-        .flatMap(lot -> kitchen.lots().lot(lot))
-        .ifPresent(
+    followed.stream()
+        .flatMap(lot -> kitchen.lots().lot(lot).stream())
+        .forEach(
             view -> {
               lots.add(view.state().lot());
               lots.addAll(view.descendants());
             });
     return lots;
+  }
+
+  private static boolean isFrozen(LotState lot) {
+    return lot.standing().filter(standing -> standing.phase() == Phase.FROZEN).isPresent();
   }
 
   private static String name(Planned planned) {

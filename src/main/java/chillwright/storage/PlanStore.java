@@ -57,34 +57,35 @@ public final class PlanStore {
   }
 
   /** The lots that dishes of a plan became, by dish. */
-  public Map<String, LotId> lots(String code) {
+  public Map<String, List<LotId>> lots(String code) {
     return sql.select(PLAN_LOT.DISH, PLAN_LOT.LOT)
         .from(PLAN_LOT)
         .where(PLAN_LOT.PLAN.eq(code))
-        .fetchMap(PLAN_LOT.DISH, row -> new LotId(row.get(PLAN_LOT.LOT)));
+        .orderBy(PLAN_LOT.DISH, PLAN_LOT.LOT)
+        .fetchGroups(PLAN_LOT.DISH, row -> new LotId(row.get(PLAN_LOT.LOT)));
   }
 
-  /** Says which lot a dish became, in place of what was said before. */
+  /** Says that a dish became a lot, beside those that it became before. */
   public void link(String code, String dish, LotId lot) {
     sql.insertInto(PLAN_LOT)
         .set(PLAN_LOT.PLAN, code)
         .set(PLAN_LOT.DISH, dish)
         .set(PLAN_LOT.LOT, lot.text())
-        .onConflict(PLAN_LOT.PLAN, PLAN_LOT.DISH)
-        .doUpdate()
-        .set(PLAN_LOT.LOT, lot.text())
+        .onConflictDoNothing()
         .execute();
   }
 
-  /** Has a dish that is called otherwise now keep its lot. */
+  /** Takes back that a dish became a lot. */
+  public void unlink(String code, String dish, LotId lot) {
+    sql.deleteFrom(PLAN_LOT)
+        .where(PLAN_LOT.PLAN.eq(code), PLAN_LOT.DISH.eq(dish), PLAN_LOT.LOT.eq(lot.text()))
+        .execute();
+  }
+
+  /** Has a dish that is called otherwise now keep its lots. */
   public void rename(String code, String was, String dish) {
-    Optional.ofNullable(lots(code).get(was))
-        .ifPresent(
-            lot -> {
-              sql.deleteFrom(PLAN_LOT)
-                  .where(PLAN_LOT.PLAN.eq(code), PLAN_LOT.DISH.eq(was))
-                  .execute();
-              link(code, dish, lot);
-            });
+    List<LotId> lots = lots(code).getOrDefault(was, List.of());
+    sql.deleteFrom(PLAN_LOT).where(PLAN_LOT.PLAN.eq(code), PLAN_LOT.DISH.eq(was)).execute();
+    lots.forEach(lot -> link(code, dish, lot));
   }
 }

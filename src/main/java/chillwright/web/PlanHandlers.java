@@ -1,5 +1,7 @@
 package chillwright.web;
 
+import chillwright.core.log.LotId;
+import chillwright.core.plan.Dish;
 import chillwright.service.Kitchen;
 import chillwright.service.Page;
 import chillwright.service.Plans;
@@ -11,6 +13,8 @@ import chillwright.web.answers.PlanAnswers;
 import chillwright.web.answers.PlanAnswers.LeftOutLine;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.util.List;
+import java.util.stream.Collectors;
 
 /** Make-ahead plans: what is to be planned is kept, the plan is made afresh at every look. */
 final class PlanHandlers {
@@ -76,7 +80,13 @@ final class PlanHandlers {
                 planned.plan(),
                 planned.moved(),
                 planned.missing(),
+                planned.menu().dishes().stream()
+                    .collect(Collectors.toMap(Dish::name, dish -> codes(planned, dish))),
                 planned.leftOut().stream().map(PlanHandlers::leftOut).toList()));
+  }
+
+  private static List<String> codes(Planned planned, Dish dish) {
+    return planned.lots(dish.name()).stream().map(LotId::text).toList();
   }
 
   private static LeftOutLine leftOut(LeftOut lot) {

@@ -358,7 +358,7 @@ class PlanMovesTest {
         "{'entry':'portions','portions':15,'when':'2026-03-07T13:00:00Z'}");
     assertThat(plan().at("/dishes/0/missing").asInt()).isEqualTo(15);
     assertThat(visit.open("/plans/supper-12").text())
-        .contains("Leek soup: portions missing, since its lot holds fewer than are wanted: 15.");
+        .contains("Leek soup: portions missing, since its lots hold fewer than are wanted: 15.");
   }
 
   @Test

@@ -29,20 +29,26 @@ record OwnDays(Progress progress, RuleSet.Settings settings, ZoneId zone) {
 
   /** The last day if it comes out of the freezer, where it is now, on a day. */
   Optional<LocalDate> lastDayThawed(LocalDate out) {
-    return each(
-        keeping -> {
-          Optional<LocalDate> left =
-              keeping.daysLeftWhenThawed().stream().mapToObj(days -> thawed(days, out)).findFirst();
-          return left.or(() -> cold(keeping));
-        });
+    return each(keeping -> inFreezer(keeping, out).or(() -> cold(keeping)));
   }
 
-  /** The last day if it is frozen on one day and comes out on another. */
+  /** The last day if what is not frozen yet is frozen on one day, and all comes out on another. */
   Optional<LocalDate> lastDay(LocalDate frozen, LocalDate out) {
     return each(
         keeping ->
-            cold(keeping)
-                .map(last -> frozen.isAfter(last) ? last : thawed(left(last, frozen), out)));
+            inFreezer(keeping, out)
+                .or(
+                    () ->
+                        cold(keeping)
+                            .map(
+                                last ->
+                                    frozen.isAfter(last)
+                                        ? last
+                                        : thawed(left(last, frozen), out))));
+  }
+
+  private Optional<LocalDate> inFreezer(Keeping keeping, LocalDate out) {
+    return keeping.daysLeftWhenThawed().stream().mapToObj(days -> thawed(days, out)).findFirst();
   }
 
   /** Until when it is at its best in the freezer, which is quality and no more. */
@@ -60,7 +66,7 @@ record OwnDays(Progress progress, RuleSet.Settings settings, ZoneId zone) {
     return out.plusDays(left > 0 && settings.thawingDayCounts() ? left - 1L : left);
   }
 
-  private static Optional<LocalDate> cold(Keeping keeping) {
+  static Optional<LocalDate> cold(Keeping keeping) {
     return keeping.dateMarkLastDay().or(keeping::chilledLastDay);
   }
 

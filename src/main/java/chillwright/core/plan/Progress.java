@@ -2,11 +2,14 @@ package chillwright.core.plan;
 
 import chillwright.core.keeping.Keeping;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
- * How far a dish has come, as its lot tells.
+ * How far a dish has come, as its lot tells, or its lots.
  *
  * @param made when it was made, or its making began
  * @param frozen when it went into the freezer; empty where it has not
@@ -27,5 +30,42 @@ public record Progress(
 
   boolean isInFreezer() {
     return frozen.isPresent() && takenOut.isEmpty();
+  }
+
+  /**
+   * Of a dish that became several lots: as far as the one that is least far along, with the days of
+   * all. What {@link #keepsCold} is not waited for, since it needs no freezer.
+   *
+   * @param lots at least one
+   * @param served the day on which it is eaten
+   */
+  public static Progress ofAll(List<Progress> lots, LocalDate served) {
+    boolean isAnyFrozen = lots.stream().anyMatch(lot -> lot.frozen().isPresent());
+    List<Progress> slow =
+        lots.stream().filter(lot -> !isAnyFrozen || !lot.keepsCold(served)).toList();
+    return new Progress(
+        lots.stream().map(Progress::made).max(Comparator.naturalOrder()).orElseThrow(),
+        last(slow, Progress::frozen),
+        last(slow, Progress::takenOut),
+        lots.stream().flatMap(lot -> lot.keeping().stream()).toList());
+  }
+
+  /** When the last of them did it; empty until all have. */
+  private static Optional<Instant> last(
+      List<Progress> lots, Function<Progress, Optional<Instant>> did) {
+    return lots.stream().allMatch(lot -> did.apply(lot).isPresent())
+        ? lots.stream().flatMap(lot -> did.apply(lot).stream()).max(Comparator.naturalOrder())
+        : Optional.empty();
+  }
+
+  /** Whether it was never frozen, and its days in the refrigerator last until a day. */
+  public boolean keepsCold(LocalDate served) {
+    return frozen.isEmpty()
+        && !keeping.isEmpty()
+        && keeping.stream()
+            .allMatch(
+                days ->
+                    days.lastDayMissed().isEmpty()
+                        && OwnDays.cold(days).filter(last -> !last.isBefore(served)).isPresent());
   }
 }

@@ -54,7 +54,8 @@ public record Pull(
    * @param plan the code of its plan, and {@code event} what that is called
    * @param at when it is to come out
    * @param served the day it is eaten
-   * @param lots those that the plan follows, whatever their food is called
+   * @param lots those that the plan follows, whatever their food is called; none where any lot of
+   *     that food may serve
    */
   public record Need(
       String plan,
@@ -66,6 +67,11 @@ public record Pull(
       Set<LotId> lots) {
     public Need {
       lots = Set.copyOf(lots);
+    }
+
+    /** Whether a lot may serve it. */
+    public boolean isFor(LotState lot) {
+      return lots.isEmpty() ? lot.food().equals(dish) : lots.contains(lot.lot());
     }
   }
 }

@@ -97,7 +97,7 @@ public record PullList(List<Pull> pulls, Map<Need, Integer> missing) {
       int wanted = need.portions();
       LocalDate out = need.at().atZone(zone).toLocalDate();
       for (LotState lot : frozen) {
-        boolean isIt = need.lots().contains(lot.lot()) || lot.food().equals(need.dish());
+        boolean isIt = need.isFor(lot);
         Optional<LocalDate> lastDay = lastDayThawed(lot, out);
         boolean isKept = lastDay.filter(need.served()::isAfter).isEmpty();
         OptionalInt left = left(lot);

@@ -65,7 +65,7 @@ public final class Shopping {
    * nothing any more. Equal words are added up, whatever their capitals; kilograms and grams stay
    * apart, as do things of which somebody gave no amount.
    *
-   * @param missing how many portions the lot of a dish has too few, by dish
+   * @param missing how many portions the lots of a dish have too few, by dish
    */
   public static List<Week> of(Menu menu, Plan plan, Map<String, Integer> missing) {
     Map<String, Instant> begins = begins(plan);

@@ -70,10 +70,16 @@ public record PlanAnswers(RuleBook book) {
   /**
    * A dish, with how many portions of it are made.
    *
-   * @param missing how many its lot has too few
+   * @param missing how many its lots have too few
+   * @param lots that it became, where the plan was told
    */
   public record DishLine(
-      String dish, String route, int portions, int missing, OffsetDateTime due) {}
+      String dish,
+      String route,
+      int portions,
+      int missing,
+      List<String> lots,
+      OffsetDateTime due) {}
 
   /**
    * A lot that its dish is not planned from.
@@ -150,13 +156,14 @@ public record PlanAnswers(RuleBook book) {
 
   /** A plan that nothing was before. */
   public Answer answer(Menu menu, Plan plan) {
-    return answer(menu, plan, List.of(), Map.of(), List.of());
+    return answer(menu, plan, List.of(), Map.of(), Map.of(), List.of());
   }
 
   /**
    * A plan that is kept.
    *
-   * @param missing how many portions the lot of a dish has too few, by dish
+   * @param missing how many portions the lots of a dish have too few, by dish
+   * @param lots the lots that dishes became, by dish
    * @param leftOut lots that no dish is planned from
    */
   public Answer answer(
@@ -164,6 +171,7 @@ public record PlanAnswers(RuleBook book) {
       Plan plan,
       List<Moved> moved,
       Map<String, Integer> missing,
+      Map<String, List<String>> lots,
       List<LeftOutLine> leftOut) {
     PlanText text = new PlanText(menu);
     return new Answer(
@@ -179,6 +187,7 @@ public record PlanAnswers(RuleBook book) {
                         dish.route().text(),
                         dish.portions(),
                         missing.getOrDefault(dish.name(), 0),
+                        lots.getOrDefault(dish.name(), List.of()),
                         time(menu.due(dish), menu)))
             .toList(),
         leftOut,

@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.keeping.LotState;
 import chillwright.core.log.LotId;
 import chillwright.core.plan.Dish;
 import chillwright.service.Plans;
@@ -9,8 +10,9 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
-/** Has a dish of a plan become a lot, which the plan follows from then on. */
+/** Has a dish of a plan become a lot, or several, which the plan follows from then on. */
 final class PlanBatches {
   static final String ADDRESS = PlansPage.ONE + "/batches";
 
@@ -22,7 +24,7 @@ final class PlanBatches {
     this.plans = plans;
   }
 
-  /** Begins the lot, or takes one that is known already, and leads to its page. */
+  /** Begins a lot, follows some that are known already, or follows one no longer. */
   void begin(Context context) {
     Optional<Form> sent = desk.form(context);
     if (sent.isEmpty()) {
@@ -40,36 +42,64 @@ final class PlanBatches {
       desk.fault(context, visitor, HttpStatus.NOT_FOUND, "plans.dish.unknown", name);
       return;
     }
-    String known = sent.get().text("lot");
-    List<LeftOut> unfit = unfit(name, known);
+    if (sent.get().has("remove")) {
+      code(sent.get().text("remove"))
+          .ifPresent(lot -> desk.kitchen().plans().unlink(planned.get().code(), name, lot));
+      back(context, planned.get());
+    } else if (sent.get().has("lot")) {
+      follow(context, visitor, planned.get(), dish.get(), sent.get().text("lot"));
+    } else {
+      LotId lot = begin(context, planned.get(), dish.get(), sent.get());
+      context.redirect("/lots/" + lot, HttpStatus.SEE_OTHER);
+    }
+  }
+
+  private static void back(Context context, Planned planned) {
+    String address = PlansPage.ADDRESS + "/" + planned.code();
+    context.redirect(address, HttpStatus.SEE_OTHER);
+  }
+
+  /** A first lot of a dish, or another one of what its lots have too few. */
+  private LotId begin(Context context, Planned planned, Dish dish, Form sent) {
+    int portions = planned.missing().getOrDefault(dish.name(), dish.portions());
+    List<LotId> seen = codes(sent.text("known")).stream().flatMap(this::known).toList();
+    return desk.kitchen()
+        .plans()
+        .begin(planned.code(), dish, portions, seen, sent.once(context.path()));
+  }
+
+  /** Has the plan follow lots that are known already, as many as are typed; all or none. */
+  private void follow(Context context, Visitor visitor, Planned planned, Dish dish, String typed) {
+    List<String> codes = codes(typed);
+    Optional<String> unknown =
+        codes.stream().filter(code -> known(code).findFirst().isEmpty()).findFirst();
+    if (codes.isEmpty() || unknown.isPresent()) {
+      desk.fault(context, visitor, HttpStatus.NOT_FOUND, "fault.no-lot", unknown.orElse(typed));
+      return;
+    }
+    List<LotId> lots = codes.stream().flatMap(this::known).toList();
+    List<LeftOut> unfit =
+        lots.stream()
+            .flatMap(lot -> desk.kitchen().plans().unfit(dish.name(), lot).stream())
+            .toList();
     if (!unfit.isEmpty()) {
-      plans.refuse(context, visitor, planned.get().without(unfit));
+      plans.refuse(context, visitor, planned.without(unfit));
       return;
     }
-    Optional<LotId> lot =
-        known.isEmpty()
-            ? Optional.of(
-                desk.kitchen()
-                    .plans()
-                    .begin(planned.get().code(), dish.get(), sent.get().once(context.path())))
-            : linked(planned.get(), name, known);
-    if (lot.isEmpty()) {
-      desk.fault(context, visitor, HttpStatus.NOT_FOUND, "fault.no-lot", known);
-      return;
-    }
-    context.redirect("/lots/" + lot.get(), HttpStatus.SEE_OTHER);
+    desk.kitchen().plans().link(planned.code(), dish.name(), lots);
+    back(context, planned);
   }
 
-  private List<LeftOut> unfit(String dish, String code) {
-    return Plans.isCode(code) ? desk.kitchen().plans().unfit(dish, new LotId(code)) : List.of();
+  /** As typed from several labels, between commas or blanks. */
+  private static List<String> codes(String typed) {
+    return Stream.of(typed.split("[\\s,;]+")).filter(code -> !code.isEmpty()).distinct().toList();
   }
 
-  private Optional<LotId> linked(Planned planned, String dish, String code) {
-    Optional<LotId> lot =
-        Plans.isCode(code)
-            ? desk.kitchen().lots().state(new LotId(code)).map(state -> state.lot())
-            : Optional.empty();
-    lot.ifPresent(found -> desk.kitchen().plans().link(planned.code(), dish, found));
-    return lot;
+  private static Optional<LotId> code(String typed) {
+    return Plans.isCode(typed) ? Optional.of(new LotId(typed)) : Optional.empty();
+  }
+
+  private Stream<LotId> known(String typed) {
+    return code(typed).flatMap(lot -> desk.kitchen().lots().state(lot)).map(LotState::lot).stream();
   }
 }

@@ -55,7 +55,7 @@ final class PlanPdf {
   private RunSheet sheet(Planned planned, Visitor visitor, Sheet.Size size) {
     PlanText text = new PlanText(planned.menu(), visitor.language(), visitor.scale());
     Plan plan = planned.plan();
-    List<String> problems = new ArrayList<>(text.missing(planned.missing()));
+    List<String> problems = new ArrayList<>(PlanViews.lots(planned, text).toList());
     planned.leftOut().stream()
         .map(lot -> lot.lot() + ": " + PlanViews.says(lot, visitor))
         .forEach(problems::add);

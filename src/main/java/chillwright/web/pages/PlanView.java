@@ -43,8 +43,21 @@ public record PlanView(
     List<String> foods,
     List<Choice> panSizes,
     String input) {
-  /** A dish, and the lot that it became; blank where it has none yet. */
-  public record Batch(String dish, String lot) {}
+  /**
+   * A dish, and the lots that it became.
+   *
+   * @param missing how many portions those have too few
+   */
+  public record Batch(String dish, List<String> lots, int missing) {
+    public Batch {
+      lots = List.copyOf(lots);
+    }
+
+    /** All of them, as a form sends them. */
+    public String known() {
+      return String.join(" ", lots);
+    }
+  }
 
   public PlanView {
     leftOut = List.copyOf(leftOut);

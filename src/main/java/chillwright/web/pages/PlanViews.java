@@ -56,7 +56,7 @@ final class PlanViews {
             .map(lot -> new Choice(lot.lot().toString(), says(lot, visitor)))
             .toList(),
         Stream.of(
-                text.missing(planned.missing()).stream(),
+                lots(planned, text),
                 planned.plan().conflicts().stream().map(text::conflict),
                 text.remarks(planned.plan()).stream())
             .flatMap(says -> says)
@@ -178,11 +178,27 @@ final class PlanViews {
   }
 
   private static List<PlanView.Batch> batches(Planned planned) {
-    Map<String, LotId> lots = planned.lots();
     return planned.menu().dishes().stream()
         .map(Dish::name)
-        .map(name -> new PlanView.Batch(name, lots.containsKey(name) ? lots.get(name).text() : ""))
+        .map(
+            name ->
+                new PlanView.Batch(
+                    name,
+                    planned.lots(name).stream().map(LotId::text).toList(),
+                    planned.missing().getOrDefault(name, 0)))
         .toList();
+  }
+
+  /** Of the lots that dishes became: too few portions, and what is not frozen. */
+  static Stream<String> lots(Planned planned, PlanText text) {
+    Stream<String> cold =
+        planned.menu().dishes().stream()
+            .filter(dish -> planned.followed().containsKey(dish.name()))
+            .flatMap(
+                dish ->
+                    planned.followed().get(dish.name()).cold().stream()
+                        .map(lot -> text.cold(dish, lot, planned.menu())));
+    return Stream.concat(text.missing(planned.missing()).stream(), cold);
   }
 
   /** Which lots a dish is not planned from, before something else is said; else blank. */

@@ -245,7 +245,7 @@ final class PlansPage {
     String was = sent.get().text("was");
     String dish = sent.get().text("dish");
     try {
-      // The plan that is answered with must find the lot under the new name already.
+      // The plan that is answered with must find the lots under the new name already.
       rename(before, was, dish);
       desk.kitchen().plans().save(before.code(), tree.text());
       // So that a page that is loaded again writes nothing again.
@@ -278,7 +278,7 @@ final class PlansPage {
 
   private void rename(Planned plan, String was, String dish) {
     boolean isNamed = !was.isEmpty() && !dish.isEmpty() && !was.equals(dish);
-    if (isNamed && plan.lots().containsKey(was) != plan.lots().containsKey(dish)) {
+    if (isNamed && plan.lots(was).isEmpty() != plan.lots(dish).isEmpty()) {
       desk.kitchen().plans().rename(plan.code(), was, dish);
     }
   }

@@ -1,0 +1,19 @@
+package chillwright.service;
+
+import chillwright.core.log.LotId;
+import java.util.List;
+
+/**
+ * The lots that a dish of a plan became, as the plan was told.
+ *
+ * @param lots by code; one that was discarded is none
+ * @param missing how many portions they hold too few, all together
+ * @param cold those that keep in the refrigerator until the dish is served, so that they are not
+ *     frozen as the others of it were
+ */
+public record Followed(List<LotId> lots, int missing, List<LotId> cold) {
+  public Followed {
+    lots = List.copyOf(lots);
+    cold = List.copyOf(cold);
+  }
+}

@@ -1,0 +1,237 @@
+package chillwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.web.Served.Reply;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.nio.file.Path;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A dish that is several lots: a second pot is made where the first is too little. Portions are
+ * plain arithmetic; limits and days are FDA Food Code 2022 3-501.14(A) and 3-501.17(A), (B); which
+ * lot the steps go by is our own design, no source.
+ *
+ * <p>The supper is at 18:00 on Tuesday the 10th, thawed from 17:00 on the 9th.
+ */
+class PlanSeveralLotsTest {
+  private static final String SUPPER =
+      """
+      {"serving": "2026-03-10T18:00:00Z", "zone": "UTC", "from": "2026-03-01T08:00:00Z",
+       "guests": 60, "dishes": [{"dish": "Leek soup", "category": "soup_or_stew",
+         "route": "frozen", "portionMillilitres": 250, "thawHours": 24,
+         "make": [{"step": "simmer", "minutes": 60}],
+         "finish": [{"step": "reheat", "minutes": 60}]}]}
+      """;
+
+  @TempDir private Path folder;
+  private Served served;
+  private Visit visit;
+
+  @BeforeEach
+  void serve() {
+    served = Served.in(folder);
+    served.at("2026-03-01T08:00:00Z");
+    visit = new Visit(served);
+    assertThat(put(SUPPER).at("/verdict").asText()).isEqualTo("plan");
+    served.at("2026-03-06T20:00:00Z");
+    pot("SO-1", 40, "2026-03-04");
+  }
+
+  @AfterEach
+  void close() {
+    served.close();
+  }
+
+  private JsonNode put(String body) {
+    return served
+        .send(
+            served
+                .request("/api/v1/plans/supper-12", "Content-Type", "application/json")
+                .PUT(BodyPublishers.ofString(body)))
+        .json();
+  }
+
+  private JsonNode plan() {
+    return served.get("/api/v1/plans/supper-12").json();
+  }
+
+  private JsonNode dish() {
+    return plan().at("/dishes/0");
+  }
+
+  private String page() {
+    return visit.open("/plans/supper-12").text();
+  }
+
+  /** Cooled within the limits; of a food whose name is not that of the dish. */
+  private void pot(String lot, int portions, String day) {
+    String rows =
+        """
+        lot,food,category,when,entry,temperature,portions
+        %1$s,Pond soup,soup_or_stew,%3$sT08:00:00Z,cooked,180F,%2$d
+        %1$s,,,%3$sT08:10:00Z,cooling,135F,
+        %1$s,,,%3$sT09:30:00Z,reading,68F,
+        %1$s,,,%3$sT12:00:00Z,chilled,40F,
+        """
+            .formatted(lot, portions, day);
+    assertThat(served.postCsv("/api/v1/imports", rows).status()).isLessThan(300);
+  }
+
+  private void log(String lot, String entry, String temperature, String when) {
+    Reply logged =
+        served.post(
+            "/api/v1/lots/" + lot + "/entries",
+            "{'entry':'%s','temperature':'%s','when':'%s'}".formatted(entry, temperature, when));
+    assertThat(logged.status()).as(logged.text()).isLessThan(300);
+  }
+
+  private Reply enter(String codes) {
+    page();
+    return visit.submit("/plans/supper-12/batches", "dish", "Leek soup", "lot", codes);
+  }
+
+  private Reply remove(String lot) {
+    page();
+    return visit.submit("/plans/supper-12/batches", "dish", "Leek soup", "remove", lot);
+  }
+
+  private static String start(JsonNode plan, String kind) {
+    for (JsonNode task : plan.at("/tasks")) {
+      if (task.path("kind").asText().equals(kind)) {
+        return task.at("/start").asText();
+      }
+    }
+    throw new AssertionError("no " + kind + " in " + plan);
+  }
+
+  @Test
+  void a_second_pot_adds_to_the_first_and_can_be_taken_away_again() {
+    assertThat(Visit.target(enter("SO-1"))).isEqualTo("/plans/supper-12");
+    assertThat(dish().at("/missing").asInt()).isEqualTo(20);
+    assertThat(dish().at("/lots").toString()).isEqualTo("[\"SO-1\"]");
+    pot("SO-2", 30, "2026-03-05");
+    enter("SO-2");
+    assertThat(dish().at("/missing").asInt()).isZero();
+    assertThat(dish().at("/lots").toString()).isEqualTo("[\"SO-1\",\"SO-2\"]");
+    assertThat(page()).contains("href=\"/lots/SO-1\"", "href=\"/lots/SO-2\"");
+    assertThat(page()).doesNotContain("portions missing");
+    assertThat(remove("SO-2").status()).isEqualTo(303);
+    assertThat(dish().at("/missing").asInt()).isEqualTo(20);
+    assertThat(page()).contains("href=\"/lots/SO-1\"").doesNotContain("href=\"/lots/SO-2\"");
+  }
+
+  @Test
+  void two_codes_at_once_are_both_followed_and_one_that_is_unknown_leaves_all() {
+    pot("SO-2", 12, "2026-03-05");
+    for (String codes : new String[] {"SO-1, SO-9", "SO-1; not a code!"}) {
+      Reply unknown = enter(codes);
+      assertThat(unknown.status()).isEqualTo(404);
+      assertThat(dish().at("/lots")).isEmpty();
+    }
+    enter("SO-1, SO-2");
+    assertThat(dish().at("/lots").toString()).isEqualTo("[\"SO-1\",\"SO-2\"]");
+    assertThat(dish().at("/missing").asInt()).isEqualTo(8);
+    enter("SO-1 SO-2");
+    assertThat(dish().at("/missing").asInt()).isEqualTo(8);
+  }
+
+  /** FDA Food Code 2022 3-501.16(A)(2): 41 °F or less; the second pot stood at 60 °F. */
+  @Test
+  void only_fit_lots_count_and_the_unfit_is_named() {
+    pot("SO-2", 30, "2026-03-05");
+    enter("SO-1 SO-2");
+    log("SO-2", "reading", "60F", "2026-03-06T19:00:00Z");
+    JsonNode plan = plan();
+    assertThat(plan.at("/leftOut").findValuesAsText("lot")).containsExactly("SO-2");
+    assertThat(plan.at("/dishes/0/missing").asInt()).isEqualTo(20);
+    assertThat(plan.at("/tasks").findValuesAsText("kind")).doesNotContain("make");
+  }
+
+  /** A part is portions of its whole: entered beside it, it counts once. */
+  @Test
+  void a_part_entered_beside_its_whole_counts_once() {
+    served.post(
+        "/api/v1/lots/SO-1/entries",
+        "{'entry':'portions','portions':10,'when':'2026-03-05T14:00:00Z'}");
+    served.post("/api/v1/lots", "{'lot':'SO-1-1','from':['SO-1'],'portions':10}");
+    log("SO-1-1", "chilled", "40F", "2026-03-05T14:00:00Z");
+    enter("SO-1 SO-1-1");
+    assertThat(dish().at("/missing").asInt()).isEqualTo(20);
+  }
+
+  /** Both in the freezer: the one that went in last has a day to freeze through, then thaws. */
+  @Test
+  void the_steps_follow_the_lot_that_is_least_far_along() {
+    log("SO-1", "frozen", "39F", "2026-03-05T09:00:00Z");
+    enter("SO-1");
+    assertThat(start(plan(), "take-out")).isEqualTo("2026-03-09T17:00:00Z");
+    assertThat(plan().at("/bounds").findValuesAsText("bound")).doesNotContain("freeze");
+    served.at("2026-03-09T20:00:00Z");
+    log("SO-1", "thawing", "20F", "2026-03-09T17:00:00Z");
+    assertThat(plan().at("/verdict").asText()).isEqualTo("plan");
+    pot("SO-2", 20, "2026-03-04");
+    log("SO-2", "frozen", "39F", "2026-03-05T09:00:00Z");
+    enter("SO-2");
+    assertThat(plan().at("/conflicts/0/why").asText()).isEqualTo("too-late-to-thaw");
+  }
+
+  /**
+   * Made on the 6th it keeps to the 12th; it could no longer be frozen for a day and thaw by then.
+   * Made on the 3rd it keeps to the 9th, a day too short.
+   */
+  @Test
+  void a_pot_that_keeps_cold_until_it_is_served_is_not_frozen_beside_one_that_was() {
+    log("SO-1", "frozen", "39F", "2026-03-05T09:00:00Z");
+    pot("SO-2", 20, "2026-03-06");
+    served.at("2026-03-08T20:00:00Z");
+    enter("SO-1 SO-2");
+    JsonNode plan = plan();
+    assertThat(plan.at("/verdict").asText()).as(plan.toString()).isEqualTo("plan");
+    assertThat(plan.at("/tasks").findValuesAsText("kind")).doesNotContain("make");
+    assertThat(plan.at("/bounds").findValuesAsText("bound")).doesNotContain("freeze");
+    assertThat(start(plan, "take-out")).isEqualTo("2026-03-09T17:00:00Z");
+    assertThat(page()).contains("SO-2 keeps in the refrigerator until");
+    pot("SO-3", 5, "2026-03-03");
+    enter("SO-3");
+    assertThat(plan().at("/conflicts/0/why").asText()).isEqualTo("lot-keeps-too-short");
+  }
+
+  /** 40 wait in the freezer, 20 in the refrigerator: 40 are to come out. */
+  @Test
+  void the_pull_list_has_what_waits_in_the_freezer_of_all_lots() {
+    log("SO-1", "frozen", "39F", "2026-03-05T09:00:00Z");
+    pot("SO-2", 20, "2026-03-06");
+    pot("OTHER", 20, "2026-03-02");
+    log("OTHER", "frozen", "39F", "2026-03-05T09:00:00Z");
+    enter("SO-1 SO-2");
+    served.at("2026-03-08T20:00:00Z");
+    JsonNode pull = served.get("/api/v1/pull?days=3").json();
+    assertThat(pull.at("/pulls/0/lot").asText()).isEqualTo("SO-1");
+    assertThat(pull.at("/pulls/0/portions").asInt()).isEqualTo(40);
+    assertThat(pull.at("/pulls").findValuesAsText("lot")).doesNotContain("OTHER");
+    assertThat(pull.at("/missing")).isEmpty();
+  }
+
+  /** The button makes another lot of what is missing; sent twice it makes one. */
+  @Test
+  void what_is_missing_is_begun_as_another_lot() {
+    enter("SO-1");
+    assertThat(page()).contains("name=\"known\" value=\"SO-1\"");
+    String address = "/plans/supper-12/batches";
+    String lot = Visit.target(visit.submit(address, "dish", "Leek soup", "known", "SO-1"));
+    assertThat(lot).startsWith("/lots/").isNotEqualTo("/lots/SO-1");
+    assertThat(served.get("/api/v1" + lot).json().at("/portions/left").asInt()).isEqualTo(20);
+    String again = Visit.target(visit.submit(address, "dish", "Leek soup", "known", "SO-1"));
+    assertThat(again).isEqualTo(lot);
+    assertThat(dish().at("/lots")).hasSize(2);
+    // Nothing of it is made yet.
+    assertThat(dish().at("/missing").asInt()).isEqualTo(20);
+    log(lot.replace("/lots/", ""), "cooked", "180F", "2026-03-06T19:30:00Z");
+    assertThat(dish().at("/missing").asInt()).isZero();
+  }
+}
