@@ -1,5 +1,6 @@
 package chillwright.print;
 
+import chillwright.core.plan.Menu;
 import chillwright.core.plan.Plan.Conflict;
 import chillwright.core.plan.Plan.Task;
 import java.util.stream.Collectors;
@@ -33,6 +34,9 @@ record ConflictText(PlanText text) {
                   "plan.conflict.short",
                   text.thing(conflict.resource()),
                   PlanText.amount(conflict.enough()))
+              + (conflict.resource().equals(Menu.HANDS)
+                  ? " " + text.say("plan.conflict.short.hands")
+                  : "")
               + clash(conflict);
       case CLOSED -> text.say("plan.conflict.closed");
       case TOO_MUCH -> text.say("plan.conflict.too-much");

@@ -13,6 +13,7 @@ import java.time.DateTimeException;
 import java.time.DayOfWeek;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
@@ -226,6 +227,15 @@ public final class PlanFile {
                   "how long it thaws, in hours; 0 where it is heated from frozen",
                   "a frozen dish needs it. Write how long it thaws in the refrigerator."));
     }
+    if (route == Route.FRESH && spot.has("madeBy")) {
+      faults.add(
+          spot.at("madeBy")
+              .fault(
+                  "made-fresh",
+                  "a day for a dish that is kept cold or frozen",
+                  "a dish that is made fresh is made for its hour. Write chilled or frozen as its"
+                      + " route, or leave the day out."));
+    }
     Duration thaw = minutes(spot.at("thawHours").node(), 60);
     Duration hold = minutes(spot.at("holdMinutes").node(), 1);
     PlanPortions sizes = new PlanPortions(faults);
@@ -247,7 +257,10 @@ public final class PlanFile {
                 hold,
                 filling,
                 PlanPortions.ingredients(spot, portions),
-                spot.has("due") ? Optional.of(moment(spot.at("due"))) : Optional.empty()));
+                spot.has("due") ? Optional.of(moment(spot.at("due"))) : Optional.empty(),
+                spot.has("madeBy")
+                    ? Optional.of(LocalDate.parse(spot.text("madeBy")))
+                    : Optional.empty()));
   }
 
   private static Duration minutes(JsonNode node, int each) {

@@ -235,7 +235,9 @@ class PlanThawingTest {
         "make/1/uses/oven",
         "");
     assertThat(visit.open(BIRD).text())
-        .contains("this: hands. With 2 there would be a plan.", "at the same time: ")
+        .contains(
+            "this: people at work. With 2 there would be a plan. A step nobody stands by",
+            "at the same time: ")
         .contains("Gravy, stir, from Fri 20 Mar 17:00 to Fri 20 Mar 18:00");
   }
 }

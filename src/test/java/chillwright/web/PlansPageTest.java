@@ -257,7 +257,7 @@ class PlansPageTest {
     Reply nameless = dish("dish", "", "make/0/step", "", "make/0/minutes", "");
     assertThat(nameless.text()).contains("What the dish is called.", "At least one step");
     Reply unthawed = dish("route", "frozen", "make/0/uses/hob", "");
-    assertThat(unthawed.text()).contains("A frozen dish needs it");
+    assertThat(unthawed.text()).contains("a frozen dish needs that");
     assertThat(visit.open("/plans/harvest-supper").text()).contains("No dish yet");
   }
 

@@ -3,6 +3,7 @@ package chillwright.core.plan;
 import chillwright.core.log.Category;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -19,6 +20,7 @@ import java.util.Optional;
  * @param filling into what it is filled; empty where nobody said
  * @param ingredients what all its portions take; empty where nobody said
  * @param due when it is served or handed over; with the others where it is empty
+ * @param madeBy the last day on which it is made, where the cook wants it earlier than it need be
  */
 public record Dish(
     String name,
@@ -32,7 +34,8 @@ public record Dish(
     Duration hold,
     Optional<Filling> filling,
     List<Ingredient> ingredients,
-    Optional<Instant> due) {
+    Optional<Instant> due,
+    Optional<LocalDate> madeBy) {
   /** How a dish goes from the pot to the table. */
   public enum Route {
     /** Made for the hour it is served. */
@@ -86,6 +89,7 @@ public record Dish(
         hold,
         filling,
         List.of(),
+        Optional.empty(),
         Optional.empty());
   }
 
@@ -103,6 +107,25 @@ public record Dish(
         hold,
         filling,
         ingredients,
-        moment);
+        moment,
+        madeBy);
+  }
+
+  /** The same, made by the end of a day. */
+  Dish by(Optional<LocalDate> day) {
+    return new Dish(
+        name,
+        category,
+        portions,
+        route,
+        make,
+        finish,
+        keeps,
+        thaw,
+        hold,
+        filling,
+        ingredients,
+        due,
+        day);
   }
 }

@@ -104,7 +104,9 @@ record Window(
       Instant takeOut = finishTo.minus(dish.route() == Route.FROZEN ? dish.thaw() : Duration.ZERO);
       Duration before = dish.route() == Route.FROZEN ? cool.plus(FREEZES) : cool;
       Instant makeTo = takeOut.minus(before).minus(make);
-      return window(firstDay(), makeTo, takeOut, finishFrom, finishTo);
+      Optional<Instant> wished = dish.madeBy().map(day -> startOf(day.plusDays(1)).minus(make));
+      return window(
+          firstDay(), wished.filter(makeTo::isAfter).orElse(makeTo), takeOut, finishFrom, finishTo);
     }
 
     private Optional<Progress> progress() {

@@ -36,6 +36,7 @@ record PlanFaults(Map<String, String> at, List<String> others, Map<String, Quest
           "pan",
           "panDepthInches",
           "due",
+          "madeBy",
           "step",
           "minutes",
           "thawHours",

@@ -182,6 +182,7 @@ final class PlanTree {
     FIGURES.forEach(name -> number(dish, name, form.text(name)));
     word(dish, "pan", form.text("pan"));
     word(dish, "due", form.has("due") ? moment(form.text("due")) : "");
+    word(dish, "madeBy", form.text("madeBy"));
     ingredients(dish, form);
     writtenFor(dish);
     steps(dish, "make", form);

@@ -118,7 +118,7 @@ final class PlansPage {
       PlanFaults faults) {
     String kept = PlanTree.of(planned.input(), desk.zone()).name();
     String title = kept.isEmpty() ? planned.code() : kept;
-    Frame frame = desk.titled(visitor, title, ADDRESS, List.of());
+    Frame frame = desk.titled(visitor, title, ADDRESS + "/" + planned.code(), List.of());
     PlanView view = new PlanViews(desk, visitor).of(planned, tree, faults);
     desk.answer(context, status, Templates.PAGES.plan(frame, view));
   }

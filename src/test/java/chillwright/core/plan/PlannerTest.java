@@ -227,6 +227,26 @@ class PlannerTest {
   }
 
   /**
+   * By definition: asked for by the 8th, what is frozen for the 20th is made on that day at the
+   * latest, and else as late as it may be; before work begins nothing is made.
+   */
+  @Test
+  void what_is_wanted_by_a_day_is_made_by_its_end() {
+    Map<String, Double> has = Map.of("hob", 1.0, "hands", 1.0);
+    Dish frozen = dish("stew", Route.FROZEN, Map.of(), 60);
+    LocalDate eighth = LocalDate.of(2026, 3, 8);
+    Plan early = plan(menu(has, List.of(frozen.by(Optional.of(eighth)))));
+    assertThat(start(early, Kind.MAKE).plus(Duration.ofMinutes(90)))
+        .isEqualTo(eighth.plusDays(1).atStartOfDay(ZONE).toInstant());
+    assertThat(start(plan(menu(has, List.of(frozen))), Kind.MAKE))
+        .isAfter(start(early, Kind.MAKE).plus(Duration.ofDays(5)));
+    LocalDate yesterday = FROM.atZone(ZONE).toLocalDate().minusDays(1);
+    assertThat(plan(menu(has, List.of(frozen.by(Optional.of(yesterday))))).conflicts())
+        .extracting(Conflict::why)
+        .containsExactly(Why.TOO_LATE_TO_MAKE);
+  }
+
+  /**
    * Open from 8 to 20: it may bake through the night, and is begun and cooled while somebody is
    * there. FDA Food Code 2022 3-501.14(A): 70 °F within 2 hours, 41 °F within 6.
    */
