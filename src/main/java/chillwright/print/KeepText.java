@@ -214,7 +214,8 @@ public record KeepText(
     List<Line> lines = new ArrayList<>();
     keeping.discardAt().map(this::discardAt).ifPresent(lines::add);
     lastDay(Governs.DATE_MARK_LAST_DAY, "keep.date-mark", keeping.dateMarkLastDay(), lines);
-    lastDay(Governs.CHILLED_LAST_DAY, "keep.chilled", keeping.chilledLastDay(), lines);
+    String chilled = category.daysAreQuality() ? "keep.chilled.best" : "keep.chilled";
+    lastDay(Governs.CHILLED_LAST_DAY, chilled, keeping.chilledLastDay(), lines);
     quality(Governs.BEST_QUALITY_BY, "keep.best", keeping.bestQualityBy(), lines);
     if (!keeping.qualityLimit().equals(keeping.bestQualityBy())) {
       quality(Governs.QUALITY_LIMIT, "keep.fades", keeping.qualityLimit(), lines);
@@ -263,10 +264,11 @@ public record KeepText(
   }
 
   private String thawed(int days) {
+    String best = category.daysAreQuality() ? ".best" : "";
     return switch (days) {
       case 0 -> language.say("keep.thawed.none");
-      case 1 -> language.say("keep.thawed.one");
-      default -> language.say("keep.thawed", days);
+      case 1 -> language.say("keep.thawed.one" + best);
+      default -> language.say("keep.thawed" + best, days);
     };
   }
 

@@ -230,6 +230,17 @@ class CommandsTest {
     assertThat(out.toString()).contains("Discard").doesNotContain("In the refrigerator until");
   }
 
+  /** FoodSafety.gov, food safety during a power outage: fruit pies are kept, warm too. */
+  @Test
+  void days_of_what_needs_no_cold_are_told_as_quality() {
+    run("keep", "apple pie", "--rule-set", "us-home");
+    assertThat(out.toString())
+        .contains("In the refrigerator: at its best until the end of ", "so no last day applies")
+        .doesNotContain("In the refrigerator until");
+    run("keep", "chicken soup", "--rule-set", "us-home");
+    assertThat(out.toString()).contains("In the refrigerator until the end of ");
+  }
+
   /** FoodSafety.gov on power outages: ice crystals or 40 °F or below may be refrozen. */
   @Test
   void at_home_a_thawed_lot_gets_a_plain_answer_on_refreezing() throws IOException {

@@ -245,6 +245,7 @@ class KeepsPageTest {
     "left=yes&hours=-1, hours, Give the hours",
     "left=yes&hours=2&since=08:00, hours, leave one of them blank",
     "left=yes&since=soon, since, is no time such as",
+    "left=yes&till=18:00, since, Say since when it stood outside",
     "left=yes&since=today%2018:00, since, is still to come",
     "left=yes&since=tomorrow%206%20pm, since, is still to come",
     "left=yes&since=6, since, may be 2026-03-02 18:00 or 2026-03-03 06:00",

@@ -78,6 +78,9 @@ final class LeftOut {
   }
 
   private Optional<Duration> byTheClock() {
+    if (given("since").isEmpty()) {
+      return refuse("since", "left.no-since");
+    }
     boolean isOver = !given("till").isEmpty();
     Optional<Instant> till = isOver ? read("till", now, Edge.LATEST) : Optional.of(now);
     Optional<Instant> since = read("since", till.orElse(now), Edge.EARLIEST);
