@@ -71,8 +71,23 @@ public final class Plans {
     /** How many portions the lots of a dish hold too few, by dish. */
     public Map<String, Integer> missing() {
       return followed.entrySet().stream()
-          .filter(dish -> dish.getValue().missing() > 0)
-          .collect(Collectors.toMap(Map.Entry::getKey, dish -> dish.getValue().missing()));
+          .filter(dish -> dish.getValue().missing().orElse(0) > 0)
+          .collect(
+              Collectors.toMap(Map.Entry::getKey, dish -> dish.getValue().missing().getAsInt()));
+    }
+
+    /** Dishes that are begun, with how many portions are missing; empty where nobody counted. */
+    public Map<String, OptionalInt> begun() {
+      return menu.dishes().stream()
+          .map(Dish::name)
+          .filter(menu.progress()::containsKey)
+          .collect(
+              Collectors.toMap(
+                  dish -> dish,
+                  dish ->
+                      followed.containsKey(dish)
+                          ? followed.get(dish).missing()
+                          : OptionalInt.empty()));
     }
 
     /** The lots that a dish became; none where the plan was told none. */
@@ -265,7 +280,8 @@ public final class Plans {
         .filter(one -> moved.stream().noneMatch(other -> other.task().equals(one.task())))
         .forEach(moved::add);
     Map<String, Followed> followed = new HashMap<>();
-    lots.forEach((dish, all) -> followed.put(dish, new Followed(all, 0, List.of())));
+    lots.forEach(
+        (dish, all) -> followed.put(dish, new Followed(all, OptionalInt.empty(), List.of())));
     menu.dishes().stream()
         .filter(dish -> !isOver && lots.containsKey(dish.name()))
         .forEach(
@@ -288,7 +304,8 @@ public final class Plans {
         begun.containsKey(dish.name())
             ? own.left(lots)
             : isUnfit ? OptionalInt.of(0) : OptionalInt.empty();
-    int missing = Math.max(0, dish.portions() - left.orElse(dish.portions()));
+    OptionalInt missing =
+        left.isPresent() ? OptionalInt.of(Math.max(0, dish.portions() - left.getAsInt())) : left;
     List<LotId> cold =
         dish.route() == Dish.Route.FROZEN ? own.cold(lots, served(dish, menu)) : List.of();
     return new Followed(lots, missing, cold);

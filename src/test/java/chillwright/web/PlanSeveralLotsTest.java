@@ -164,6 +164,47 @@ class PlanSeveralLotsTest {
     assertThat(dish().at("/missing").asInt()).isEqualTo(20);
   }
 
+  /** Plain arithmetic: 60 of a quarter litre less 40 that are made are 20, 5 litres of 15. */
+  @Test
+  void pans_and_what_is_to_be_bought_go_by_what_is_still_to_be_made() {
+    String leeks = "\"ingredients\": [{\"name\": \"leeks\", \"amount\": 6, \"unit\": \"kg\"}]";
+    put(SUPPER.replace("\"thawHours\": 24", leeks + ", \"thawHours\": 24"));
+    assertThat(plan().at("/pans/0/litres").asDouble()).isEqualTo(15);
+    enter("SO-1");
+    JsonNode some = plan();
+    assertThat(some.at("/pans/0/portions").asInt()).isEqualTo(20);
+    assertThat(some.at("/pans/0/litres").asDouble()).isEqualTo(5);
+    assertThat(some.at("/shopping/0/items/0/amount").asDouble()).isEqualTo(2);
+    assertThat(page())
+        .contains("Leek soup: portions 60, of which are still to be made: 20.")
+        .contains("20 portions are 5 litres")
+        .doesNotContain("60 portions are");
+    pot("SO-2", 20, "2026-03-05");
+    enter("SO-2");
+    JsonNode all = plan();
+    assertThat(all.at("/pans")).isEmpty();
+    assertThat(all.at("/shopping")).isEmpty();
+    assertThat(page())
+        .contains("Leek soup: portions 60, made already.")
+        .doesNotContain("portions are");
+    // Fewer guests than it was made for: nothing is to be made or bought.
+    put(SUPPER.replace("60", "30"));
+    assertThat(plan().at("/pans")).isEmpty();
+    assertThat(page()).contains("Leek soup: portions 30, made already.");
+  }
+
+  @Test
+  void a_dish_with_portions_of_its_own_stays_when_guests_change_and_the_page_says_so() {
+    String own = "has its own number of portions, so another number of guests";
+    assertThat(page()).doesNotContain(own);
+    put(SUPPER.replace("\"thawHours\"", "\"portions\": 25, \"thawHours\""));
+    visit.open("/plans/supper-12");
+    visit.submit(
+        "/plans/supper-12/event", "serving", "2026-03-10T18:00", "guests", "80", "name", "Supper");
+    assertThat(dish().at("/portions").asInt()).isEqualTo(25);
+    assertThat(page()).contains("Guests: 80.", "Leek soup " + own);
+  }
+
   /** Both in the freezer: the one that went in last has a day to freeze through, then thaws. */
   @Test
   void the_steps_follow_the_lot_that_is_least_far_along() {
