@@ -205,6 +205,25 @@ class PlanSeveralLotsTest {
     assertThat(page()).contains("Guests: 80.", "Leek soup " + own);
   }
 
+  /** Our own design, no source: what is only to be made is nothing to take, and no meal. */
+  @Test
+  void a_lot_begun_for_a_plan_leads_back_and_is_on_hand_only_once_something_is_logged() {
+    put(SUPPER.replace("\"guests\"", "\"name\": \"Lamp <supper>\", \"guests\""));
+    String before = served.get("/on-hand").text();
+    assertThat(before).contains("Portions left: 40;", "action=\"/lots/SO-1/");
+    page();
+    String lot = Visit.target(visit.submit("/plans/supper-12/batches", "dish", "Leek soup"));
+    assertThat(served.get(lot).text())
+        .contains("<a href=\"/plans/supper-12\"><bdi>Lamp &lt;supper&gt;</bdi></a>");
+    assertThat(served.get("/lots/SO-1").text()).doesNotContain("/plans/supper-12");
+    assertThat(served.get("/on-hand").text())
+        .contains("Portions left: 40;", "nothing logged yet, to be made, portions: 60")
+        .doesNotContain("action=\"" + lot + "/", "60 portions left");
+    log(lot.replace("/lots/", ""), "cooked", "180F", "2026-03-06T19:30:00Z");
+    assertThat(served.get("/on-hand").text())
+        .contains("Portions left: 100;", "action=\"" + lot + "/");
+  }
+
   /** Both in the freezer: the one that went in last has a day to freeze through, then thaws. */
   @Test
   void the_steps_follow_the_lot_that_is_least_far_along() {
