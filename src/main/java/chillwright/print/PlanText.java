@@ -232,7 +232,8 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
 
   /** A limit that falls due while nobody is there. */
   private String unattended(Plan.Unattended limit) {
-    return say("plan.unattended", limit.dish(), moment(limit.by()), cited(limit.rule()));
+    String key = limit.isBegun() ? "plan.unattended.begun" : "plan.unattended";
+    return say(key, limit.dish(), moment(limit.by()), cited(limit.rule()));
   }
 
   /** All bounds with their reasons, after a line on what they hold with. */

@@ -291,7 +291,7 @@ public final class Plans {
           out.ifPresent(unfit::add);
           view.filter(is -> out.isEmpty())
               .flatMap(LotView::judged)
-              .map(is -> PlanLots.of(is.timeline()))
+              .map(is -> PlanLots.of(is, kitchen.now()))
               .ifPresent(done -> found.putIfAbsent(lot.food(), done));
         }
       }

@@ -224,6 +224,27 @@ class PlanSeveralLotsTest {
         .contains("Portions left: 100;", "action=\"" + lot + "/");
   }
 
+  /** FDA Food Code 2022 3-501.14(A): 41 °F within six hours; from 19:30 that is at 01:30. */
+  @Test
+  void a_limit_of_a_late_pot_that_falls_in_closed_hours_is_said() {
+    String open =
+        "\"kitchen\": {\"open\": [{\"days\": [\"mon\", \"tue\", \"wed\", \"thu\", \"fri\"],"
+            + " \"from\": \"08:00\", \"to\": \"%s\"}]}, \"guests\"";
+    served.post("/api/v1/lots", "{'lot':'LATE','food':'Pond soup','category':'soup_or_stew'}");
+    log("LATE", "cooked", "180F", "2026-03-06T19:20:00Z");
+    log("LATE", "cooling", "135F", "2026-03-06T19:30:00Z");
+    put(SUPPER.replace("\"guests\"", open.formatted("22:00")));
+    enter("LATE");
+    String says = "Leek soup cools: the kitchen is closed at ";
+    assertThat(page()).contains(says + "Sat 7 Mar 01:30").doesNotContain(says + "Fri 6 Mar 21:30");
+    put(SUPPER.replace("\"guests\"", open.formatted("21:00")));
+    assertThat(page()).contains(says + "Fri 6 Mar 21:30", says + "Sat 7 Mar 01:30");
+    served.at("2026-03-06T21:00:00Z");
+    log("LATE", "reading", "68F", "2026-03-06T20:40:00Z");
+    log("LATE", "chilled", "40F", "2026-03-06T20:55:00Z");
+    assertThat(page()).doesNotContain(says);
+  }
+
   /** Both in the freezer: the one that went in last has a day to freeze through, then thaws. */
   @Test
   void the_steps_follow_the_lot_that_is_least_far_along() {
