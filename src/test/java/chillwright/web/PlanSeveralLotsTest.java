@@ -245,6 +245,28 @@ class PlanSeveralLotsTest {
     assertThat(page()).doesNotContain(says);
   }
 
+  /**
+   * Made on the 4th its days end on the 10th; the plan has it frozen before, and thawed from the
+   * 9th at 17:00. Where the plan no longer can, its own last day is told again.
+   */
+  @Test
+  void the_pull_list_tells_the_thaw_of_what_the_plan_has_frozen_and_not_its_last_day() {
+    pot("SO-2", 5, "2026-03-03");
+    String last = "\"why\":\"last-day\"";
+    assertThat(served.get("/api/v1/pull?days=7").text()).contains(last);
+    enter("SO-1 SO-2");
+    JsonNode pull = served.get("/api/v1/pull?days=7").json();
+    assertThat(pull.at("/pulls").findValuesAsText("why")).containsOnly("plan");
+    assertThat(pull.at("/pulls").findValuesAsText("lot")).containsExactlyInAnyOrder("SO-1", "SO-2");
+    assertThat(pull.at("/pulls/0/at").asText()).isEqualTo("2026-03-09T11:00:00-06:00");
+    assertThat(pull.at("/pulls/0/says").asText()).contains("once it is frozen");
+    assertThat(pull.at("/missing/0/portions").asInt()).isEqualTo(15);
+    served.at("2026-03-09T12:00:00Z");
+    assertThat(plan().at("/verdict").asText()).isEqualTo("no-plan");
+    assertThat(served.get("/api/v1/pull?days=3").json().at("/pulls").findValuesAsText("why"))
+        .containsOnly("last-day");
+  }
+
   /** Both in the freezer: the one that went in last has a day to freeze through, then thaws. */
   @Test
   void the_steps_follow_the_lot_that_is_least_far_along() {
