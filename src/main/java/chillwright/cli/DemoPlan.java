@@ -33,7 +33,7 @@ final class DemoPlan {
   /** Keeps the plan in a kitchen that has the sample logs. */
   static void load(Kitchen kitchen) {
     kitchen.plans().save(CODE, moved(kitchen.now(), kitchen.zone()));
-    kitchen.plans().link(CODE, BEGUN, List.of(LOT));
+    kitchen.dishLots().link(CODE, BEGUN, List.of(LOT));
   }
 
   private static String moved(Instant now, ZoneId zone) {

@@ -21,16 +21,7 @@ public record PanText(Language language) {
   private String says(Dish dish, Filling filling, Menu menu) {
     PlanText text = new PlanText(menu, language);
     int portions = dish.portions();
-    String pans =
-        language.say(
-            "plan.pans",
-            dish.name(),
-            portions,
-            PlanText.amount(filling.litres(portions)),
-            filling.pans(portions),
-            filling.pan().title(),
-            PlanText.amount(filling.depthInches()),
-            PlanText.amount(filling.room(portions)));
+    String pans = pans(dish, filling, portions);
     Stream<String> room =
         room(dish, menu).entrySet().stream()
             .map(
@@ -50,6 +41,23 @@ public record PanText(Language language) {
     return Stream.of(Stream.of(pans), own, room, tools)
         .flatMap(part -> part)
         .collect(Collectors.joining(" "));
+  }
+
+  /** Into how many pans some portions of a dish go; empty without a portion's size. */
+  public Optional<String> pans(Dish dish, int portions) {
+    return dish.filling().map(filling -> pans(dish, filling, portions));
+  }
+
+  private String pans(Dish dish, Filling filling, int portions) {
+    return language.say(
+        "plan.pans",
+        dish.name(),
+        portions,
+        PlanText.amount(filling.litres(portions)),
+        filling.pans(portions),
+        filling.pan().title(),
+        PlanText.amount(filling.depthInches()),
+        PlanText.amount(filling.room(portions)));
   }
 
   private String tool(Measure tool) {

@@ -22,6 +22,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -231,7 +232,8 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
 
   /** A limit that falls due while nobody is there. */
   private String unattended(Plan.Unattended limit) {
-    return say("plan.unattended", limit.dish(), moment(limit.by()), cited(limit.rule()));
+    String key = limit.isBegun() ? "plan.unattended.begun" : "plan.unattended";
+    return say(key, limit.dish(), moment(limit.by()), cited(limit.rule()));
   }
 
   /** All bounds with their reasons, after a line on what they hold with. */
@@ -348,8 +350,18 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
     return days + " " + hours.from() + " - " + hours.to();
   }
 
-  /** For whom, and how much of each dish, with its pans where a portion has a size. */
+  /** The same of dishes of which none is begun. */
   public List<String> portions(Menu menu) {
+    return portions(menu, Map.of());
+  }
+
+  /**
+   * For whom, and how much of each dish, with its pans where a portion has a size.
+   *
+   * @param begun dishes that are begun, with how many portions of them are still to be made; empty
+   *     where nobody counted
+   */
+  public List<String> portions(Menu menu, Map<String, OptionalInt> begun) {
     List<String> lines = new ArrayList<>();
     menu.guests().ifPresent(guests -> lines.add(say("plan.guests", guests)));
     PanText pans = new PanText(language);
@@ -358,12 +370,27 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
         .map(dish -> say("plan.due", dish.name(), moment(menu.due(dish))))
         .forEach(lines::add);
     menu.dishes().stream()
-        .map(
+        .flatMap(
             dish ->
-                pans.says(dish, menu)
-                    .orElseGet(() -> say("plan.portions", dish.name(), dish.portions())))
+                begun.containsKey(dish.name())
+                    ? made(dish, begun.get(dish.name()))
+                    : Stream.of(
+                        pans.says(dish, menu)
+                            .orElseGet(() -> say("plan.portions", dish.name(), dish.portions()))))
         .forEach(lines::add);
     return lines;
+  }
+
+  private Stream<String> made(Dish dish, OptionalInt missing) {
+    if (missing.isEmpty()) {
+      return Stream.of(say("plan.made.uncounted", dish.name(), dish.portions()));
+    }
+    int more = missing.getAsInt();
+    return more == 0
+        ? Stream.of(say("plan.made", dish.name(), dish.portions()))
+        : Stream.concat(
+            Stream.of(say("plan.made.missing", dish.name(), dish.portions(), more)),
+            new PanText(language).pans(dish, more).stream());
   }
 
   String say(String key, Object... filled) {

@@ -1,5 +1,6 @@
 package chillwright.print;
 
+import chillwright.core.log.Phase;
 import chillwright.core.plan.Pull;
 import chillwright.core.plan.Pull.Need;
 import java.time.LocalDate;
@@ -39,16 +40,23 @@ public record PullText(Times times) {
   public String why(Pull pull) {
     String why =
         switch (pull.why()) {
-          case PLAN -> say("pull.plan", pull.need().map(Need::event).orElse(""));
+          case PLAN ->
+              say(
+                  isFrozen(pull) ? "pull.plan" : "pull.plan.to-freeze",
+                  pull.need().map(Need::event).orElse(""));
           case QUALITY -> say("pull.quality", times.day(pull.day()));
           case ROOM -> say("pull.room", times.day(pull.day()));
           case LAST_DAY -> say("pull.last-day", times.day(pull.day()));
         };
-    boolean isFrozen = pull.why() != Pull.Why.LAST_DAY;
+    boolean isOfThawing = pull.why() != Pull.Why.LAST_DAY;
     return pull.lastDay()
-        .filter(day -> isFrozen)
+        .filter(day -> isOfThawing)
         .map(day -> why + " " + say(thawed(pull), times.day(day)))
         .orElse(why);
+  }
+
+  private static boolean isFrozen(Pull pull) {
+    return pull.lot().standing().filter(lot -> lot.phase() == Phase.FROZEN).isPresent();
   }
 
   private static String thawed(Pull pull) {

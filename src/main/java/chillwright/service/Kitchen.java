@@ -217,6 +217,11 @@ public final class Kitchen implements AutoCloseable {
     return new Plans(this);
   }
 
+  /** Which lots their dishes became. */
+  public DishLots dishLots() {
+    return new DishLots(this);
+  }
+
   /** Who got some of a food or of a lot. */
   public Tracing tracing() {
     return new Tracing(this);

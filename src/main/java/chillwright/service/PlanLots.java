@@ -2,11 +2,13 @@ package chillwright.service;
 
 import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.LotState.Standing;
+import chillwright.core.learning.CoolingRuns;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
 import chillwright.core.log.Timeline;
 import chillwright.core.plan.Progress;
+import chillwright.core.plan.Progress.Cools;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Verdict;
 import chillwright.service.Plans.LeftOut;
@@ -102,14 +104,15 @@ final class PlanLots {
     List<Progress> parts =
         all.stream()
             .flatMap(part -> part.judged().stream())
-            .map(judged -> of(judged.timeline()))
+            .map(judged -> of(judged, kitchen.now()))
             .toList();
     return Optional.of(
         new Progress(
             own.get().beganAt(),
             parts.stream().flatMap(one -> one.frozen().stream()).min(Comparator.naturalOrder()),
             parts.stream().flatMap(one -> one.takenOut().stream()).min(Comparator.naturalOrder()),
-            keeping(all)));
+            keeping(all),
+            parts.stream().flatMap(part -> part.cools().stream()).distinct().toList()));
   }
 
   private List<LotView> withParts(LotView whole) {
@@ -201,11 +204,21 @@ final class PlanLots {
    * The progress of one lot alone, without its days: where a dish did not become it by the button,
    * any lot of that food may serve, and the pull list chooses.
    */
-  static Progress of(Timeline timeline) {
+  static Progress of(LotView.Judged judged, Instant now) {
+    Timeline timeline = judged.timeline();
     Optional<Instant> frozen = first(timeline, Phase.FROZEN);
     Optional<Instant> thawing =
         first(timeline, Phase.THAWING).or(() -> first(timeline, Phase.REHEATING));
-    return new Progress(timeline.beganAt(), frozen, thawing.filter(out -> frozen.isPresent()));
+    return new Progress(
+        timeline.beganAt(),
+        frozen,
+        thawing.filter(out -> frozen.isPresent()),
+        List.of(),
+        judged.findings().stream()
+            .filter(found -> CoolingRuns.isCooling(found.rule()))
+            .filter(found -> found.at(now) == Verdict.PENDING)
+            .flatMap(found -> found.deadline().stream().map(by -> new Cools(found.rule(), by)))
+            .toList());
   }
 
   private static Optional<Instant> first(Timeline timeline, Phase phase) {

@@ -15,15 +15,12 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -71,8 +68,23 @@ public final class Plans {
     /** How many portions the lots of a dish hold too few, by dish. */
     public Map<String, Integer> missing() {
       return followed.entrySet().stream()
-          .filter(dish -> dish.getValue().missing() > 0)
-          .collect(Collectors.toMap(Map.Entry::getKey, dish -> dish.getValue().missing()));
+          .filter(dish -> dish.getValue().missing().orElse(0) > 0)
+          .collect(
+              Collectors.toMap(Map.Entry::getKey, dish -> dish.getValue().missing().getAsInt()));
+    }
+
+    /** Dishes that are begun, with how many portions are missing; empty where nobody counted. */
+    public Map<String, OptionalInt> begun() {
+      return menu.dishes().stream()
+          .map(Dish::name)
+          .filter(menu.progress()::containsKey)
+          .collect(
+              Collectors.toMap(
+                  dish -> dish,
+                  dish ->
+                      followed.containsKey(dish)
+                          ? followed.get(dish).missing()
+                          : OptionalInt.empty()));
     }
 
     /** The lots that a dish became; none where the plan was told none. */
@@ -170,79 +182,6 @@ public final class Plans {
     return kitchen.database().write(session -> session.plans().delete(code));
   }
 
-  /**
-   * Makes a lot of a dish known, so that the plan follows it; its first entry is still to come. A
-   * dish that became another lot meanwhile, perhaps by somebody else just now, keeps that.
-   *
-   * @param portions how many are to be made
-   * @param seen lots of the dish that were known to whoever asks
-   * @throws Refused where it cannot be made known
-   */
-  public LotId begin(
-      String code, Dish dish, int portions, Collection<LotId> seen, Optional<OnceKey> once) {
-    Set<LotId> before = new HashSet<>(seen);
-    PlanLots own = new PlanLots(kitchen);
-    kitchen.database().read(session -> session.plans().lots(code)).values().stream()
-        .flatMap(List::stream)
-        .filter(own::isDiscarded)
-        .forEach(before::add);
-    NewLot lot =
-        new NewLot(
-            Optional.empty(),
-            Optional.of(dish.name()),
-            Optional.of(dish.category().key()),
-            List.of(),
-            OptionalInt.of(portions),
-            Optional.empty());
-    return kitchen
-        .database()
-        .write(
-            session -> {
-              List<LotId> known = session.plans().lots(code).getOrDefault(dish.name(), List.of());
-              Optional<LotId> other =
-                  known.stream().filter(one -> !before.contains(one)).findFirst();
-              if (other.isPresent()) {
-                return other.get();
-              }
-              LotId made = kitchen.logbook().createLot(session, lot, once).lot();
-              session.plans().link(code, dish.name(), made);
-              return made;
-            });
-  }
-
-  /** Says that a dish of a plan became lots that are known already, beside those before. */
-  public void link(String code, String dish, Collection<LotId> lots) {
-    kitchen
-        .database()
-        .write(
-            session -> {
-              lots.forEach(lot -> session.plans().link(code, dish, lot));
-              return null;
-            });
-  }
-
-  /** Takes back that a dish of a plan became a lot; the lot itself stays as it is. */
-  public void unlink(String code, String dish, LotId lot) {
-    kitchen
-        .database()
-        .write(
-            session -> {
-              session.plans().unlink(code, dish, lot);
-              return null;
-            });
-  }
-
-  /** Has a dish that is called otherwise now keep its lots. */
-  public void rename(String code, String was, String dish) {
-    kitchen
-        .database()
-        .write(
-            session -> {
-              session.plans().rename(code, was, dish);
-              return null;
-            });
-  }
-
   public static boolean isCode(String code) {
     return LotId.isCode(code);
   }
@@ -265,7 +204,8 @@ public final class Plans {
         .filter(one -> moved.stream().noneMatch(other -> other.task().equals(one.task())))
         .forEach(moved::add);
     Map<String, Followed> followed = new HashMap<>();
-    lots.forEach((dish, all) -> followed.put(dish, new Followed(all, 0, List.of())));
+    lots.forEach(
+        (dish, all) -> followed.put(dish, new Followed(all, OptionalInt.empty(), List.of())));
     menu.dishes().stream()
         .filter(dish -> !isOver && lots.containsKey(dish.name()))
         .forEach(
@@ -288,7 +228,8 @@ public final class Plans {
         begun.containsKey(dish.name())
             ? own.left(lots)
             : isUnfit ? OptionalInt.of(0) : OptionalInt.empty();
-    int missing = Math.max(0, dish.portions() - left.orElse(dish.portions()));
+    OptionalInt missing =
+        left.isPresent() ? OptionalInt.of(Math.max(0, dish.portions() - left.getAsInt())) : left;
     List<LotId> cold =
         dish.route() == Dish.Route.FROZEN ? own.cold(lots, served(dish, menu)) : List.of();
     return new Followed(lots, missing, cold);
@@ -350,7 +291,7 @@ public final class Plans {
           out.ifPresent(unfit::add);
           view.filter(is -> out.isEmpty())
               .flatMap(LotView::judged)
-              .map(is -> PlanLots.of(is.timeline()))
+              .map(is -> PlanLots.of(is, kitchen.now()))
               .ifPresent(done -> found.putIfAbsent(lot.food(), done));
         }
       }
@@ -367,11 +308,5 @@ public final class Plans {
         .filter(
             view ->
                 view.judged().filter(is -> !is.timeline().beganAt().isBefore(since)).isPresent());
-  }
-
-  /** Why no dish can be planned from a lot, that of the plan or one to become it. */
-  public List<LeftOut> unfit(String dish, LotId lot) {
-    PlanLots own = new PlanLots(kitchen);
-    return own.progress(lot).isPresent() ? List.of() : own.leftOut(dish, List.of(lot));
   }
 }

@@ -20,12 +20,15 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** What to take out of the freezer, and what to use, in the next days. */
 public final class Pulls {
@@ -58,21 +61,30 @@ public final class Pulls {
   public PullList list(int days) {
     LocalDate end = kitchen.days().today().plusDays(days);
     ZoneId zone = kitchen.zone();
+    List<Planned> coming = kitchen.plans().coming();
+    List<LotState> toFreeze =
+        coming.stream()
+            .flatMap(planned -> toFreeze(planned).values().stream())
+            .flatMap(List::stream)
+            .distinct()
+            .toList();
     List<Need> needs =
-        kitchen.plans().coming().stream()
+        coming.stream()
             .flatMap(planned -> needs(planned, end.atStartOfDay(zone).toInstant()).stream())
             .sorted(Comparator.comparing(Need::at))
             .toList();
     List<LotState> ending =
         all(LotQuery.ALL.lastDayBefore(end)).stream()
             .filter(lot -> lot.standing().isPresent() && !isFrozen(lot))
+            .filter(lot -> !toFreeze.contains(lot))
             .filter(lot -> !isUnfit(lot))
             .toList();
     Map<LotState, LocalDate> room = new LinkedHashMap<>();
     kitchen.roomLots().list().forEach(lot -> room.put(lot.lot(), lot.until()));
     // Found soft in the freezer, it goes by its days at room temperature.
     List<LotState> frozen =
-        all(LotQuery.ALL.in(Phase.FROZEN).in(LotOrder.OLDEST)).stream()
+        Stream.concat(
+                all(LotQuery.ALL.in(Phase.FROZEN).in(LotOrder.OLDEST)).stream(), toFreeze.stream())
             .filter(lot -> !room.containsKey(lot))
             .filter(lot -> needs.stream().noneMatch(need -> need.isFor(lot)) || !isUnfit(lot))
             .toList();
@@ -102,37 +114,79 @@ public final class Pulls {
     return found;
   }
 
-  /** Dishes in the freezer that are to come out before a moment. */
+  /**
+   * By dish, lots and parts on hand that are still to go into the freezer by the plan, which takes
+   * care that their days last for that: no last day as they stand now is told of them.
+   */
+  private Map<String, List<LotState>> toFreeze(Planned planned) {
+    Map<String, List<LotState>> found = new HashMap<>();
+    planned.plan().tasks().stream()
+        .filter(task -> task.kind() == Plan.Kind.FREEZE)
+        .map(Task::dish)
+        .filter(dish -> planned.followed().containsKey(dish))
+        .filter(
+            dish ->
+                Optional.ofNullable(planned.menu().progress().get(dish))
+                    .filter(done -> done.frozen().isEmpty())
+                    .isPresent())
+        .forEach(
+            dish -> {
+              Followed followed = planned.followed().get(dish);
+              List<LotId> freezes =
+                  followed.lots().stream().filter(lot -> !followed.cold().contains(lot)).toList();
+              found.put(
+                  dish,
+                  lots(freezes).stream()
+                      .flatMap(lot -> kitchen.lots().state(lot).stream())
+                      .filter(lot -> lot.isOnHand() && lot.standing().isPresent())
+                      .filter(lot -> !isFrozen(lot))
+                      .toList());
+            });
+    return found;
+  }
+
+  /** Dishes that are to come out of the freezer before a moment, there or still to go there. */
   private List<Need> needs(Planned planned, Instant end) {
     List<Need> needs = new ArrayList<>();
+    Map<String, List<LotState>> toFreeze = toFreeze(planned);
     for (Dish dish : planned.menu().dishes()) {
       Optional<Progress> done = Optional.ofNullable(planned.menu().progress().get(dish.name()));
       boolean waits =
-          done.filter(p -> p.frozen().isPresent() && p.takenOut().isEmpty()).isPresent();
+          !toFreeze.getOrDefault(dish.name(), List.of()).isEmpty()
+              || done.filter(p -> p.frozen().isPresent() && p.takenOut().isEmpty()).isPresent();
       planned.plan().tasks().stream()
           .filter(task -> waits && task.kind() == Plan.Kind.TAKE_OUT)
           .filter(task -> task.dish().equals(dish.name()) && task.start().isBefore(end))
           .findFirst()
-          .ifPresent(task -> needs.add(need(planned, dish, task)));
+          .ifPresent(
+              task ->
+                  needs.add(
+                      need(planned, dish, task, toFreeze.getOrDefault(dish.name(), List.of()))));
     }
     return needs;
   }
 
-  private Need need(Planned planned, Dish dish, Task task) {
+  private Need need(Planned planned, Dish dish, Task task, List<LotState> toFreeze) {
+    Set<LotId> comeOut = toFreeze.stream().map(LotState::lot).collect(Collectors.toSet());
     return new Need(
         planned.code(),
         name(planned),
         dish.name(),
-        dish.portions() - elsewhere(planned.lots(dish.name())),
+        dish.portions() - elsewhere(planned.lots(dish.name()), comeOut),
         task.start(),
         planned.menu().due(dish).atZone(kitchen.zone()).toLocalDate(),
         lots(planned.lots(dish.name())));
   }
 
   /** Portions of the lots of a dish that need not come out of the freezer. */
-  private int elsewhere(List<LotId> followed) {
+  private int elsewhere(List<LotId> followed, Set<LotId> toFreeze) {
     return new PlanLots(kitchen)
-        .portions(followed, lot -> lot.judged().isPresent() && !isFrozen(lot.state()));
+        .portions(
+            followed,
+            lot ->
+                lot.judged().isPresent()
+                    && !isFrozen(lot.state())
+                    && !toFreeze.contains(lot.state().lot()));
   }
 
   private Set<LotId> lots(List<LotId> followed) {

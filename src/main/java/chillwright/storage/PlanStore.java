@@ -65,6 +65,17 @@ public final class PlanStore {
         .fetchGroups(PLAN_LOT.DISH, row -> new LotId(row.get(PLAN_LOT.LOT)));
   }
 
+  /** Plans of which a dish became a lot, by code. */
+  public List<Said> of(LotId lot) {
+    return sql.select(PLAN.CODE, PLAN.INPUT, PLAN.SAID_AT)
+        .from(PLAN)
+        .where(
+            PLAN.CODE.in(
+                sql.select(PLAN_LOT.PLAN).from(PLAN_LOT).where(PLAN_LOT.LOT.eq(lot.text()))))
+        .orderBy(PLAN.CODE)
+        .fetch(row -> new Said(row.get(PLAN.CODE), row.get(PLAN.INPUT), row.get(PLAN.SAID_AT)));
+  }
+
   /** Says that a dish became a lot, beside those that it became before. */
   public void link(String code, String dish, LotId lot) {
     sql.insertInto(PLAN_LOT)

@@ -80,6 +80,7 @@ final class PlanHandlers {
                 planned.plan(),
                 planned.moved(),
                 planned.missing(),
+                planned.begun(),
                 planned.menu().dishes().stream()
                     .collect(Collectors.toMap(Dish::name, dish -> codes(planned, dish))),
                 planned.leftOut().stream().map(PlanHandlers::leftOut).toList()));

@@ -118,6 +118,12 @@ class OnHandTest {
     stock();
     served.post(
         "/api/v1/lots", "{'lot':'P-1','food':'Pie','category':'soup_or_stew','portions':9}");
+    // Nothing of it is made yet.
+    assertThat(served.get("/on-hand").text())
+        .contains("Lots: 5. Portions left: 0; lots whose portions are not counted: 4.");
+    served.post(
+        "/api/v1/lots/P-1/entries",
+        "{" + at("2026-03-02T08:00", "'entry':'prepared','temperature':'39F'") + "}");
     assertThat(served.get("/on-hand").text())
         .contains("Lots: 5. Portions left: 9; lots whose portions are not counted: 4.");
     assertThat(served.get("/on-hand?place=Freezer").text()).contains("Lots: 2. Portions left: 0;");

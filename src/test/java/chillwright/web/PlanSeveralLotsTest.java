@@ -164,6 +164,109 @@ class PlanSeveralLotsTest {
     assertThat(dish().at("/missing").asInt()).isEqualTo(20);
   }
 
+  /** Plain arithmetic: 60 of a quarter litre less 40 that are made are 20, 5 litres of 15. */
+  @Test
+  void pans_and_what_is_to_be_bought_go_by_what_is_still_to_be_made() {
+    String leeks = "\"ingredients\": [{\"name\": \"leeks\", \"amount\": 6, \"unit\": \"kg\"}]";
+    put(SUPPER.replace("\"thawHours\": 24", leeks + ", \"thawHours\": 24"));
+    assertThat(plan().at("/pans/0/litres").asDouble()).isEqualTo(15);
+    enter("SO-1");
+    JsonNode some = plan();
+    assertThat(some.at("/pans/0/portions").asInt()).isEqualTo(20);
+    assertThat(some.at("/pans/0/litres").asDouble()).isEqualTo(5);
+    assertThat(some.at("/shopping/0/items/0/amount").asDouble()).isEqualTo(2);
+    assertThat(page())
+        .contains("Leek soup: portions 60, of which are still to be made: 20.")
+        .contains("20 portions are 5 litres")
+        .doesNotContain("60 portions are");
+    pot("SO-2", 20, "2026-03-05");
+    enter("SO-2");
+    JsonNode all = plan();
+    assertThat(all.at("/pans")).isEmpty();
+    assertThat(all.at("/shopping")).isEmpty();
+    assertThat(page())
+        .contains("Leek soup: portions 60, made already.")
+        .doesNotContain("portions are");
+    // Fewer guests than it was made for: nothing is to be made or bought.
+    put(SUPPER.replace("60", "30"));
+    assertThat(plan().at("/pans")).isEmpty();
+    assertThat(page()).contains("Leek soup: portions 30, made already.");
+  }
+
+  @Test
+  void a_dish_with_portions_of_its_own_stays_when_guests_change_and_the_page_says_so() {
+    String own = "has its own number of portions, so another number of guests";
+    assertThat(page()).doesNotContain(own);
+    put(SUPPER.replace("\"thawHours\"", "\"portions\": 25, \"thawHours\""));
+    visit.open("/plans/supper-12");
+    visit.submit(
+        "/plans/supper-12/event", "serving", "2026-03-10T18:00", "guests", "80", "name", "Supper");
+    assertThat(dish().at("/portions").asInt()).isEqualTo(25);
+    assertThat(page()).contains("Guests: 80.", "Leek soup " + own);
+  }
+
+  /** Our own design, no source: what is only to be made is nothing to take, and no meal. */
+  @Test
+  void a_lot_begun_for_a_plan_leads_back_and_is_on_hand_only_once_something_is_logged() {
+    put(SUPPER.replace("\"guests\"", "\"name\": \"Lamp <supper>\", \"guests\""));
+    String before = served.get("/on-hand").text();
+    assertThat(before).contains("Portions left: 40;", "action=\"/lots/SO-1/");
+    page();
+    String lot = Visit.target(visit.submit("/plans/supper-12/batches", "dish", "Leek soup"));
+    assertThat(served.get(lot).text())
+        .contains("<a href=\"/plans/supper-12\"><bdi>Lamp &lt;supper&gt;</bdi></a>");
+    assertThat(served.get("/lots/SO-1").text()).doesNotContain("/plans/supper-12");
+    assertThat(served.get("/on-hand").text())
+        .contains("Portions left: 40;", "nothing logged yet, to be made, portions: 60")
+        .doesNotContain("action=\"" + lot + "/", "60 portions left");
+    log(lot.replace("/lots/", ""), "cooked", "180F", "2026-03-06T19:30:00Z");
+    assertThat(served.get("/on-hand").text())
+        .contains("Portions left: 100;", "action=\"" + lot + "/");
+  }
+
+  /** FDA Food Code 2022 3-501.14(A): 41 °F within six hours; from 19:30 that is at 01:30. */
+  @Test
+  void a_limit_of_a_late_pot_that_falls_in_closed_hours_is_said() {
+    String open =
+        "\"kitchen\": {\"open\": [{\"days\": [\"mon\", \"tue\", \"wed\", \"thu\", \"fri\"],"
+            + " \"from\": \"08:00\", \"to\": \"%s\"}]}, \"guests\"";
+    served.post("/api/v1/lots", "{'lot':'LATE','food':'Pond soup','category':'soup_or_stew'}");
+    log("LATE", "cooked", "180F", "2026-03-06T19:20:00Z");
+    log("LATE", "cooling", "135F", "2026-03-06T19:30:00Z");
+    put(SUPPER.replace("\"guests\"", open.formatted("22:00")));
+    enter("LATE");
+    String says = "Leek soup cools: the kitchen is closed at ";
+    assertThat(page()).contains(says + "Sat 7 Mar 01:30").doesNotContain(says + "Fri 6 Mar 21:30");
+    put(SUPPER.replace("\"guests\"", open.formatted("21:00")));
+    assertThat(page()).contains(says + "Fri 6 Mar 21:30", says + "Sat 7 Mar 01:30");
+    served.at("2026-03-06T21:00:00Z");
+    log("LATE", "reading", "68F", "2026-03-06T20:40:00Z");
+    log("LATE", "chilled", "40F", "2026-03-06T20:55:00Z");
+    assertThat(page()).doesNotContain(says);
+  }
+
+  /**
+   * Made on the 4th its days end on the 10th; the plan has it frozen before, and thawed from the
+   * 9th at 17:00. Where the plan no longer can, its own last day is told again.
+   */
+  @Test
+  void the_pull_list_tells_the_thaw_of_what_the_plan_has_frozen_and_not_its_last_day() {
+    pot("SO-2", 5, "2026-03-03");
+    String last = "\"why\":\"last-day\"";
+    assertThat(served.get("/api/v1/pull?days=7").text()).contains(last);
+    enter("SO-1 SO-2");
+    JsonNode pull = served.get("/api/v1/pull?days=7").json();
+    assertThat(pull.at("/pulls").findValuesAsText("why")).containsOnly("plan");
+    assertThat(pull.at("/pulls").findValuesAsText("lot")).containsExactlyInAnyOrder("SO-1", "SO-2");
+    assertThat(pull.at("/pulls/0/at").asText()).isEqualTo("2026-03-09T11:00:00-06:00");
+    assertThat(pull.at("/pulls/0/says").asText()).contains("once it is frozen");
+    assertThat(pull.at("/missing/0/portions").asInt()).isEqualTo(15);
+    served.at("2026-03-09T12:00:00Z");
+    assertThat(plan().at("/verdict").asText()).isEqualTo("no-plan");
+    assertThat(served.get("/api/v1/pull?days=3").json().at("/pulls").findValuesAsText("why"))
+        .containsOnly("last-day");
+  }
+
   /** Both in the freezer: the one that went in last has a day to freeze through, then thaws. */
   @Test
   void the_steps_follow_the_lot_that_is_least_far_along() {

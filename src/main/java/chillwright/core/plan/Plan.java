@@ -49,7 +49,7 @@ public record Plan(
   }
 
   /** A limit that must be shown by a moment at which the kitchen is closed. */
-  public record Unattended(String dish, Rule rule, Instant by) {}
+  public record Unattended(String dish, Rule rule, Instant by, boolean isBegun) {}
 
   /** A dish, kept from when it is made until it is served. */
   public record Kept(Dish dish, Instant made, Instant served) {}

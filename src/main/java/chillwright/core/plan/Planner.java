@@ -83,7 +83,8 @@ public final class Planner {
   }
 
   private Plan without(List<Conflict> conflicts, boolean isProven) {
-    return new Plan(false, isProven, List.of(), bounds(), conflicts);
+    return new Plan(
+        false, isProven, List.of(), bounds(), conflicts, Unwatched.begun(menu), List.of());
   }
 
   private List<Bound> bounds() {

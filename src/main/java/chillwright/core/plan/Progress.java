@@ -1,6 +1,7 @@
 package chillwright.core.plan;
 
 import chillwright.core.keeping.Keeping;
+import chillwright.core.rules.Rule;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Comparator;
@@ -16,16 +17,25 @@ import java.util.function.Function;
  * @param takenOut when it came out; empty where it has not
  * @param keeping until when the lot, and each of the parts it was divided into, keeps; none where
  *     that is not known
+ * @param cools limits of cooling that it still waits for
  */
 public record Progress(
-    Instant made, Optional<Instant> frozen, Optional<Instant> takenOut, List<Keeping> keeping) {
+    Instant made,
+    Optional<Instant> frozen,
+    Optional<Instant> takenOut,
+    List<Keeping> keeping,
+    List<Cools> cools) {
+  /** A limit of cooling, and by when it must be shown. */
+  public record Cools(Rule rule, Instant by) {}
+
   public Progress {
     keeping = List.copyOf(keeping);
+    cools = List.copyOf(cools);
   }
 
   /** Of which no more is known. */
   public Progress(Instant made, Optional<Instant> frozen, Optional<Instant> takenOut) {
-    this(made, frozen, takenOut, List.of());
+    this(made, frozen, takenOut, List.of(), List.of());
   }
 
   boolean isInFreezer() {
@@ -47,7 +57,8 @@ public record Progress(
         lots.stream().map(Progress::made).max(Comparator.naturalOrder()).orElseThrow(),
         last(slow, Progress::frozen),
         last(slow, Progress::takenOut),
-        lots.stream().flatMap(lot -> lot.keeping().stream()).toList());
+        lots.stream().flatMap(lot -> lot.keeping().stream()).toList(),
+        lots.stream().flatMap(lot -> lot.cools().stream()).toList());
   }
 
   /** When the last of them did it; empty until all have. */

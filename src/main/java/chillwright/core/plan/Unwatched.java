@@ -8,20 +8,39 @@ import chillwright.core.rules.Shape.Reach;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Limits of cooling that a plan has fall due while nobody is there to show them. */
 final class Unwatched {
   private Unwatched() {}
 
   static List<Unattended> of(List<Placed> plan, Grid grid, Menu menu, RuleSet rules) {
-    return plan.stream()
-        .filter(placed -> isCooled(placed.job()))
+    Stream<Unattended> planned =
+        plan.stream()
+            .filter(placed -> isCooled(placed.job()))
+            .flatMap(
+                placed ->
+                    rules.rules(Occasion.COOLING_COOKED).stream()
+                        .flatMap(rule -> limit(placed, rule, grid).stream()))
+            .filter(limit -> isClosed(limit, menu));
+    return Stream.concat(begun(menu).stream(), planned).toList();
+  }
+
+  /** Of what cools already, by its log. */
+  static List<Unattended> begun(Menu menu) {
+    return menu.dishes().stream()
         .flatMap(
-            placed ->
-                rules.rules(Occasion.COOLING_COOKED).stream()
-                    .flatMap(rule -> limit(placed, rule, grid).stream()))
-        .filter(limit -> !menu.isOpen(limit.by()) && !menu.isOpen(limit.by().minusSeconds(1)))
+            dish ->
+                menu.progress(dish).stream()
+                    .flatMap(done -> done.cools().stream())
+                    .map(limit -> new Unattended(dish.name(), limit.rule(), limit.by(), true)))
+        .filter(limit -> isClosed(limit, menu))
+        .distinct()
         .toList();
+  }
+
+  private static boolean isClosed(Unattended limit, Menu menu) {
+    return !menu.isOpen(limit.by()) && !menu.isOpen(limit.by().minusSeconds(1));
   }
 
   /** What was made already has its limits in the log. */
@@ -35,6 +54,6 @@ final class Unwatched {
     return Optional.of(rule.shape())
         .filter(Reach.class::isInstance)
         .flatMap(shape -> ((Reach) shape).within())
-        .map(within -> new Unattended(placed.job().dish().name(), rule, made.plus(within)));
+        .map(within -> new Unattended(placed.job().dish().name(), rule, made.plus(within), false));
   }
 }

@@ -10,6 +10,7 @@ import chillwright.core.plan.Plan.Task;
 import chillwright.core.plan.Shopping;
 import chillwright.core.portions.Measure;
 import chillwright.core.rules.Rule;
+import chillwright.print.Language;
 import chillwright.print.PanText;
 import chillwright.print.PlanText;
 import chillwright.print.ShoppingText;
@@ -23,6 +24,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.TreeMap;
 
 /** Turns plans into answers. */
@@ -156,13 +158,14 @@ public record PlanAnswers(RuleBook book) {
 
   /** A plan that nothing was before. */
   public Answer answer(Menu menu, Plan plan) {
-    return answer(menu, plan, List.of(), Map.of(), Map.of(), List.of());
+    return answer(menu, plan, List.of(), Map.of(), Map.of(), Map.of(), List.of());
   }
 
   /**
    * A plan that is kept.
    *
    * @param missing how many portions the lots of a dish have too few, by dish
+   * @param begun the same of dishes that are begun; empty where nobody counted
    * @param lots the lots that dishes became, by dish
    * @param leftOut lots that no dish is planned from
    */
@@ -171,6 +174,7 @@ public record PlanAnswers(RuleBook book) {
       Plan plan,
       List<Moved> moved,
       Map<String, Integer> missing,
+      Map<String, OptionalInt> begun,
       Map<String, List<String>> lots,
       List<LeftOutLine> leftOut) {
     PlanText text = new PlanText(menu);
@@ -194,7 +198,7 @@ public record PlanAnswers(RuleBook book) {
         new Answers.RuleSetRef(book.id(), book.version()),
         plan.tasks().stream().map(task -> task(task, plan, menu, text)).toList(),
         plan.bounds().stream().map(bound -> bound(bound, menu, text)).toList(),
-        menu.dishes().stream().flatMap(dish -> pans(dish, menu, text).stream()).toList(),
+        menu.dishes().stream().flatMap(dish -> pans(dish, menu, begun).stream()).toList(),
         Shopping.of(menu, plan, missing).stream().map(PlanAnswers::week).toList(),
         plan.conflicts().stream().map(conflict -> conflict(conflict, text)).toList(),
         moved.stream().map(one -> moved(one, menu, text)).toList(),
@@ -202,10 +206,13 @@ public record PlanAnswers(RuleBook book) {
         book.defers().strip());
   }
 
-  private static Optional<PanLine> pans(Dish dish, Menu menu, PlanText text) {
-    int portions = dish.portions();
-    PanText words = new PanText(text.language());
+  /** Of a dish that is begun, those for what is still to be made; none where that is nothing. */
+  private static Optional<PanLine> pans(Dish dish, Menu menu, Map<String, OptionalInt> begun) {
+    PanText words = new PanText(Language.ENGLISH);
+    boolean isBegun = begun.containsKey(dish.name());
+    int portions = isBegun ? begun.get(dish.name()).orElse(0) : dish.portions();
     return dish.filling()
+        .filter(filling -> portions > 0)
         .map(
             filling ->
                 new PanLine(
@@ -219,7 +226,7 @@ public record PlanAnswers(RuleBook book) {
                     PanText.room(dish, menu),
                     filling.tools().stream().map(Measure::key).toList(),
                     filling.pan().source(),
-                    words.says(dish, menu).orElseThrow()));
+                    (isBegun ? words.pans(dish, portions) : words.says(dish, menu)).orElseThrow()));
   }
 
   private static WeekLine week(Shopping.Week week) {

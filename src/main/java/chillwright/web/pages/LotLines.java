@@ -26,11 +26,13 @@ final class LotLines {
     };
   }
 
-  /** Phase, place and portions left. */
+  /** Phase, place and portions left; those it is to have while nothing of it is made. */
   static String where(LotState lot, Visitor visitor) {
     List<String> parts = new ArrayList<>();
     if (lot.standing().isEmpty()) {
       parts.add(visitor.say("lots.nothing-logged"));
+      lot.portions().left().ifPresent(meant -> parts.add(visitor.say("lots.meant", meant)));
+      return String.join(", ", parts);
     }
     lot.standing()
         .map(standing -> visitor.say("word." + standing.phase().word()))

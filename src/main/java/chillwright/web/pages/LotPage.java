@@ -244,7 +244,8 @@ final class LotPage {
         new ProbeWords(visitor, at -> desk.moment(at, visitor)).vouched(desk, view.entries()),
         leadsNowhere,
         new LabelWords(desk, visitor, LABEL_ADDRESS).fit(view, parts, labels),
-        parts.size());
+        parts.size(),
+        PlansPage.told(desk, state.lot()));
   }
 
   private List<String> because(LotState state, Visitor visitor) {

@@ -50,7 +50,8 @@ public record LotPageView(
     List<String> probes,
     boolean labelsLeadNowhere,
     Labels labels,
-    int parts) {
+    int parts,
+    List<Choice> plans) {
   private static final int LIKELY = 5;
 
   /** So many documents of labels are told without a touch. */

@@ -252,9 +252,10 @@ final class LotsPages {
     return lots.stream().map(lot -> item(lot, showing)).toList();
   }
 
-  /** How many meals there are, of lots that fit one page; more are counted by no glance. */
+  /** How many meals are made, of lots that fit one page; more are counted by no glance. */
   private static String total(List<LotState> lots, Visitor visitor) {
-    int portions = lots.stream().mapToInt(lot -> lot.portions().left().orElse(0)).sum();
+    List<LotState> made = lots.stream().filter(lot -> lot.standing().isPresent()).toList();
+    int portions = made.stream().mapToInt(lot -> lot.portions().left().orElse(0)).sum();
     long uncounted = lots.stream().filter(lot -> lot.portions().left().isEmpty()).count();
     return lots.isEmpty() ? "" : visitor.say("lots.total", lots.size(), portions, uncounted);
   }
@@ -289,7 +290,7 @@ final class LotsPages {
                     ? says(lot, showing).stream()
                     : Stream.of(new NotForUse(desk, visitor).listed(lot)))
             .toList(),
-        lot.isOnHand() && isFew && mayBeUsed,
+        lot.isOnHand() && lot.standing().isPresent() && isFew && mayBeUsed,
         showing.acts().moves(lot));
   }
 

@@ -44,7 +44,7 @@ final class PlanBatches {
     }
     if (sent.get().has("remove")) {
       code(sent.get().text("remove"))
-          .ifPresent(lot -> desk.kitchen().plans().unlink(planned.get().code(), name, lot));
+          .ifPresent(lot -> desk.kitchen().dishLots().unlink(planned.get().code(), name, lot));
       back(context, planned.get());
     } else if (sent.get().has("lot")) {
       follow(context, visitor, planned.get(), dish.get(), sent.get().text("lot"));
@@ -64,7 +64,7 @@ final class PlanBatches {
     int portions = planned.missing().getOrDefault(dish.name(), dish.portions());
     List<LotId> seen = codes(sent.text("known")).stream().flatMap(this::known).toList();
     return desk.kitchen()
-        .plans()
+        .dishLots()
         .begin(planned.code(), dish, portions, seen, sent.once(context.path()));
   }
 
@@ -80,13 +80,13 @@ final class PlanBatches {
     List<LotId> lots = codes.stream().flatMap(this::known).toList();
     List<LeftOut> unfit =
         lots.stream()
-            .flatMap(lot -> desk.kitchen().plans().unfit(dish.name(), lot).stream())
+            .flatMap(lot -> desk.kitchen().dishLots().unfit(dish.name(), lot).stream())
             .toList();
     if (!unfit.isEmpty()) {
       plans.refuse(context, visitor, planned.without(unfit));
       return;
     }
-    desk.kitchen().plans().link(planned.code(), dish.name(), lots);
+    desk.kitchen().dishLots().link(planned.code(), dish.name(), lots);
     back(context, planned);
   }
 

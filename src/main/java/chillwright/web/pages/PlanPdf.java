@@ -69,7 +69,7 @@ final class PlanPdf {
         head(planned, visitor, text),
         problems,
         days(plan, text),
-        text.portions(planned.menu()),
+        PlanViews.portions(planned, text, visitor),
         text.shopping(planned.menu(), plan, planned.missing()).stream()
             .map(week -> new RunSheet.Week(week.title(), week.lines()))
             .toList(),

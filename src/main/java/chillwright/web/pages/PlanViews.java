@@ -13,6 +13,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** Puts a plan and the forms that change it on its page. */
@@ -64,7 +65,7 @@ final class PlanViews {
         planned.moved().stream().map(text::moved).toList(),
         text.days(planned.plan()),
         text.bounds(planned.plan()),
-        text.portions(planned.menu()),
+        portions(planned, text, visitor),
         text.shopping(planned.menu(), planned.plan(), planned.missing()),
         batches(planned),
         text.thawing(planned.menu()),
@@ -187,6 +188,17 @@ final class PlanViews {
                     planned.lots(name).stream().map(LotId::text).toList(),
                     planned.missing().getOrDefault(name, 0)))
         .toList();
+  }
+
+  /** How much of each dish, and which of them do not go by the guests. */
+  static List<String> portions(Planned planned, PlanText text, Visitor visitor) {
+    PlanTree kept = PlanTree.of(planned.input(), planned.menu().zone());
+    List<String> names = kept.dishes();
+    Stream<String> own =
+        IntStream.range(0, planned.menu().guests().isPresent() ? names.size() : 0)
+            .filter(dish -> kept.fields("/dishes/" + dish).containsKey("portions"))
+            .mapToObj(dish -> visitor.say("plans.own-portions", names.get(dish)));
+    return Stream.concat(text.portions(planned.menu(), planned.begun()).stream(), own).toList();
   }
 
   /** Of the lots that dishes became: too few portions, and what is not frozen. */

@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.log.LotId;
 import chillwright.core.plan.Plan.Task;
 import chillwright.print.PlanText;
 import chillwright.service.Plans;
@@ -90,6 +91,14 @@ final class PlansPage {
               return new PlansView.Kept(plan.code(), name, serving);
             })
         .sorted(Comparator.comparing(PlansView.Kept::serving).reversed())
+        .toList();
+  }
+
+  /** The plans that were told a lot, with what their events are called. */
+  static List<Choice> told(Desk desk, LotId lot) {
+    return desk.kitchen().dishLots().plans(lot).stream()
+        .map(plan -> new Choice(plan.code(), PlanTree.of(plan.input(), desk.zone()).name()))
+        .map(plan -> plan.title().isEmpty() ? new Choice(plan.key(), plan.key()) : plan)
         .toList();
   }
 
@@ -279,7 +288,7 @@ final class PlansPage {
   private void rename(Planned plan, String was, String dish) {
     boolean isNamed = !was.isEmpty() && !dish.isEmpty() && !was.equals(dish);
     if (isNamed && plan.lots(was).isEmpty() != plan.lots(dish).isEmpty()) {
-      desk.kitchen().plans().rename(plan.code(), was, dish);
+      desk.kitchen().dishLots().rename(plan.code(), was, dish);
     }
   }
 

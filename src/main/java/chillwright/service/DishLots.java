@@ -1,0 +1,106 @@
+package chillwright.service;
+
+import chillwright.core.log.LotId;
+import chillwright.core.plan.Dish;
+import chillwright.service.Plans.LeftOut;
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+
+/** Which lots the dishes of plans became, as people say it. */
+public final class DishLots {
+  private final Kitchen kitchen;
+
+  DishLots(Kitchen kitchen) {
+    this.kitchen = kitchen;
+  }
+
+  /**
+   * Makes a lot of a dish known, so that the plan follows it; its first entry is still to come. A
+   * dish that became another lot meanwhile, perhaps by somebody else just now, keeps that.
+   *
+   * @param portions how many are to be made
+   * @param seen lots of the dish that were known to whoever asks
+   * @throws Refused where it cannot be made known
+   */
+  public LotId begin(
+      String code, Dish dish, int portions, Collection<LotId> seen, Optional<OnceKey> once) {
+    Set<LotId> before = new HashSet<>(seen);
+    PlanLots own = new PlanLots(kitchen);
+    kitchen.database().read(session -> session.plans().lots(code)).values().stream()
+        .flatMap(List::stream)
+        .filter(own::isDiscarded)
+        .forEach(before::add);
+    NewLot lot =
+        new NewLot(
+            Optional.empty(),
+            Optional.of(dish.name()),
+            Optional.of(dish.category().key()),
+            List.of(),
+            OptionalInt.of(portions),
+            Optional.empty());
+    return kitchen
+        .database()
+        .write(
+            session -> {
+              List<LotId> known = session.plans().lots(code).getOrDefault(dish.name(), List.of());
+              Optional<LotId> other =
+                  known.stream().filter(one -> !before.contains(one)).findFirst();
+              if (other.isPresent()) {
+                return other.get();
+              }
+              LotId made = kitchen.logbook().createLot(session, lot, once).lot();
+              session.plans().link(code, dish.name(), made);
+              return made;
+            });
+  }
+
+  /** Says that a dish of a plan became lots that are known already, beside those before. */
+  public void link(String code, String dish, Collection<LotId> lots) {
+    kitchen
+        .database()
+        .write(
+            session -> {
+              lots.forEach(lot -> session.plans().link(code, dish, lot));
+              return null;
+            });
+  }
+
+  /** Takes back that a dish of a plan became a lot; the lot itself stays as it is. */
+  public void unlink(String code, String dish, LotId lot) {
+    kitchen
+        .database()
+        .write(
+            session -> {
+              session.plans().unlink(code, dish, lot);
+              return null;
+            });
+  }
+
+  /** Has a dish that is called otherwise now keep its lots. */
+  public void rename(String code, String was, String dish) {
+    kitchen
+        .database()
+        .write(
+            session -> {
+              session.plans().rename(code, was, dish);
+              return null;
+            });
+  }
+
+  /** Why no dish can be planned from a lot, that of the plan or one to become it. */
+  public List<LeftOut> unfit(String dish, LotId lot) {
+    PlanLots own = new PlanLots(kitchen);
+    return own.progress(lot).isPresent() ? List.of() : own.leftOut(dish, List.of(lot));
+  }
+
+  /** The plans that were told a lot, by code. */
+  public List<Plans.Kept> plans(LotId lot) {
+    return kitchen.database().read(session -> session.plans().of(lot)).stream()
+        .map(said -> new Plans.Kept(said.code(), said.input(), said.saidAt()))
+        .toList();
+  }
+}
