@@ -57,6 +57,15 @@ record NotForUse(Desk desk, Visitor visitor) {
                                     .isPresent()));
   }
 
+  /** What a lot on hand was out of, or is owed, the worst first. */
+  static List<Finding> reasons(LotView view, Instant now) {
+    return view.judged().stream()
+        .filter(judged -> view.state().isOnHand())
+        .flatMap(judged -> judged.against(now).stream())
+        .sorted(Sentences.worstFirst(now))
+        .toList();
+  }
+
   /** Whether a lot on hand is not for use as its record stands. */
   boolean is(LotId lot) {
     return desk.kitchen()
@@ -66,20 +75,31 @@ record NotForUse(Desk desk, Visitor visitor) {
         .isPresent();
   }
 
-  /** What a lot on hand was out of, or is owed, the worst first. */
-  static List<Finding> reasons(LotView view, Instant now) {
-    return view.judged().stream()
-        .filter(judged -> view.state().isOnHand())
+  /**
+   * Of a lot that is for use although a limit was missed: what was missed and what mended it, in
+   * words. Pages tell it the same wherever they tell of the lot.
+   */
+  static Optional<String> mended(LotView view, Sentences sentences, Visitor visitor) {
+    Instant now = sentences.now();
+    return view.judged()
+        .filter(judged -> view.state().isOnHand() && judged.against(now).isEmpty())
         .flatMap(
             judged ->
                 judged.findings().stream()
-                    .filter(finding -> !now.isBefore(finding.settlesAt()))
-                    .filter(
-                        finding ->
-                            Acts.isOwed(finding, judged.timeline())
-                                || Acts.isUnfit(finding, judged.timeline(), judged.ruleSet(), now)))
-        .sorted(Sentences.worstFirst(now))
-        .toList();
+                    .filter(finding -> Acts.isMissed(finding, now))
+                    .min(Sentences.worstFirst(now)))
+        .map(missed -> says(missed, view, sentences) + " " + visitor.say("lot.fit"));
+  }
+
+  /** The same of a lot that falls due next. */
+  Optional<String> mended(LotState lot) {
+    Instant now = desk.kitchen().now();
+    Sentences sentences = new Sentences(desk.zone(), visitor.scale(), now, visitor.language());
+    return lot.standing()
+        .flatMap(standing -> standing.verdicts().at(now))
+        .filter(verdict -> verdict.compareTo(Verdict.NOT_SHOWN) <= 0)
+        .flatMap(verdict -> desk.kitchen().lots().lot(lot.lot()))
+        .flatMap(view -> mended(view, sentences, visitor));
   }
 
   /** Why a lot is not for use, for a list: what its own page says where it was reheated since. */
