@@ -153,4 +153,16 @@ class OneStoryTest {
         .isEqualTo("2026-03-12");
     assertThat(cell("/lots.csv", "last_day")).isEqualTo("2026-03-12");
   }
+
+  /** 3-501.13(A): thawed in a refrigerator the food stays at 41 °F or below; nobody read it. */
+  @Test
+  void why_a_thawed_lot_is_not_shown_stands_beside_the_mark() {
+    log("'when':'2026-03-04T07:00:00-07:00','entry':'prepared','temperature':'39F'");
+    log("'when':'2026-03-04T08:00:00-07:00','entry':'frozen','temperature':'20F'");
+    log("'when':'2026-03-05T08:00:00-07:00','entry':'thawing','how':'refrigerator'");
+    String page = visit.open("/lots/POT").text();
+    String top = page.substring(page.indexOf("<p class=\"where\">"), page.indexOf("id=\"entry\""));
+    assertThat(top)
+        .contains("Not shown", "No reading was taken", "Read the food now, and log the figure");
+  }
 }

@@ -283,9 +283,12 @@ final class LotPage {
         Stream.concat(NotForUse.reasons(view, sentences.now()).stream(), due)
             .distinct()
             .map(finding -> next(finding, view, sentences, visitor));
-    Optional<Next> mended =
-        NotForUse.mended(view, sentences, visitor).map(told -> new Next(told, "", ""));
-    return Stream.concat(asked, mended.stream()).toList();
+    Stream<Next> told =
+        NotForUse.mended(view, sentences, visitor)
+            .or(() -> NotForUse.unread(view, sentences, visitor))
+            .map(says -> new Next(says, "", ""))
+            .stream();
+    return Stream.concat(told, asked).toList();
   }
 
   private static Next next(Finding due, LotView view, Sentences sentences, Visitor visitor) {

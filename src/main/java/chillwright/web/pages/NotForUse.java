@@ -6,6 +6,7 @@ import chillwright.core.log.Row;
 import chillwright.core.log.Word;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
+import chillwright.core.rules.Remark;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.Verdict;
 import chillwright.print.LeaveText;
@@ -91,7 +92,23 @@ record NotForUse(Desk desk, Visitor visitor) {
         .map(missed -> says(missed, view, sentences) + " " + visitor.say("lot.fit"));
   }
 
-  /** The same of a lot that falls due next. */
+  /** Why a lot is not shown although nothing is against its use, and what would show it. */
+  static Optional<String> unread(LotView view, Sentences sentences, Visitor visitor) {
+    Instant now = sentences.now();
+    return view.judged()
+        .filter(judged -> view.state().isOnHand() && judged.against(now).isEmpty())
+        .flatMap(
+            judged ->
+                judged.findings().stream()
+                    .filter(finding -> finding.at(now) == Verdict.NOT_SHOWN)
+                    .min(Sentences.worstFirst(now)))
+        .map(
+            finding ->
+                says(finding, view, sentences)
+                    + (finding.has(Remark.NO_READING) ? " " + visitor.say("lot.read-now") : ""));
+  }
+
+  /** What was mended of a lot that falls due next. */
   Optional<String> mended(LotState lot) {
     Instant now = desk.kitchen().now();
     Sentences sentences = new Sentences(desk.zone(), visitor.scale(), now, visitor.language());
