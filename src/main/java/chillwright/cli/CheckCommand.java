@@ -119,7 +119,8 @@ final class CheckCommand implements Callable<Integer> {
     CheckText text = new CheckText(zone, checked.at());
     for (Judged lot : checked.lots()) {
       List<Forecast> forecasts = checked.forecasts(lot);
-      console.result(text.paragraph(lot.timeline(), lot.findings(), forecasts, lot.keeping()));
+      console.result(
+          text.paragraph(lot.timeline(), lot.ruleSet(), lot.findings(), forecasts, lot.keeping()));
       console.result("");
     }
     console.result(CheckText.closing(book.id(), book.title(), book.version(), book.defers()));

@@ -8,6 +8,7 @@ import chillwright.core.rules.Acts;
 import chillwright.core.rules.Assessment;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.Rule;
+import chillwright.core.rules.RuleSet;
 import chillwright.core.rules.Verdict;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -26,7 +27,11 @@ public record CheckText(ZoneId zone, Instant at) {
 
   /** One lot as a paragraph. */
   public String paragraph(
-      Timeline timeline, List<Finding> findings, List<Forecast> forecasts, Keeping keeping) {
+      Timeline timeline,
+      RuleSet rules,
+      List<Finding> findings,
+      List<Forecast> forecasts,
+      Keeping keeping) {
     List<String> lines = new ArrayList<>();
     Optional<Verdict> verdict = Assessment.verdict(findings, at);
     lines.add(
@@ -38,7 +43,7 @@ public record CheckText(ZoneId zone, Instant at) {
             + (timeline.closedAt().isPresent() ? ", closed" : "")
             + ")");
     Sentences sentences = new Sentences(zone, Figures.scale(timeline), at);
-    Acts.telling(findings, at).stream()
+    Acts.telling(timeline, findings, rules, at).stream()
         .sorted(Sentences.worstFirst(at))
         .forEach(finding -> lines.add(line(finding, sentences)));
     ForecastText ahead = new ForecastText(zone, Figures.scale(timeline), at);
@@ -50,13 +55,14 @@ public record CheckText(ZoneId zone, Instant at) {
     if (timeline.closedAt().isEmpty() && !isToDiscard(findings)) {
       Keeping held = timeline.phase() == Phase.FROZEN ? keeping : keeping.outOfFreezer();
       KeepText dates = new KeepText(timeline.food().category(), held, zone, at);
+      List<Finding> against = Acts.against(timeline, findings, rules, at);
       if (Acts.owed(timeline, findings, at).isPresent()) {
         lines.add("  > Act first. Only if it may be kept:");
         dates.says().forEach(date -> lines.add("      " + date));
-      } else if (verdict.filter(Verdict.OUT::equals).isPresent()) {
+      } else if (against.stream().anyMatch(one -> one.at(at) == Verdict.OUT)) {
         lines.add("  > Out of compliance. Only if your authority lets you keep it:");
         dates.says().forEach(date -> lines.add("      " + date));
-      } else if (findings.stream().anyMatch(one -> Acts.isMissed(one, at))) {
+      } else if (!against.isEmpty()) {
         lines.add("  > To be treated as missed. Only if your authority lets you keep it:");
         dates.says().forEach(date -> lines.add("      " + date));
       } else {

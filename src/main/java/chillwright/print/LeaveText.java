@@ -4,11 +4,18 @@ import chillwright.core.log.Phase;
 import chillwright.core.log.Timeline;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
+import chillwright.core.rules.OpenReheat;
+import chillwright.core.rules.Remark;
 import chillwright.core.rules.RuleSet;
 import java.time.Instant;
+import java.util.EnumSet;
+import java.util.Set;
 
 /** What is said of a reheat that waits for the leave of an authority, and of one just done. */
 public final class LeaveText {
+  /** Of those the sentence about the finding tells it. */
+  private static final Set<Remark> TOLD = EnumSet.of(Remark.REHEAT_BEGUN, Remark.REHEAT_TOO_LATE);
+
   private LeaveText() {}
 
   /** How the leave for a reheat is logged, where one is still to be asked for; else blank. */
@@ -18,6 +25,8 @@ public final class LeaveText {
         Acts.isMissed(finding, now)
             && !Acts.isAllowed(finding, timeline)
             && Acts.reheatedSince(finding, timeline, rules).isEmpty()
+            && TOLD.stream().noneMatch(finding::has)
+            && OpenReheat.during(finding, timeline, rules).isEmpty()
             && finding.offered(now).stream().anyMatch(a -> a.isReheat() && !a.isReheatByItself());
     return isOffered ? " " + language.say("act.leave") : "";
   }

@@ -2,11 +2,13 @@ package chillwright.print;
 
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Timeline;
+import chillwright.core.measure.Limit;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.HeldHot;
 import chillwright.core.rules.Occasion;
+import chillwright.core.rules.OpenReheat;
 import chillwright.core.rules.Remark;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.RuleSet;
@@ -73,18 +75,28 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
 
   /**
    * The same of a lot whose life is known: of food that was reheated in full since a limit was
-   * missed it tells that instead of what could have been done, and of food that is held hot the hot
-   * limit before that of a cooling.
+   * missed it tells that instead of what could have been done, of food being reheated what it must
+   * reach by when, and of food that is held hot the hot limit before that of a cooling.
    */
   public String says(Finding finding, Timeline timeline, RuleSet rules) {
+    Optional<Limit> open = OpenReheat.during(finding, timeline, rules);
+    ReheatText reheats = new ReheatText(this);
     if (finding.at(now) == Verdict.PENDING) {
-      return HeldHot.despite(finding, timeline, rules)
-          .map(hot -> say(LeaveText.hotKey(timeline), limit(hot), says(finding)))
+      Instant last = finding.deadline().orElse(finding.settlesAt());
+      return open.map(to -> reheats.pending(finding, to, last, left(last)))
+          .or(
+              () ->
+                  HeldHot.despite(finding, timeline, rules)
+                      .map(hot -> say(LeaveText.hotKey(timeline), limit(hot), says(finding))))
           .orElseGet(() -> says(finding));
     }
+    if (!Acts.isMissed(finding, now)) {
+      return says(finding);
+    }
     return Acts.reheatedSince(finding, timeline, rules)
-        .filter(hot -> Acts.isMissed(finding, now))
-        .map(hot -> saysAfter(finding, reheated(finding, hot, timeline, rules)))
+        .map(hot -> reheated(finding, hot, timeline, rules))
+        .or(() -> open.flatMap(to -> reheats.missed(finding, timeline, to)))
+        .map(told -> saysAfter(finding, told))
         .orElseGet(() -> says(finding));
   }
 
@@ -99,8 +111,8 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
   private String says(Finding finding, String what) {
     String fact =
         switch (finding.at(now)) {
-          case OUT -> sentences(out(finding), reheat(finding), what);
-          case NOT_SHOWN -> sentences(notShown(finding), reheat(finding));
+          case OUT -> sentences(out(finding), what, new ReheatText(this).came(finding));
+          case NOT_SHOWN -> sentences(notShown(finding), new ReheatText(this).came(finding));
           case PENDING -> pending(finding);
           case IN -> in(finding);
           case NO_RULE -> language.saidByRules(finding.rule().says());
@@ -108,11 +120,13 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
     return whole(finding, fact);
   }
 
-  /** Of food that was reheated since, what was done stands where it would say what to do. */
+  /** Of food that is reheated, what is done stands where it would say what could be done. */
   private String saysAfter(Finding finding, String what) {
-    return finding.at(now) == Verdict.OUT
-        ? says(finding, what)
-        : whole(finding, sentences(late(finding).orElseGet(() -> unread(finding)), what));
+    String missed =
+        finding.at(now) == Verdict.OUT
+            ? out(finding)
+            : late(finding).orElseGet(() -> unread(finding));
+    return whole(finding, sentences(missed, what));
   }
 
   private String whole(Finding finding, String fact) {
@@ -203,15 +217,6 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
         : "";
   }
 
-  /** What came of a reheat that was logged while the food cooled. */
-  private String reheat(Finding finding) {
-    if (finding.has(Remark.REHEATED_TOO_OFTEN)) {
-      return say("reheat.too-often");
-    }
-    boolean isTooLate = finding.has(Remark.REHEAT_TOO_LATE) || finding.has(Remark.REHEAT_BEGUN);
-    return isTooLate ? say("reheat.too-late") : "";
-  }
-
   /** "70 °F by 12:00". */
   private String awaited(Finding finding) {
     String bare =
@@ -275,7 +280,7 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
     if (finding.rule().shape() instanceof Reach reach) {
       return sentences(
           say("pending.reach", reach.to().text(scale), time(last), left),
-          reheatBegun(finding, last));
+          new ReheatText(this).begun(finding, last));
     }
     if (finding.rule().shape() instanceof Hold hold) {
       String key = hold.allowed().isZero() ? "pending.hold" : "pending.hold.read";
@@ -283,27 +288,6 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
     }
     boolean isSetOut = finding.rule().occasions().contains(Occasion.SET_OUT);
     return say(isSetOut ? "pending.set-out" : "pending.time", time(last), left);
-  }
-
-  private String reheatBegun(Finding finding, Instant last) {
-    if (!finding.has(Remark.REHEAT_BEGUN)) {
-      return finding.has(Remark.REHEATED_TOO_OFTEN) ? reheat(finding) : "";
-    }
-    return finding.rule().actions().stream()
-        .map(Rule.Action::says)
-        .filter(act -> act.startsWith("reheat to "))
-        .map(
-            act ->
-                say(
-                    "reheat.begun",
-                    Figures.asPrinted(language.saidByRules(upTo(act, " and ")), scale)))
-        .findFirst()
-        .orElseGet(() -> say("reheat.begun.by", time(last)));
-  }
-
-  private static String upTo(String text, String end) {
-    int at = text.indexOf(end);
-    return at < 0 ? text : text.substring(0, at);
   }
 
   private String in(Finding finding) {
@@ -375,7 +359,7 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
     return Figures.limit(rule, scale, language);
   }
 
-  private String time(Instant moment) {
+  String time(Instant moment) {
     return Times.at(now, zone, language).said(moment);
   }
 

@@ -6,6 +6,7 @@ import chillwright.core.keeping.LotState;
 import chillwright.core.log.KeepingList;
 import chillwright.core.log.LotLog;
 import chillwright.core.log.Timeline;
+import chillwright.core.rules.Acts;
 import chillwright.core.rules.Assessment;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.RuleSet;
@@ -34,6 +35,13 @@ public record Judge(RuleBook book, KeepingList keepingList, ZoneId zone) {
       LotState state) {
     public Judged {
       findings = List.copyOf(findings);
+    }
+
+    /** The dates that hold at a moment: none of what left, is owed something or is unfit. */
+    public Keeping held(Instant now) {
+      boolean isFit =
+          timeline.closedAt().isEmpty() && Acts.against(timeline, findings, ruleSet, now).isEmpty();
+      return isFit ? keeping : Keeping.NONE;
     }
   }
 

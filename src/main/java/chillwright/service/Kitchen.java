@@ -233,6 +233,10 @@ public final class Kitchen implements AutoCloseable {
   }
 
   /** What is out of the freezer and goes by the kitchen's own days. */
+  public FitLots fitLots() {
+    return new FitLots(this);
+  }
+
   public RoomLots roomLots() {
     return new RoomLots(this);
   }

@@ -145,7 +145,8 @@ public final class Logbook {
         judged.timeline(),
         Set.copyOf(before),
         judged.findings(),
-        Acts.next(judged.timeline(), judged.findings(), now),
+        Acts.next(judged.timeline(), judged.findings(), judged.ruleSet(), now),
+        judged.held(now),
         Forecasts.of(session, judged.timeline(), judged.ruleSet(), now),
         descendants);
   }

@@ -7,9 +7,11 @@ import chillwright.core.kitchen.Contents;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Timeline;
+import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.RuleSet;
 import chillwright.service.Places.PlaceReading;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 
@@ -48,6 +50,11 @@ public record LotView(
       List<Finding> findings,
       Optional<Finding> due,
       List<Forecast> forecasts) {
+    /** What the lot is owed, or is not for use by, at a moment. */
+    public List<Finding> against(Instant now) {
+      return Acts.against(timeline, findings, ruleSet, now);
+    }
+
     public Judged {
       findings = List.copyOf(findings);
       forecasts = List.copyOf(forecasts);

@@ -97,7 +97,7 @@ public final class Lots {
         found.timeline(),
         found.ruleSet(),
         findings,
-        Acts.next(found.timeline(), findings, now),
+        Acts.next(found.timeline(), findings, found.ruleSet(), now),
         Forecasts.of(found.timeline(), found.ruleSet(), around, now));
   }
 

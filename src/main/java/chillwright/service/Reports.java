@@ -10,9 +10,11 @@ import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.RuleSet;
 import chillwright.service.FoundFindings.Found;
+import chillwright.storage.FindingRow;
 import chillwright.storage.FindingStore.OfLot;
 import chillwright.storage.Session;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
@@ -140,13 +142,17 @@ public final class Reports {
 
   private List<Due> dues(Session session, List<OfLot> rows, Instant now) {
     FoundFindings found = found(session, rows);
-    return rows.stream()
-        .map(
-            row -> {
-              Found lot = found.of(row.lot()).orElseThrow();
-              return due(session, lot, lot.finding(row.row()), now);
-            })
-        .toList();
+    Map<LotId, List<FindingRow>> all =
+        session.findings().of(rows.stream().map(OfLot::lot).toList());
+    List<Due> dues = new ArrayList<>();
+    for (OfLot row : rows) {
+      Found lot = found.of(row.lot()).orElseThrow();
+      List<Finding> findings = all.get(row.lot()).stream().map(lot::finding).toList();
+      Acts.due(lot.timeline(), findings, lot.ruleSet(), now)
+          .map(finding -> due(session, lot, finding, now))
+          .ifPresent(dues::add);
+    }
+    return dues;
   }
 
   private static Due due(Session session, Found lot, Finding finding, Instant now) {

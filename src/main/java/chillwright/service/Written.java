@@ -1,6 +1,7 @@
 package chillwright.service;
 
 import chillwright.core.forecast.Forecast;
+import chillwright.core.keeping.Keeping;
 import chillwright.core.keeping.LotState;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
@@ -35,6 +36,7 @@ public record Written(
    * @param timeline its life in order of time, corrections applied
    * @param before the findings it had before these rows; the others are what the rows did
    * @param due what is owed, or else settles badly next unless something is done
+   * @param keeping its dates, as far as they hold
    * @param forecasts of the limits it still waits for while it cools; no verdict rests on them
    * @param descendants lots that came from it and were judged again
    */
@@ -44,6 +46,7 @@ public record Written(
       Set<Finding> before,
       List<Finding> findings,
       Optional<Finding> due,
+      Keeping keeping,
       List<Forecast> forecasts,
       Set<LotId> descendants) {
     public Lot {

@@ -103,8 +103,9 @@ public final class FindingStore {
 
   /**
    * What falls due next: of each lot on hand the first finding that settles badly after now unless
-   * something is done, the most urgent lot first. Of lots that are out, or to which an action is
-   * owed, no day count is among them: no date mends that.
+   * something is done, the most urgent lot first. Of lots to which an action is owed no day count
+   * is among them: no date mends that. Nor does one mend what is not for use, which the record
+   * tells.
    */
   public Slice<OfLot> due(Instant now, int limit, Optional<Position> after) {
     Finding earlier = FINDING.as("earlier");
@@ -132,11 +133,10 @@ public final class FindingStore {
         .and(mendsSomething(finding, now));
   }
 
-  /** Whether a lot is not lost yet, or the finding counts no days. */
+  /** Whether nothing is owed to a lot, or the finding counts no days. */
   private static Condition mendsSomething(Finding finding, Instant now) {
     Condition nothingOwed = LOT.OWED_FROM_AT.isNull().or(LOT.OWED_FROM_AT.gt(now));
-    Condition notOut = LOT.OUT_FROM_AT.isNull().or(LOT.OUT_FROM_AT.gt(now));
-    return nothingOwed.and(notOut).or(finding.RULE.notLike(DAY_COUNTS));
+    return nothingOwed.or(finding.RULE.notLike(DAY_COUNTS));
   }
 
   /**

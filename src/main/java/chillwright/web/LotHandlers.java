@@ -79,7 +79,8 @@ final class LotHandlers {
         context,
         () -> {
           LotAnswers answers = answers(kitchen.now());
-          return answers.listing(Pages.map(kitchen.lots().list(wanted, page), answers::line));
+          return answers.listing(
+              Pages.map(kitchen.fitLots().told(kitchen.lots().list(wanted, page)), answers::line));
         });
   }
 
@@ -145,7 +146,8 @@ final class LotHandlers {
 
   private Answers.LotDetail detail(LotId lot) {
     LotView view = view(lot);
-    return answers(kitchen.now()).detail(view, kitchen.coolingMethods().like(view));
+    return answers(kitchen.now())
+        .detail(view, kitchen.fitLots().told(view.state()), kitchen.coolingMethods().like(view));
   }
 
   private LotView view(LotId lot) {

@@ -90,7 +90,7 @@ class WhatToDoTest {
   }
 
   @Test
-  void a_reheat_after_the_limit_is_told_to_mend_nothing() throws IOException {
+  void a_reheat_after_the_limit_is_told_to_mend_it_by_leave_alone() throws IOException {
     assertThat(
             at(
                 "15:00:00",
@@ -99,7 +99,7 @@ class WhatToDoTest {
                 "14:10:00Z,reheating,",
                 "14:40:00Z,reading,170F"))
         .contains("out       cooling.cooked.first-stage")
-        .contains("A reheat that is not done before the limit has passed does not mend this");
+        .contains("A reheat this late mends it only if your authority allows it");
   }
 
   @Test

@@ -222,9 +222,9 @@ class DayPageTest {
 
   @Test
   void a_wrong_reading_of_a_place_is_corrected_here_and_both_stay_visible() {
-    read("Walk-in", "93");
+    read("Walk-in", "73");
     Reply page = visit.open("/day");
-    assertThat(page.text()).contains("beyond its limit", ">10:15: 93 °F<", "Correct this");
+    assertThat(page.text()).contains("beyond its limit", ">10:15: 73 °F<", "Correct this");
     String id = page.text().replaceAll("(?s).*name=\"corrects\" value=\"([^\"]+)\".*", "$1");
     String[] wrong = {"entry", "correction", "corrects", id, "scale", "F", "by", "RO"};
     Reply blank = visit.submit("/day/readings", plus(wrong, "note", "misread"));
@@ -235,10 +235,10 @@ class DayPageTest {
     served.at("2026-03-03T17:40:00Z");
     taken("/day/readings", plus(wrong, "temperature", "39", "note", "read off the oven"));
     assertThat(visit.open("/day").text())
-        .contains(">10:15: 39 °F<", "was 93 °F", "corrected by RO", "read off the oven")
+        .contains(">10:15: 39 °F<", "was 73 °F", "corrected by RO", "read off the oven")
         .contains("within its limit");
     taken("/day/readings", plus(wrong, "note", "never read", "void", "yes"));
-    assertThat(visit.open("/day").text()).contains("10:15: void", "was 93 °F", "never read");
+    assertThat(visit.open("/day").text()).contains("10:15: void", "was 73 °F", "never read");
   }
 
   private static String[] plus(String[] fields, String... more) {
@@ -327,7 +327,15 @@ class DayPageTest {
     read("Chest", "-2");
     served.at("2026-03-03T23:30:00Z");
     read("Walk-in", "38");
+    // Of soup that is not shown to have cooled whoever signs is asked.
+    discard("S-1");
+    discard("S-2");
     taken("/day/signatures", "word", "closed", "by", "MK");
+  }
+
+  private void discard(String lot) {
+    String row = "{'entry':'discarded','when':'2026-03-03T16:00:00-07:00'}";
+    assertThat(served.post("/api/v1/lots/" + lot + "/entries", row).status()).isEqualTo(201);
   }
 
   /**
@@ -378,6 +386,22 @@ class DayPageTest {
     Reply asked = visit.submit("/day/signatures", "word", "closed", "by", "MK");
     assertThat(asked.status()).isEqualTo(422);
     assertThat(asked.text()).contains("Out of compliance and still on hand: Barley soup (S-1)");
+    String[] signs = {"word", "closed", "by", "MK", "sure", Visit.ticks(asked)};
+    assertThat(visit.submit("/day/signatures", signs).status()).isEqualTo(303);
+  }
+
+  /** The same limit, which nobody can show to have been met: nobody read the soup in between. */
+  @Test
+  void who_signs_is_told_what_is_owed_since_it_is_not_shown() {
+    served.at("2026-03-03T21:00:00Z");
+    String row = "{'entry':'cooked','when':'2026-03-03T09:00:00-07:00','temperature':'180F'}";
+    String lot = "{'lot':'S-9','food':'Bean soup','category':'soup_or_stew'}";
+    assertThat(served.post("/api/v1/lots", lot).status()).isEqualTo(201);
+    assertThat(served.post("/api/v1/lots/S-9/entries", row).status()).isEqualTo(201);
+    Reply asked = visit.submit("/day/signatures", "word", "closed", "by", "MK");
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text())
+        .contains("so treated as missed, and still on hand: ", "Bean soup (S-9)");
     String[] signs = {"word", "closed", "by", "MK", "sure", Visit.ticks(asked)};
     assertThat(visit.submit("/day/signatures", signs).status()).isEqualTo(303);
   }

@@ -112,6 +112,25 @@ class RoundDoubtsTest {
     assertThat(saved.status()).as(saved.text()).isEqualTo(303);
   }
 
+  /** What such a place reads when it fails is common practice, no source; so is what was meant. */
+  @ParameterizedTest
+  @CsvSource({
+    "Walk-in, 83, F, Did you mean 38 °F?",
+    "Walk-in, 380, F, Did you mean 38 °F?",
+    "Walk-in, 78, F, a refrigerator",
+    "Chest, 120, F, hardly any such place",
+    "Chest, -40, C, hardly any such place",
+    "Bench, 500, F, hardly any such place",
+    "Steam table, 380, F, hardly any such place",
+  })
+  void a_figure_that_no_such_place_reads_is_asked_about(
+      String place, String figure, String scale, String says) {
+    Reply asked = read(place, figure, scale);
+    assertThat(asked.status()).as(asked.text()).isEqualTo(422);
+    assertThat(asked.text()).contains(says).containsOnlyOnce("name=\"sure\"");
+    assertThat(read(place, figure, scale, Visit.ticks(asked)).status()).isEqualTo(303);
+  }
+
   /** The scale that is typed goes before that of the page, and the page says so. */
   @Test
   void a_scale_may_be_typed_behind_the_figure() {

@@ -60,6 +60,19 @@ public record Keeping(
     }
   }
 
+  /** No date at all. */
+  public static final Keeping NONE =
+      new Keeping(
+          Optional.empty(),
+          Optional.empty(),
+          OptionalInt.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          List.of());
+
   public Keeping {
     because = List.copyOf(because);
   }

@@ -53,6 +53,11 @@ public record LotState(
       Objects.requireNonNull(beganAt, "beganAt");
       Objects.requireNonNull(phase, "phase");
     }
+
+    private Standing withoutDates() {
+      return new Standing(
+          beganAt, phase, place, judgedBy, verdicts, owedFrom, Keeping.NONE, Optional.empty());
+    }
   }
 
   /** The rule set, and the version of its figures, that judged a lot last. */
@@ -99,6 +104,11 @@ public record LotState(
   /** The same with the words that were given when the lot was made known. */
   public LotState withNote(Optional<String> words) {
     return new LotState(lot, food, category, words, portions, standing);
+  }
+
+  /** The same with no date, as it is told of where none holds. */
+  public LotState withoutDates() {
+    return new LotState(lot, food, category, note, portions, standing.map(Standing::withoutDates));
   }
 
   /** Whether it is still in the kitchen's hands. */

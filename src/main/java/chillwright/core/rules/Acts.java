@@ -99,8 +99,9 @@ public final class Acts {
   }
 
   /** Those that still tell something: a day count that runs mends no limit that was missed. */
-  public static List<Finding> telling(List<Finding> findings, Instant now) {
-    return isOut(findings, now)
+  public static List<Finding> telling(
+      Timeline timeline, List<Finding> findings, RuleSet rules, Instant now) {
+    return findings.stream().anyMatch(finding -> isUnmended(finding, timeline, rules, now))
         ? findings.stream()
             .filter(
                 finding ->
@@ -108,10 +109,6 @@ public final class Acts {
                         || !(finding.rule().shape() instanceof DayCount))
             .toList()
         : findings;
-  }
-
-  private static boolean isOut(List<Finding> findings, Instant now) {
-    return findings.stream().anyMatch(finding -> finding.at(now) == Verdict.OUT);
   }
 
   /**
@@ -122,6 +119,18 @@ public final class Acts {
     return findings.stream()
         .filter(finding -> isUnfit(finding, timeline, rules, now))
         .min(Comparator.comparing(Finding::settlesAt));
+  }
+
+  /**
+   * What a lot on hand is owed, or is not for use by, at a moment. While there is any of it no date
+   * of the lot holds, and no day count falls due: the one place that decides so.
+   */
+  public static List<Finding> against(
+      Timeline timeline, List<Finding> findings, RuleSet rules, Instant now) {
+    return findings.stream()
+        .filter(finding -> !now.isBefore(finding.settlesAt()))
+        .filter(finding -> isOwed(finding, timeline) || isUnfit(finding, timeline, rules, now))
+        .toList();
   }
 
   /** Whether a full reheat was shown that the rule set offers, or that the authority allowed. */
@@ -176,17 +185,19 @@ public final class Acts {
   }
 
   /** What a cook must do next: what is owed, or else what falls due. */
-  public static Optional<Finding> next(Timeline timeline, List<Finding> findings, Instant now) {
-    return owed(timeline, findings, now).or(() -> due(timeline, findings, now));
+  public static Optional<Finding> next(
+      Timeline timeline, List<Finding> findings, RuleSet rules, Instant now) {
+    return owed(timeline, findings, now).or(() -> due(timeline, findings, rules, now));
   }
 
   /**
    * The finding of a lot on hand that settles badly next unless something is done. While something
-   * else is owed, or the lot is out of compliance already, no day count is among them, since no
-   * date mends that; a temperature still being waited for is.
+   * else is owed, or the lot is not for use, no day count is among them, since no date mends that;
+   * a temperature still being waited for is.
    */
-  public static Optional<Finding> due(Timeline timeline, List<Finding> findings, Instant now) {
-    boolean isLost = owed(timeline, findings, now).isPresent() || isOut(findings, now);
+  public static Optional<Finding> due(
+      Timeline timeline, List<Finding> findings, RuleSet rules, Instant now) {
+    boolean isLost = !against(timeline, findings, rules, now).isEmpty();
     return findings.stream()
         .filter(finding -> !(isLost && finding.rule().shape() instanceof DayCount))
         .filter(finding -> finding.deadline().isPresent())

@@ -62,7 +62,7 @@ public record AnswerMaker(ZoneId zone, Instant now) {
         verdict(judged.findings()),
         findings(judged.findings(), timeline),
         forecasts(checked.forecasts(judged), timeline),
-        dates(judged.keeping()));
+        dates(judged.held(now)));
   }
 
   /** Forecasts of a lot, in the order of its rules. */

@@ -54,7 +54,7 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
     return book.defers().strip();
   }
 
-  /** A lot as a list shows it. */
+  /** A lot as a list shows it, told of without dates where none holds. */
   public Answers.LotLine line(LotState state) {
     Optional<Standing> standing = state.standing();
     return new Answers.LotLine(
@@ -95,11 +95,12 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
   /**
    * All that is known of a lot, but its entries.
    *
+   * @param told its state, without dates where none holds
    * @param earlier how coolings went that began as its own
    */
-  public Answers.LotDetail detail(LotView view, Optional<Likewise> earlier) {
+  public Answers.LotDetail detail(LotView view, LotState told, Optional<Likewise> earlier) {
     return new Answers.LotDetail(
-        line(view.state()),
+        line(told),
         texts(view.sources()),
         texts(view.descendants()),
         view.judged().map(j -> maker().findings(j.findings(), j.timeline())).orElse(List.of()),
@@ -143,7 +144,7 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
         lot.state().lot().text(),
         verdict(lot.state()).map(Verdict::text),
         maker().findings(lot.findings(), lot.timeline(), lot.before()),
-        dates(lot.state()),
+        maker().dates(lot.keeping()),
         lot.due().map(finding -> due(finding, lot.timeline())),
         maker().forecasts(lot.forecasts(), lot.timeline()),
         lot.descendants().stream().map(LotId::text).sorted().toList(),

@@ -188,6 +188,7 @@ final class DayPage {
     open.owed().map(owed -> visitor.say("day.owed", says(owed, visitor, now))).ifPresent(says::add);
     open.out().map(out -> says(out, visitor, now)).ifPresent(says::add);
     open.due().map(due -> says(due, visitor, now)).ifPresent(says::add);
+    new NotForUse(desk, visitor).mended(open.lot()).ifPresent(says::add);
     return says;
   }
 

@@ -1,8 +1,10 @@
 package chillwright.web.pages;
 
+import chillwright.core.measure.Limit;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.plan.Pull;
 import chillwright.core.rules.Finding;
+import chillwright.core.rules.OpenReheat;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.Shape.DayCount;
 import chillwright.core.rules.Shape.Reach;
@@ -71,7 +73,7 @@ public final class DeadlinesFeed {
     Rule rule = finding.rule();
     String lot = due.lot().lot().text();
     Instant last = finding.deadline().orElse(finding.settlesAt());
-    String what = what(finding, last, Figures.scale(due.timeline()), visitor);
+    String what = what(due, last, visitor);
     return new ICalendar.Event(
         lot + "/" + rule.id() + "@" + desk.kitchen().settings().createdAt().toEpochMilli(),
         last,
@@ -104,12 +106,18 @@ public final class DeadlinesFeed {
   }
 
   /** What is due and by when, as a clock in the kitchen shows it. */
-  private String what(Finding finding, Instant last, Scale scale, Visitor visitor) {
+  private String what(Due due, Instant last, Visitor visitor) {
+    Finding finding = due.finding();
+    Scale scale = Figures.scale(due.timeline());
     if (finding.rule().shape() instanceof DayCount) {
       return visitor.say(
           "due.last-day", desk.times(visitor).day(LocalDate.ofInstant(last, desk.zone())));
     }
     String clock = desk.times(visitor).hour(last);
+    Optional<Limit> reheat = OpenReheat.during(finding, due.timeline(), due.ruleSet());
+    if (reheat.isPresent()) {
+      return visitor.say("due.by", reheat.get().text(scale), clock);
+    }
     String limit =
         finding.rule().shape() instanceof Reach reach
             ? reach.to().text(scale)

@@ -76,7 +76,7 @@ final class GoodOn {
     if (standing.isEmpty() || category.isEmpty()) {
       return Optional.of(visitor.say("lots.nothing-logged"));
     }
-    if (!new LotActs(desk.kitchen()).mayBeUsed(lot, now)) {
+    if (!new LotActs(desk.kitchen()).mayBeUsed(lot)) {
       return Optional.of(new NotForUse(desk, visitor).listed(lot));
     }
     return asked.against(standing.get(), category.get(), room(lot, category.get())).map(this::said);

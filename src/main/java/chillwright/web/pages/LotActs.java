@@ -10,7 +10,6 @@ import chillwright.core.log.How;
 import chillwright.core.log.Phase;
 import chillwright.core.log.PutBack;
 import chillwright.core.log.Word;
-import chillwright.core.rules.Verdict;
 import chillwright.service.Kitchen;
 import chillwright.service.LotQuery;
 import chillwright.service.Page;
@@ -67,7 +66,7 @@ final class LotActs {
    * is not offered a place where it is held to be served.
    */
   private List<LotPageView.Move> offered(LotState lot, boolean stillCools, Visitor visitor) {
-    boolean isFit = mayBeUsed(lot, kitchen.now());
+    boolean isFit = mayBeUsed(lot);
     return moved(lot, stillCools).entrySet().stream()
         .filter(moves -> isFit || moves.getKey() != Word.HOT_HOLDING)
         .sorted(Comparator.comparing(moves -> moves.getKey() != Word.MOVED))
@@ -153,29 +152,15 @@ final class LotActs {
             .thenComparing(other -> !other.category().equals(lot.category()));
     return kitchen.lots().list(query, Page.Wanted.first(Page.MOST)).items().stream()
         .filter(other -> !other.lot().equals(lot.lot()))
-        .filter(other -> other.standing().isPresent() && mayBeUsed(other, kitchen.now()))
+        .filter(other -> other.standing().isPresent() && mayBeUsed(other))
         .sorted(likeness)
         .limit(OFFERED)
         .toList();
   }
 
   /** What is out, or calls for a hand, is not offered for use. */
-  boolean mayBeUsed(LotState lot, Instant now) {
-    boolean mayBeUnfit =
-        lot.standing()
-            .flatMap(standing -> standing.verdicts().at(now))
-            .filter(verdict -> verdict.compareTo(Verdict.NOT_SHOWN) <= 0)
-            .isPresent();
-    return !lot.isOnHand() || (!isOwed(lot, now) && !(mayBeUnfit && isUnfit(lot, now)));
-  }
-
-  /** Of a lot that is out or not shown; few are, so its record may be asked. */
-  private boolean isUnfit(LotState lot, Instant now) {
-    return kitchen
-        .lots()
-        .lot(lot.lot())
-        .filter(view -> NotForUse.reasons(view, now).isEmpty())
-        .isEmpty();
+  boolean mayBeUsed(LotState lot) {
+    return !lot.isOnHand() || !kitchen.fitLots().of(List.of(lot)).isEmpty();
   }
 
   /** Whether something was missed or is not shown and nobody did anything about it yet. */
@@ -192,7 +177,7 @@ final class LotActs {
     boolean canPart = ofPart(lot).isPresent();
     boolean canCombine =
         form.given("form").equals("combined")
-            || (lot.isOnHand() && lot.standing().isPresent() && mayBeUsed(lot, kitchen.now()));
+            || (lot.isOnHand() && lot.standing().isPresent() && mayBeUsed(lot));
     Map<String, String> fields = new HashMap<>(form.fields());
     fields.putIfAbsent("scale", visitor.scaleLetter());
     fields.putIfAbsent("food", lot.food());

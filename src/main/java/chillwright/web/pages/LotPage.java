@@ -212,7 +212,8 @@ final class LotPage {
     Sentences sentences = new Sentences(desk.zone(), scale, now, visitor.language());
     OtherParts others = new OtherParts(desk.kitchen(), view);
     List<LotView> parts = LabelsPdf.parts(desk.kitchen(), view);
-    boolean isUnfit = others.areAlone() || NotForUse.dates(view, now, visitor).isPresent();
+    boolean isDateless =
+        others.areAlone() || !state.isOnHand() || NotForUse.dates(view, now, visitor).isPresent();
     return new LotPageView(
         state.lot().text(),
         Sign.of(verdict),
@@ -232,8 +233,8 @@ final class LotPage {
         methods(view),
         findings(view, sentences, visitor),
         others.areAlone() ? List.of() : new LotDates(desk, visitor, now).says(view),
-        isUnfit ? List.of() : frozenLife(view, visitor),
-        isUnfit ? List.of() : because(state, visitor),
+        isDateless ? List.of() : frozenLife(view, visitor),
+        isDateless ? List.of() : because(state, visitor),
         view.sources().stream().map(LotId::text).toList(),
         lots.withoutPutBack(view.descendants()).stream().map(LotId::text).toList(),
         new OutWords(desk, visitor).given(traced),
@@ -279,10 +280,16 @@ final class LotPage {
   /** Why it is not for use, then what falls due next. */
   private static List<Next> next(LotView view, Sentences sentences, Visitor visitor) {
     Stream<Finding> due = view.judged().flatMap(LotView.Judged::due).stream();
-    return Stream.concat(NotForUse.reasons(view, sentences.now()).stream(), due)
-        .distinct()
-        .map(finding -> next(finding, view, sentences, visitor))
-        .toList();
+    Stream<Next> asked =
+        Stream.concat(NotForUse.reasons(view, sentences.now()).stream(), due)
+            .distinct()
+            .map(finding -> next(finding, view, sentences, visitor));
+    Stream<Next> told =
+        NotForUse.mended(view, sentences, visitor)
+            .or(() -> NotForUse.unread(view, sentences, visitor))
+            .map(says -> new Next(says, "", ""))
+            .stream();
+    return Stream.concat(told, asked).toList();
   }
 
   private static Next next(Finding due, LotView view, Sentences sentences, Visitor visitor) {
@@ -346,8 +353,10 @@ final class LotPage {
   }
 
   private static List<Found> findings(LotView view, Sentences sentences, Visitor visitor) {
-    List<Finding> all = view.judged().map(LotView.Judged::findings).orElse(List.of());
-    return Acts.telling(all, sentences.now()).stream()
+    return view.judged().stream()
+        .flatMap(
+            is ->
+                Acts.telling(is.timeline(), is.findings(), is.ruleSet(), sentences.now()).stream())
         .sorted(Sentences.worstFirst(sentences.now()))
         .map(finding -> found(finding, view, sentences, visitor))
         .toList();

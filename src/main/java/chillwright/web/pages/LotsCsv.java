@@ -25,6 +25,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -123,13 +124,15 @@ final class LotsCsv {
 
   private void write(CsvWriter csv, Page<LotState> page, Asking asking) throws IOException {
     Map<LotId, Ending> endings = desk.kitchen().tracing().endings(page.items());
+    Set<LotId> fit = desk.kitchen().fitLots().of(page.items());
     for (LotState lot : page.items()) {
       if (asking.good().flatMap(good -> good.against(lot)).isEmpty()) {
+        boolean isFit = fit.contains(lot.lot());
         List<String> cells =
             cells(
-                lot,
+                isFit ? lot : lot.withoutDates(),
                 Optional.ofNullable(endings.get(lot.lot())),
-                Optional.ofNullable(asking.room().get(lot.lot())),
+                Optional.ofNullable(asking.room().get(lot.lot())).filter(until -> isFit),
                 asking.now());
         csv.write(joined(cells, asking.question()));
       }

@@ -278,7 +278,7 @@ final class LotsPages {
     Visitor visitor = showing.visitor();
     Instant now = showing.now();
     boolean isFew = lot.portions().left().orElse(0) > 0;
-    boolean mayBeUsed = showing.acts().mayBeUsed(lot, now);
+    boolean mayBeUsed = showing.acts().mayBeUsed(lot);
     return new LotsView.Item(
         lot.lot().text(),
         lot.food(),

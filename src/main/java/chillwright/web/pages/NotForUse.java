@@ -6,6 +6,7 @@ import chillwright.core.log.Row;
 import chillwright.core.log.Word;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
+import chillwright.core.rules.Remark;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.Verdict;
 import chillwright.print.LeaveText;
@@ -57,6 +58,15 @@ record NotForUse(Desk desk, Visitor visitor) {
                                     .isPresent()));
   }
 
+  /** What a lot on hand was out of, or is owed, the worst first. */
+  static List<Finding> reasons(LotView view, Instant now) {
+    return view.judged().stream()
+        .filter(judged -> view.state().isOnHand())
+        .flatMap(judged -> judged.against(now).stream())
+        .sorted(Sentences.worstFirst(now))
+        .toList();
+  }
+
   /** Whether a lot on hand is not for use as its record stands. */
   boolean is(LotId lot) {
     return desk.kitchen()
@@ -66,20 +76,47 @@ record NotForUse(Desk desk, Visitor visitor) {
         .isPresent();
   }
 
-  /** What a lot on hand was out of, or is owed, the worst first. */
-  static List<Finding> reasons(LotView view, Instant now) {
-    return view.judged().stream()
-        .filter(judged -> view.state().isOnHand())
+  /**
+   * Of a lot that is for use although a limit was missed: what was missed and what mended it, in
+   * words. Pages tell it the same wherever they tell of the lot.
+   */
+  static Optional<String> mended(LotView view, Sentences sentences, Visitor visitor) {
+    Instant now = sentences.now();
+    return view.judged()
+        .filter(judged -> view.state().isOnHand() && judged.against(now).isEmpty())
         .flatMap(
             judged ->
                 judged.findings().stream()
-                    .filter(finding -> !now.isBefore(finding.settlesAt()))
-                    .filter(
-                        finding ->
-                            Acts.isOwed(finding, judged.timeline())
-                                || Acts.isUnfit(finding, judged.timeline(), judged.ruleSet(), now)))
-        .sorted(Sentences.worstFirst(now))
-        .toList();
+                    .filter(finding -> Acts.isMissed(finding, now))
+                    .min(Sentences.worstFirst(now)))
+        .map(missed -> says(missed, view, sentences) + " " + visitor.say("lot.fit"));
+  }
+
+  /** Why a lot is not shown although nothing is against its use, and what would show it. */
+  static Optional<String> unread(LotView view, Sentences sentences, Visitor visitor) {
+    Instant now = sentences.now();
+    return view.judged()
+        .filter(judged -> view.state().isOnHand() && judged.against(now).isEmpty())
+        .flatMap(
+            judged ->
+                judged.findings().stream()
+                    .filter(finding -> finding.at(now) == Verdict.NOT_SHOWN)
+                    .min(Sentences.worstFirst(now)))
+        .map(
+            finding ->
+                says(finding, view, sentences)
+                    + (finding.has(Remark.NO_READING) ? " " + visitor.say("lot.read-now") : ""));
+  }
+
+  /** What was mended of a lot that falls due next. */
+  Optional<String> mended(LotState lot) {
+    Instant now = desk.kitchen().now();
+    Sentences sentences = new Sentences(desk.zone(), visitor.scale(), now, visitor.language());
+    return lot.standing()
+        .flatMap(standing -> standing.verdicts().at(now))
+        .filter(verdict -> verdict.compareTo(Verdict.NOT_SHOWN) <= 0)
+        .flatMap(verdict -> desk.kitchen().lots().lot(lot.lot()))
+        .flatMap(view -> mended(view, sentences, visitor));
   }
 
   /** Why a lot is not for use, for a list: what its own page says where it was reheated since. */

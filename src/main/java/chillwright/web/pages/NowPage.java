@@ -29,6 +29,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** The first page: lots by the time their next limit passes, with what to do. */
 final class NowPage {
@@ -84,17 +85,14 @@ final class NowPage {
     Page<LotState> owed =
         kitchen.lots().list(LotQuery.ALL.in(LotOrder.OWED), Page.Wanted.first(SHOWN));
     Page<Due> dues = kitchen.reports().dueNext(Page.Wanted.first(SHOWN));
+    Page<LotState> notShown =
+        kitchen.lots().list(LotQuery.ALL.with(Verdict.NOT_SHOWN), Page.Wanted.first(SHOWN));
     Map<LotId, LotState> hands = new LinkedHashMap<>();
-    out.items().forEach(lot -> hands.put(lot.lot(), lot));
-    owed.items().forEach(lot -> hands.putIfAbsent(lot.lot(), lot));
-    NotForUse unfit = new NotForUse(desk, visitor);
-    kitchen
-        .lots()
-        .list(LotQuery.ALL.with(Verdict.NOT_SHOWN), Page.Wanted.first(SHOWN))
-        .items()
-        .stream()
-        .filter(lot -> !hands.containsKey(lot.lot()) && unfit.is(lot.lot()))
-        .forEach(lot -> hands.put(lot.lot(), lot));
+    Stream.of(out, owed, notShown)
+        .flatMap(page -> page.items().stream())
+        .forEach(lot -> hands.putIfAbsent(lot.lot(), lot));
+    // What was out and is for use all the same needs no hand.
+    hands.keySet().removeAll(kitchen.fitLots().of(hands.values()));
     // A lot stands on the page once, with all that is to be done.
     Map<Boolean, List<Due>> byHand =
         dues.items().stream()
@@ -190,6 +188,7 @@ final class NowPage {
             + finding.rule().citation().text()
             + "]",
         forecast(due, visitor, now),
+        new NotForUse(desk, visitor).mended(due.lot()).orElse(""),
         NextWords.takesReading(finding));
   }
 }

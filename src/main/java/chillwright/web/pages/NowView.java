@@ -56,6 +56,7 @@ public record NowView(
    * @param until the last moment that complies, as RFC 3339 writes it
    * @param forecast when it is expected to reach the limit; blank where that is not told, or in
    *     time
+   * @param mended what was missed of it and mended since; blank where nothing was
    * @param takesReading whether a reading of the food is what it waits for
    */
   public record Next(
@@ -66,6 +67,7 @@ public record NowView(
       String left,
       String says,
       String forecast,
+      String mended,
       boolean takesReading) {}
 
   /** An event with what its plan asks for soon, or that it has no plan any more. */

@@ -24,12 +24,15 @@ record RoundDoubt(Visitor visitor) {
   /** What a refrigerator that runs reads at most: a figure in °F where °C was taken. */
   private static final double RUNNING_CELSIUS = 10;
 
-  private static final double FIGURE_OF_FAHRENHEIT = 28;
-
   /** Food is kept hot from here on: FDA Food Code 2022 3-501.16(A)(1). */
   private static final Limit HOT = Limit.of(57, 135);
 
   private static final double BOILING_CELSIUS = 100;
+
+  /** Air in which food is only kept hot is no hotter, nor is a room. */
+  private static final double HOTTEST_HELD_CELSIUS = 150;
+
+  private static final double HOTTEST_ROOM_CELSIUS = 60;
 
   /** No freezer of a kitchen is colder. */
   private static final double COLDEST_FREEZER_CELSIUS = -35;
@@ -40,8 +43,15 @@ record RoundDoubt(Visitor visitor) {
       case REFRIGERATOR -> ofRefrigerator(place, given);
       case FREEZER -> ofFreezer(place, given);
       case HOT_HOLDING -> ofHotPlace(place, given);
-      case COUNTER, OTHER -> Optional.empty();
+      case COUNTER -> ofAir(place, given, HOTTEST_ROOM_CELSIUS);
+      case OTHER -> Optional.empty();
     };
+  }
+
+  private Optional<Question> ofAir(String place, Temperature given, double hottestCelsius) {
+    return given.celsiusDegrees() > hottestCelsius
+        ? Optional.of(asks("round.doubt.hardly", place, given, List.of()))
+        : Optional.empty();
   }
 
   private Optional<Question> ofRefrigerator(String place, Temperature given) {
@@ -53,12 +63,19 @@ record RoundDoubt(Visitor visitor) {
               .toList();
       return Optional.of(asks("round.doubt.freezes", place, given, meant));
     }
-    return inOtherScale(given)
-        .filter(other -> given.celsiusDegrees() >= FIGURE_OF_FAHRENHEIT)
-        .filter(FOOD_FREEZES::isHotEnough)
-        .filter(other -> other.celsiusDegrees() <= RUNNING_CELSIUS)
-        .map(other -> asks("round.doubt.warm", place, given, List.of(other)))
-        .findFirst();
+    List<Temperature> meant =
+        Stream.concat(inOtherScale(given), mistyped(given))
+            .filter(FOOD_FREEZES::isHotEnough)
+            .filter(other -> other.celsiusDegrees() <= RUNNING_CELSIUS)
+            .toList();
+    return Optional.of(given)
+        .filter(RoundDoubt::isOfRoom)
+        .map(read -> asks("round.doubt.warm", place, read, meant));
+  }
+
+  /** Warmer than a place that is meant to be cold gets by failing. */
+  private static boolean isOfRoom(Temperature given) {
+    return given.celsiusDegrees() > FAILING_CELSIUS;
   }
 
   private Optional<Question> ofFreezer(String place, Temperature given) {
@@ -69,9 +86,13 @@ record RoundDoubt(Visitor visitor) {
                 .filter(PlaceLimit::isFreezing)
                 .filter(other -> other.celsiusDegrees() >= COLDEST_FREEZER_CELSIUS)
                 .toList();
-    return meant.isEmpty()
-        ? Optional.empty()
-        : Optional.of(asks("round.doubt.thaws", place, given, meant));
+    if (meant.isEmpty()) {
+      boolean isOdd = isOfRoom(given) || given.celsiusDegrees() < COLDEST_FREEZER_CELSIUS;
+      return isOdd
+          ? Optional.of(asks("round.doubt.hardly", place, given, List.of()))
+          : Optional.empty();
+    }
+    return Optional.of(asks("round.doubt.thaws", place, given, meant));
   }
 
   /** A figure of the other scale: too cold to keep food hot, or hotter than water boils. */
@@ -80,7 +101,8 @@ record RoundDoubt(Visitor visitor) {
     return inOtherScale(given)
         .filter(other -> isOdd && isHot(other))
         .map(other -> asks("round.doubt.hot", place, given, List.of(other)))
-        .findFirst();
+        .findFirst()
+        .or(() -> ofAir(place, given, HOTTEST_HELD_CELSIUS));
   }
 
   private static boolean isHot(Temperature reading) {
@@ -101,6 +123,16 @@ record RoundDoubt(Visitor visitor) {
     return Temperature.isAccepted(given.hundredths(), other)
         ? Stream.of(new Temperature(given.hundredths(), other))
         : Stream.empty();
+  }
+
+  /** The same figure with its point one digit further left, or its two digits turned round. */
+  private static Stream<Temperature> mistyped(Temperature given) {
+    int figure = given.hundredths();
+    boolean isOfTwoDigits = figure % 100 == 0 && figure >= 1000 && figure < 10_000;
+    int turned = figure / 1000 * 100 + figure / 100 % 10 * 1000;
+    return (isOfTwoDigits ? Stream.of(figure / 10, turned) : Stream.of(figure / 10))
+        .filter(meant -> Temperature.isAccepted(meant, given.scale()))
+        .map(meant -> new Temperature(meant, given.scale()));
   }
 
   /** The same figure with the sign that some keypads do not have. */

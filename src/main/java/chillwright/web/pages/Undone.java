@@ -32,19 +32,25 @@ record Undone(Desk desk, Visitor visitor) {
       String says = visitor.say("day.unanswered.ask", places);
       asked.add(Question.of("unanswered", today.date() + ":" + places, says));
     }
-    String out =
-        today.open().stream()
-            .filter(this::isOut)
-            .map(open -> open.lot().food() + " (" + open.lot().lot() + ")")
-            .collect(Collectors.joining(", "));
-    if (!out.isEmpty()) {
-      asked.add(Question.of("out", today.date() + ":" + out, visitor.say("day.out.ask", out)));
-    }
+    asked.addAll(asked(today, "day.out.ask", Verdict.OUT));
+    asked.addAll(asked(today, "day.not-shown.ask", Verdict.NOT_SHOWN));
     return asked;
   }
 
-  private boolean isOut(Open open) {
+  /** The question about lots on hand that something is wrong with. */
+  private List<Question> asked(Day today, String key, Verdict verdict) {
+    String lots =
+        today.open().stream()
+            .filter(open -> is(verdict, open))
+            .map(open -> open.lot().food() + " (" + open.lot().lot() + ")")
+            .collect(Collectors.joining(", "));
+    return lots.isEmpty()
+        ? List.of()
+        : List.of(Question.of(verdict.text(), today.date() + ":" + lots, visitor.say(key, lots)));
+  }
+
+  private boolean is(Verdict verdict, Open open) {
     Instant now = desk.kitchen().now();
-    return open.wrong().filter(due -> due.finding().at(now) == Verdict.OUT).isPresent();
+    return open.wrong().filter(due -> due.finding().at(now) == verdict).isPresent();
   }
 }

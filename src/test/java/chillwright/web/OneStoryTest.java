@@ -1,0 +1,168 @@
+package chillwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chillwright.web.Served.Reply;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/**
+ * Every page, list and answer tells the same of a lot. FDA Food Code 2022 3-501.14(A): 70 °F within
+ * two hours; 3-501.17: seven days, the day of making included; 3-403.11(A): 165 °F; 8-304.11 and
+ * 3-701.11: food that is not safe is discarded. What is told of a lot is our own.
+ */
+class OneStoryTest {
+  @TempDir private Path folder;
+  private Served served;
+  private Visit visit;
+
+  @BeforeEach
+  void open() {
+    served = Served.in(folder);
+    served.at("2026-03-06T20:00:00Z");
+    served.post(
+        "/api/v1/lots", "{'lot':'POT','food':'Rice','category':'soup_or_stew','portions':9}");
+    visit = new Visit(served);
+  }
+
+  @AfterEach
+  void close() {
+    served.close();
+  }
+
+  private void log(String entry) {
+    Reply logged = served.post("/api/v1/lots/POT/entries", "{" + entry + "}");
+    assertThat(logged.status()).as(logged.text()).isEqualTo(201);
+  }
+
+  private void logMissed() {
+    log("'when':'2026-03-06T07:00:00-07:00','entry':'cooked','temperature':'200F'");
+    log("'when':'2026-03-06T07:30:00-07:00','entry':'reading','temperature':'130F'");
+    log("'when':'2026-03-06T12:00:00-07:00','entry':'cooling','temperature':'99F'");
+  }
+
+  private void logGood() {
+    log("'when':'2026-03-06T07:00:00-07:00','entry':'cooked','temperature':'200F'");
+    log("'when':'2026-03-06T07:30:00-07:00','entry':'cooling','temperature':'130F'");
+    log("'when':'2026-03-06T08:30:00-07:00','entry':'reading','temperature':'65F'");
+    log("'when':'2026-03-06T11:00:00-07:00','entry':'chilled','temperature':'39F'");
+  }
+
+  /** The cell of a column in the only row of a table. */
+  private String cell(String address, String column) {
+    List<String> lines = visit.open(address).text().lines().toList();
+    int at = Arrays.asList(lines.get(0).replace("\uFEFF", "").split(",")).indexOf(column);
+    assertThat(at).isNotNegative();
+    return lines.get(1).split(",", -1)[at];
+  }
+
+  private void assertNoDate() {
+    JsonNode lot = served.get("/api/v1/lots/POT").json();
+    assertThat(lot.at("/lastDay").isNull()).isTrue();
+    assertThat(lot.at("/keeping/governs").isNull()).isTrue();
+    assertThat(lot.at("/keeping/dateMarkLastDay").isNull()).isTrue();
+    assertThat(lot.at("/keeping/because")).isEmpty();
+    JsonNode line = served.get("/api/v1/lots").json().at("/items/0");
+    assertThat(line.at("/lastDay").isNull()).isTrue();
+    assertThat(line.at("/keeping/dateMarkLastDay").isNull()).isTrue();
+    assertThat(cell("/lots.csv", "last_day")).isEmpty();
+    assertThat(cell("/lots.csv", "governs")).isEmpty();
+    assertThat(visit.open("/lots/POT").text())
+        .doesNotContain("discard by", "Thu 12 Mar", "Why these dates");
+    assertThat(served.get("/api/v1/due").json().at("/items").toString())
+        .doesNotContain("date-mark");
+    assertThat(visit.open("/deadlines.ics").text()).doesNotContain("Last day");
+  }
+
+  @Test
+  void what_is_for_use_has_its_date_everywhere() {
+    logGood();
+    JsonNode lot = served.get("/api/v1/lots/POT").json();
+    assertThat(lot.at("/lastDay").asText()).isEqualTo("2026-03-12");
+    assertThat(lot.at("/keeping/dateMarkLastDay").asText()).isEqualTo("2026-03-12");
+    assertThat(cell("/lots.csv", "last_day")).isEqualTo("2026-03-12");
+    assertThat(visit.open("/lots/POT").text()).contains("Thu 12 Mar", "Why these dates");
+    assertThat(visit.open("/deadlines.ics").text()).contains("Last day");
+  }
+
+  @ParameterizedTest
+  @CsvSource({"discarded", "served"})
+  void what_left_the_kitchen_has_no_date(String word) {
+    logGood();
+    log("'when':'2026-03-06T12:30:00-07:00','entry':'" + word + "'");
+    assertNoDate();
+  }
+
+  @ParameterizedTest
+  @CsvSource({"discarded", "action"})
+  void nor_has_what_was_out_and_is_discarded_or_put_aside(String word) {
+    logMissed();
+    assertNoDate();
+    log("'when':'2026-03-06T12:30:00-07:00','entry':'" + word + "','note':'put aside'");
+    assertNoDate();
+  }
+
+  @Test
+  void nor_has_a_cooling_that_is_not_shown_although_words_were_written_down() {
+    log("'when':'2026-03-06T07:00:00-07:00','entry':'cooked','temperature':'200F'");
+    log("'when':'2026-03-06T12:00:00-07:00','entry':'chilled','temperature':'39F'");
+    log("'when':'2026-03-06T12:30:00-07:00','entry':'action','note':'asked the cook'");
+    assertThat(served.get("/api/v1/lots/POT").json().at("/verdict").asText())
+        .isEqualTo("not-shown");
+    assertNoDate();
+  }
+
+  /** A log that is only checked has the same dates. */
+  @Test
+  void nor_has_a_log_that_is_checked() {
+    String rows =
+        "[{'lot':'POT','when':'2026-03-06T07:00:00-07:00','entry':'cooked','temperature':'200F',"
+            + "'food':'Rice','category':'soup_or_stew'},"
+            + "{'lot':'POT','when':'2026-03-06T12:00:00-07:00','entry':'cooling',"
+            + "'temperature':'99F'}]";
+    Reply checked = served.post("/api/v1/checks", "{'rows':" + rows + "}");
+    assertThat(checked.status()).as(checked.text()).isEqualTo(200);
+    assertThat(checked.json().at("/lots/0/keeping/dateMarkLastDay").isNull()).isTrue();
+  }
+
+  /** After the leave of the authority and a full reheat, then cooled again within its times. */
+  @Test
+  void what_was_mended_is_for_use_on_every_page() {
+    logMissed();
+    log("'when':'2026-03-06T12:10:00-07:00','entry':'action','how':'allowed'");
+    log("'when':'2026-03-06T12:15:00-07:00','entry':'reheating','temperature':'99F'");
+    log("'when':'2026-03-06T12:45:00-07:00','entry':'reading','temperature':'166F'");
+    String fit = "So it is for use, and its dates hold; what was missed stays on record.";
+    String now = visit.open("/").text();
+    assertThat(now).contains("no action is owed", fit);
+    assertThat(visit.open("/lots/POT").text())
+        .contains(fit, "Thu 12 Mar")
+        .doesNotContain("Act now", "Use it only if");
+    String day = visit.open("/day").text();
+    assertThat(day).contains(fit).doesNotContain("Discard, or");
+    assertThat(served.get("/api/v1/lots/POT").json().at("/verdict").asText()).isEqualTo("out");
+    assertThat(served.get("/api/v1/lots/POT").json().at("/lastDay").asText())
+        .isEqualTo("2026-03-12");
+    assertThat(cell("/lots.csv", "last_day")).isEqualTo("2026-03-12");
+  }
+
+  /** 3-501.13(A): thawed in a refrigerator the food stays at 41 °F or below; nobody read it. */
+  @Test
+  void why_a_thawed_lot_is_not_shown_stands_beside_the_mark() {
+    log("'when':'2026-03-04T07:00:00-07:00','entry':'prepared','temperature':'39F'");
+    log("'when':'2026-03-04T08:00:00-07:00','entry':'frozen','temperature':'20F'");
+    log("'when':'2026-03-05T08:00:00-07:00','entry':'thawing','how':'refrigerator'");
+    String page = visit.open("/lots/POT").text();
+    String top = page.substring(page.indexOf("<p class=\"where\">"), page.indexOf("id=\"entry\""));
+    assertThat(top)
+        .contains("Not shown", "No reading was taken", "Read the food now, and log the figure");
+  }
+}
