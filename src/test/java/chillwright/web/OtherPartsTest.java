@@ -5,8 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chillwright.web.Served.Reply;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
-import java.util.HashMap;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -73,22 +74,66 @@ class OtherPartsTest {
     return reply.status() == 303 ? reply : visit.confirm("/lots/" + lot + "/entries", fields);
   }
 
+  /** What the field for the place of that word holds when the page of the lot is opened. */
+  private String filledIn(String lot, String word) {
+    Matcher field =
+        Pattern.compile("name=\"place-" + word + "\"[^>]* value=\"([^\"]*)\"")
+            .matcher(visit.open("/lots/" + lot).text());
+    assertThat(field.find()).as(word).isTrue();
+    return field.group(1);
+  }
+
+  private String place(String lot) {
+    return served.get("/api/v1/lots/" + lot).json().at("/place").asText();
+  }
+
   /** Our own design, no source: a box in no place is missed when that freezer warms. */
   @Test
-  void frozen_with_no_place_named_it_goes_where_that_food_is_kept() {
-    Map<String, String> stew = Map.of("name", "Bean stew", "category", "soup_or_stew");
-    served.kitchen().setUp().food(stew);
-    confirmed("BS-1", "entry", "frozen", "also", "BS-2");
-    Map<String, String> kept = new HashMap<>(stew);
-    kept.put("place", "Chest");
-    served.kitchen().setUp().food(kept);
-    confirmed("BS-3", "entry", "chilled");
-    served.at("2026-03-03T17:40:00Z");
-    Reply saved = confirmed("BS-3", "entry", "frozen");
-    assertThat(visit.open(Visit.target(saved)).text()).contains("Chest");
-    assertThat(entries("BS-1").findValuesAsText("place")).doesNotContain("Chest");
-    assertThat(entries("BS-3").findValuesAsText("place")).containsOnlyOnce("Chest");
-    assertThat(served.get("/api/v1/lots/BS-3").json().at("/place").asText()).isEqualTo("Chest");
+  void the_place_where_that_food_is_kept_is_filled_in_for_all_to_see() {
+    served.kitchen().setUp().place(Map.of("name", "Upright", "kind", "freezer"));
+    served
+        .kitchen()
+        .setUp()
+        .food(Map.of("name", "Bean stew", "category", "soup_or_stew", "place", "Chest"));
+    assertThat(filledIn("BS-1", "frozen")).isEqualTo("Chest");
+    assertThat(filledIn("BS-1", "chilled")).isEqualTo("Walk-in");
+    confirmed(
+        "BS-1",
+        "entry",
+        "frozen",
+        "place-frozen",
+        "Chest",
+        "place-chilled",
+        "Walk-in",
+        "also",
+        "BS-2");
+    assertThat(place("BS-1")).isEqualTo("Chest");
+    assertThat(place("BS-2")).isEqualTo("Chest");
+    confirmed("BS-3", "entry", "frozen", "place-frozen", "Chest", "place", "Upright");
+    assertThat(place("BS-3")).isEqualTo("Upright");
+  }
+
+  /** Two freezers, and nothing said of the food: nobody can tell which. */
+  @Test
+  void the_only_freezer_is_filled_in_and_of_two_none() {
+    assertThat(filledIn("BS-1", "frozen")).isEqualTo("Chest");
+    served.kitchen().setUp().place(Map.of("name", "Upright", "kind", "freezer"));
+    assertThat(filledIn("BS-1", "frozen")).isEmpty();
+  }
+
+  @Test
+  void a_place_that_was_emptied_stays_empty() {
+    served
+        .kitchen()
+        .setUp()
+        .food(Map.of("name", "Bean stew", "category", "soup_or_stew", "place", "Chest"));
+    confirmed("BS-1", "entry", "frozen", "place-frozen", "", "place-chilled", "Walk-in");
+    assertThat(entries("BS-1").at("/1/entry").asText()).isEqualTo("frozen");
+    assertThat(entries("BS-1").at("/1/place").isNull()).isTrue();
+    String unread =
+        log("BS-2", "entry", "frozen", "place-frozen", "", "temperature", "mild").text();
+    assertThat(unread)
+        .contains("name=\"place-frozen\" autocomplete=\"off\" list=\"places\" value=\"\"");
   }
 
   @Test

@@ -1,7 +1,5 @@
 package chillwright.web.pages;
 
-import chillwright.core.kitchen.KnownFood;
-import chillwright.core.kitchen.KnownPlace.Kind;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Problem;
@@ -28,10 +26,6 @@ final class SentEntry {
   /** What is told of one lot alone. */
   private static final List<String> OF_ONE =
       List.of("air", "portions", "to", "from", "corrects", "food", "category");
-
-  /** The kind of place that makes food cold so. */
-  private static final Map<String, Kind> COLD =
-      Map.of(Word.FROZEN.text(), Kind.FREEZER, Word.CHILLED.text(), Kind.REFRIGERATOR);
 
   private final Desk desk;
   private final Visitor visitor;
@@ -76,27 +70,9 @@ final class SentEntry {
   }
 
   private void add(LotView view, Form own) {
-    EntryForm entry = new EntryForm(placed(view, own), desk.zone(), desk.kitchen().now());
+    EntryForm entry = new EntryForm(ColdPlace.chosen(own), desk.zone(), desk.kitchen().now());
     String pointer = lots.isEmpty() ? "" : "/" + lots.size();
     lots.add(new OfLot(view, entry, entry.row(view.state().lot().text(), pointer)));
-  }
-
-  /** Food that goes into the cold with no place named goes where the kitchen keeps that food. */
-  private Form placed(LotView view, Form own) {
-    Optional<Kind> cold = Optional.ofNullable(COLD.get(own.text("entry")));
-    return desk.kitchen()
-        .setUp()
-        .food(view.state().food())
-        .flatMap(KnownFood::place)
-        .filter(usual -> cold.isPresent() && !own.has("place"))
-        .filter(usual -> isOf(cold.get(), usual))
-        .map(usual -> own.with("place", usual))
-        .orElse(own);
-  }
-
-  private boolean isOf(Kind kind, String place) {
-    return desk.kitchen().setUp().places().stream()
-        .anyMatch(known -> known.name().equals(place) && known.kind() == kind);
   }
 
   /** The same without what was read or counted in the other lot. */
