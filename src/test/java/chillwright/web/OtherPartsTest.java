@@ -207,6 +207,28 @@ class OtherPartsTest {
         .doesNotContain("leave both blank", "Give how many portions");
   }
 
+  private static int ticked(String page) {
+    return page.split("name=\"also\" value=\"[^\"]*\" checked", -1).length - 1;
+  }
+
+  /** Common practice, no source: portions leave one container, a reading is taken of each. */
+  @Test
+  void from_the_page_of_a_batch_portions_are_taken_from_the_one_part_that_is_ticked() {
+    assertThat(ticked(visit.open("/lots/BS?entry=reading").text())).isEqualTo(3);
+    assertThat(ticked(visit.open("/lots/BS?entry=portions").text())).isZero();
+    String reason = "tick the one they come from, and no other";
+    assertThat(log("BS", "entry", "portions", "portions", "2").text()).contains(reason);
+    assertThat(log("BS", "entry", "portions", "portions", "2", "also", "BS-1 BS-2").text())
+        .contains(reason);
+    String[] two = {"entry", "portions", "portions", "2", "to", "ana", "also", "BS-2"};
+    Reply saved = confirmed("BS", two);
+    assertThat(saved.status()).as(saved.text()).isEqualTo(303);
+    JsonNode part = served.get("/api/v1/lots/BS-2").json();
+    assertThat(part.at("/portions/left").asInt()).isEqualTo(2);
+    assertThat(entries("BS-2").at("/1/to").asText()).isEqualTo("ana");
+    assertThat(entries("BS-1")).hasSize(1);
+  }
+
   @Test
   void each_part_takes_the_temperature_that_was_read_in_it() {
     String[] chilled = {

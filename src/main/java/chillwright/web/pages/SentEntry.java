@@ -50,15 +50,21 @@ final class SentEntry {
     if (asked.isEmpty() || view.state().isOnHand()) {
       add(view, form);
     }
+    boolean isOfOne = parts.areAlone() && asked.size() == 1;
     for (String code : asked) {
       Optional<LotView> part = parts.part(code);
-      part.ifPresent(found -> add(found, ofPart(code)));
+      part.ifPresent(found -> add(found, isOfOne ? read(code) : ofPart(code)));
       also.add(code);
       if (part.isEmpty()) {
         wrong.add(visitor.say("entry.also.other", code));
       }
     }
-    if (!asked.isEmpty() && isCounted()) {
+    if (isOfOne) {
+      return;
+    }
+    if (isCounted() && parts.areAlone()) {
+      wrong.add(visitor.say("entry.also.one"));
+    } else if (!asked.isEmpty() && isCounted()) {
       wrong.add(visitor.say("entry.also.taken"));
     } else if (!asked.isEmpty() && (form.has("portions") || form.has("to"))) {
       wrong.add(visitor.say("entry.also.portions"));
@@ -75,9 +81,13 @@ final class SentEntry {
     lots.add(new OfLot(view, entry, entry.row(view.state().lot().text(), pointer)));
   }
 
+  private Form read(String code) {
+    return form.with("temperature", form.text(OtherParts.temperature(code)));
+  }
+
   /** The same without what was read or counted in the other lot. */
   private Form ofPart(String code) {
-    Form own = form.with("temperature", form.text(OtherParts.temperature(code)));
+    Form own = read(code);
     for (String field : OF_ONE) {
       own = own.without(field);
     }
@@ -87,7 +97,7 @@ final class SentEntry {
   /** What is wrong with it, of each lot. */
   List<String> faults() {
     Map<String, List<String>> faults = new LinkedHashMap<>();
-    if (!also.isEmpty() && isCounted()) {
+    if (!wrong.isEmpty() && isCounted()) {
       return List.copyOf(wrong); // What else is missing is missing of one lot alone.
     }
     for (OfLot lot : lots) {
