@@ -3,6 +3,7 @@ package chillwright.logfile;
 import chillwright.core.log.Nearest;
 import chillwright.core.log.Problem;
 import chillwright.core.log.Problem.Where.InField;
+import chillwright.core.measure.SaidLength;
 import chillwright.core.measure.Temperature;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -92,10 +93,19 @@ public final class CardCells {
   /** A whole number between two others, both allowed. */
   public OptionalInt count(String name, int least, int most) {
     String text = given(name);
-    if (text.isEmpty()) {
+    int count = text.matches("[0-9]{1,7}") ? Integer.parseInt(text) : -1;
+    return within(name, count, least, most);
+  }
+
+  /** The same of days, which may be said so: "12 days", "2 weeks". */
+  public OptionalInt days(String name, int least, int most) {
+    return within(name, SaidLength.days(given(name)).orElse(-1), least, most);
+  }
+
+  private OptionalInt within(String name, int count, int least, int most) {
+    if (given(name).isEmpty()) {
       return OptionalInt.empty();
     }
-    int count = text.matches("[0-9]{1,7}") ? Integer.parseInt(text) : -1;
     if (count < least || count > most) {
       String allowed = "a whole number from " + least + " to " + most;
       refuse(name, "bad-number", allowed, "\"%s\" must be %s.".formatted(name, allowed));

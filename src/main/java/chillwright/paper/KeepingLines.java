@@ -6,9 +6,7 @@ import chillwright.core.log.Category;
 import chillwright.core.rules.DayCounting;
 import chillwright.paper.LabelMaker.Judged;
 import chillwright.print.Times;
-import java.time.Instant;
 import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -20,16 +18,19 @@ import java.util.OptionalInt;
  */
 final class KeepingLines {
   /** Room to write a date by hand. */
-  private static final String BLANK = "__________";
+  static final String BLANK = "__________";
 
   private final Words words;
   private final Times times;
   private final LocalDate today;
 
-  KeepingLines(Words words, Times times, Instant now, ZoneId zone) {
+  /**
+   * @param today the day that it is read from
+   */
+  KeepingLines(Words words, Times times, LocalDate today) {
     this.words = words;
     this.times = times;
-    this.today = LocalDate.ofInstant(now, zone);
+    this.today = today;
   }
 
   /**
@@ -54,8 +55,12 @@ final class KeepingLines {
     return lines;
   }
 
-  /** Of a frozen lot that leaves its freezer. */
-  List<String> leavesFrozen(Keeping keeping, Judged judged, Room room) {
+  /**
+   * Of a frozen lot that leaves its freezer.
+   *
+   * @param posted the day on which it does, and thaws where it needs no cold
+   */
+  List<String> leavesFrozen(Keeping keeping, Judged judged, Room room, Optional<LocalDate> posted) {
     List<String> lines = new ArrayList<>();
     if (judged.timeline().food().category().tcs()) {
       lines.add(words.say("label.keep-frozen"));
@@ -67,7 +72,10 @@ final class KeepingLines {
       lines.add(words.say("label.quality-passed"));
     } else if (room.days().isPresent()) {
       int left = RoomLife.left(judged.timeline(), room.days().getAsInt());
-      lines.add(words.say("label.room-days", left, room.by()));
+      lines.add(
+          posted
+              .map(day -> roomUntil(day.plusDays(left), room))
+              .orElseGet(() -> words.say("label.room-days", left, room.by())));
     }
     lines.addAll(onceThawed(keeping, judged));
     return lines.isEmpty() ? List.of(words.say("label.no-date-outside")) : lines;

@@ -83,7 +83,8 @@ public final class LabelMaker {
             .orElse(List.of(words.say("label.nothing-logged")));
     List<String> facts = new ArrayList<>();
     facts.add(words.say("label.lot", lot.lot()));
-    judged.ifPresent(found -> facts.addAll(dates(lot, found)));
+    judged.ifPresent(found -> facts.addAll(dates(lot, found, inside)));
+    judged.flatMap(found -> posted(lot, found, text, inside)).ifPresent(facts::add);
     inside.net().map(LabelMaker::oneLine).ifPresent(facts::add);
     return new Label(
         lot.food(),
@@ -178,23 +179,27 @@ public final class LabelMaker {
       return List.of(unfit.get());
     }
     List<String> lines = new ArrayList<>(cooling().limits(judged));
-    lines.addAll(keeps(standing, judged, room(text), inside.leaves()));
+    lines.addAll(keeps(standing, judged, room(text), inside));
     return lines.isEmpty() ? List.of(words.say(noDate(standing))) : lines;
   }
 
   private List<String> keeps(
-      Standing standing, Judged judged, KeepingLines.Room room, boolean leaves) {
+      Standing standing, Judged judged, KeepingLines.Room room, Inside inside) {
     if (standing.phase() != Phase.FROZEN) {
-      return keeping().chilled(standing.keeping(), judged, room);
+      return keeping(inside).chilled(standing.keeping(), judged, room);
     }
-    boolean isByRoom = !judged.timeline().food().category().tcs() && room.days().isPresent();
+    boolean isByRoom = isByRoom(judged, room.days());
     if (isByRoom && RoomLife.begins(judged.timeline()).isPresent()) {
       // Found soft in its freezer: what that adds has ended.
-      return keeping().chilled(standing.keeping().outOfFreezer(), judged, room);
+      return keeping(inside).chilled(standing.keeping().outOfFreezer(), judged, room);
     }
-    return leaves
-        ? keeping().leavesFrozen(standing.keeping(), judged, room)
-        : keeping().frozen(standing.keeping(), judged, room);
+    return inside.leaves()
+        ? keeping(inside).leavesFrozen(standing.keeping(), judged, room, inside.posted())
+        : keeping(inside).frozen(standing.keeping(), judged, room);
+  }
+
+  private static boolean isByRoom(Judged judged, OptionalInt days) {
+    return !judged.timeline().food().category().tcs() && days.isPresent();
   }
 
   private static String noDate(Standing standing) {
@@ -266,27 +271,42 @@ public final class LabelMaker {
     return Language.ofTag(words.locale().toLanguageTag()).orElse(Language.ENGLISH);
   }
 
-  private KeepingLines keeping() {
-    return new KeepingLines(words, times(), now, zone);
+  /** By the day that its reader has it from. */
+  private KeepingLines keeping(Inside inside) {
+    LocalDate today = LocalDate.ofInstant(now, zone);
+    return new KeepingLines(words, times(), inside.posted().orElse(today));
   }
 
   private static Optional<Days> days(Judged judged) {
     return DayCounting.any(judged.timeline(), judged.rules());
   }
 
-  /** When it was made, frozen and thawed. */
-  private List<String> dates(LotState lot, Judged judged) {
+  /** When it was posted, or room to write that where its days count from then. */
+  private Optional<String> posted(LotState lot, Judged judged, LabelText text, Inside inside) {
+    boolean counts = isFrozen(lot) && isByRoom(judged, text.handling().roomDays());
+    return inside
+        .posted()
+        .map(this::day)
+        .or(() -> Optional.of(KeepingLines.BLANK).filter(blank -> inside.leaves() && counts))
+        .map(when -> words.say("label.posted", when));
+  }
+
+  private static boolean isFrozen(LotState lot) {
+    return lot.standing().filter(standing -> standing.phase() == Phase.FROZEN).isPresent();
+  }
+
+  /** When it was made, frozen and thawed; when we froze it is no matter of a buyer's. */
+  private List<String> dates(LotState lot, Judged judged, Inside inside) {
     List<String> dates = new ArrayList<>();
     Timeline timeline = judged.timeline();
     LogEntry first = days(judged).map(Days::dayOneRow).orElse(timeline.entries().get(0));
     dates.add(dated(begun(first.word()), first, timeline));
     timeline.entries().stream()
-        .filter(entry -> entry.word() == Word.FROZEN)
+        .filter(entry -> !inside.leaves() && entry.word() == Word.FROZEN)
         .findFirst()
         .ifPresent(entry -> dates.add(dated("label.frozen", entry, timeline)));
-    boolean isFrozen = lot.standing().filter(s -> s.phase() == Phase.FROZEN).isPresent();
     timeline.entries().stream()
-        .filter(entry -> !isFrozen && entry.word() == Word.THAWING)
+        .filter(entry -> !isFrozen(lot) && entry.word() == Word.THAWING)
         .reduce((before, last) -> last)
         .ifPresent(entry -> dates.add(dated("label.thawed", entry, timeline)));
     return dates;
@@ -318,7 +338,7 @@ public final class LabelMaker {
           .map(how -> extra("label.what.reheating", oneLine(how)))
           .ifPresent(lines::add);
       said.thawing()
-          .filter(how -> lot.standing().filter(s -> s.phase() == Phase.FROZEN).isPresent())
+          .filter(how -> isFrozen(lot))
           .map(how -> extra("label.what.thawing", words.say("label.thawing", oneLine(how))))
           .ifPresent(lines::add);
     }

@@ -1,5 +1,6 @@
 package chillwright.paper;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -56,26 +57,37 @@ public record LabelText(
    * @param net its net quantity of contents, as the kitchen words it; empty where nobody said
    * @param leaves whether it leaves the kitchen: whoever has it then needs no place in a freezer,
    *     no page of the kitchen and no room to write, but every ingredient
+   * @param posted the day on which it leaves, where somebody said
    */
   public record Inside(
-      OptionalInt portions, boolean isWhole, Optional<String> net, boolean leaves) {
+      OptionalInt portions,
+      boolean isWhole,
+      Optional<String> net,
+      boolean leaves,
+      Optional<LocalDate> posted) {
     public static final Inside WHOLE =
-        new Inside(OptionalInt.empty(), true, Optional.empty(), false);
+        new Inside(OptionalInt.empty(), true, Optional.empty(), false, Optional.empty());
     public static final Inside SOME =
-        new Inside(OptionalInt.empty(), false, Optional.empty(), false);
+        new Inside(OptionalInt.empty(), false, Optional.empty(), false, Optional.empty());
 
     public Inside {
       Objects.requireNonNull(portions, "portions");
       Objects.requireNonNull(net, "net");
+      Objects.requireNonNull(posted, "posted");
     }
 
     public static Inside of(int portions) {
-      return new Inside(OptionalInt.of(portions), false, Optional.empty(), false);
+      return new Inside(OptionalInt.of(portions), false, Optional.empty(), false, Optional.empty());
     }
 
     /** The same with its net quantity. */
-    public Inside with(Optional<String> quantity, boolean isLeaving) {
-      return new Inside(portions, isWhole, quantity, isLeaving);
+    public Inside with(Optional<String> quantity) {
+      return new Inside(portions, isWhole, quantity, leaves, posted);
+    }
+
+    /** The same on its way out of the kitchen. */
+    public Inside leaving(Optional<LocalDate> day) {
+      return new Inside(portions, isWhole, net, true, day);
     }
   }
 

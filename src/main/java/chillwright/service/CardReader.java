@@ -59,7 +59,7 @@ final class CardReader {
 
   /** Food that needs the cold for safety has no days outside it, however good it still looks. */
   private OptionalInt roomDays(CardCells cells) {
-    OptionalInt days = cells.count("roomDays", 1, MOST_ROOM_DAYS);
+    OptionalInt days = cells.days("roomDays", 1, MOST_ROOM_DAYS);
     boolean needsCold = keeping.category(cells.given("category")).filter(Category::tcs).isPresent();
     if (days.isPresent() && needsCold) {
       cells.refuse(

@@ -2,6 +2,7 @@ package chillwright.service;
 
 import chillwright.core.ahead.FrozenLife;
 import chillwright.core.ahead.Told;
+import chillwright.core.ahead.WarmSpell;
 import chillwright.core.heat.FrozenHistory;
 import chillwright.core.heat.FrozenHistory.Reading;
 import chillwright.core.heat.LifeModel;
@@ -11,7 +12,7 @@ import chillwright.core.log.Timeline;
 import chillwright.core.log.Word;
 import chillwright.service.Places.PlaceReading;
 import java.time.Instant;
-import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -49,9 +50,14 @@ final class FrozenQuality {
    *
    * @param around readings of its places, in any order
    * @param roomDays of food that needs no cold, as its kitchen states them
+   * @param now from which the days left are counted
    */
   static List<Told> of(
-      Timeline timeline, Instant since, List<PlaceReading> around, OptionalInt roomDays) {
+      Timeline timeline,
+      Instant since,
+      List<PlaceReading> around,
+      OptionalInt roomDays,
+      Instant now) {
     List<Reading> readings =
         around.stream()
             .flatMap(reading -> read(reading, since))
@@ -61,17 +67,33 @@ final class FrozenQuality {
       return List.of();
     }
     Category category = timeline.food().category();
-    FrozenLife life = new FrozenLife(timeline.day(since), FrozenHistory.ofReadings(readings));
-    if (!category.tcs() && category.freezer().max().isPresent() && life.hasThawed()) {
-      Optional<LocalDate> warmFrom =
-          readings.stream()
-              .filter(reading -> reading.celsius() > LifeModel.WARMEST)
-              .map(reading -> timeline.day(reading.at()))
-              .findFirst();
-      return FrozenLife.thawedWithoutCold(roomDays, warmFrom);
-    }
+    FrozenHistory history = FrozenHistory.ofReadings(readings);
+    FrozenLife life = new FrozenLife(timeline.day(since), history, timeline.day(now));
     Category.Range months = category.freezer();
-    return life.byFactor(months.min(), months.max(), FrozenLife.USUAL_FACTOR);
+    boolean isThawed = life.hasThawed() && !category.tcs() && months.max().isPresent();
+    Optional<WarmSpell> warm =
+        spell(readings, isThawed ? LifeModel.WARMEST : LifeModel.REFERENCE, timeline.zone());
+    List<Told> dates =
+        isThawed
+            ? life.thawedWithoutCold(roomDays, warm.map(spell -> spell.from().toLocalDate()))
+            : life.byFactor(months.min(), months.max(), FrozenLife.USUAL_FACTOR);
+    return dates.isEmpty()
+        ? dates
+        : Stream.concat(warm.map(WarmSpell::told).stream(), dates.stream()).toList();
+  }
+
+  /** From the first reading above that temperature to the first one after the last of them. */
+  private static Optional<WarmSpell> spell(List<Reading> readings, double celsius, ZoneId zone) {
+    List<Reading> warm = readings.stream().filter(each -> each.celsius() > celsius).toList();
+    if (warm.isEmpty()) {
+      return Optional.empty();
+    }
+    int last = readings.lastIndexOf(warm.get(warm.size() - 1));
+    Instant until = readings.get(Math.min(last + 1, readings.size() - 1)).at();
+    return Optional.of(
+        new WarmSpell(
+            warm.get(0).at().atZone(zone).toOffsetDateTime(),
+            until.atZone(zone).toOffsetDateTime()));
   }
 
   private static Stream<Reading> read(PlaceReading reading, Instant since) {

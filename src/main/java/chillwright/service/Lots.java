@@ -76,7 +76,11 @@ public final class Lots {
             .map(
                 since ->
                     FrozenQuality.of(
-                        found.get().timeline(), since, around, roomDays(session, state.food())))
+                        found.get().timeline(),
+                        since,
+                        around,
+                        roomDays(session, state.food()),
+                        now))
             .orElse(List.of()),
         PartsOfLot.contents(session, state, found.map(Found::log)),
         found.map(f -> judged(session, f, around, now)));

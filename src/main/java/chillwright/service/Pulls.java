@@ -4,6 +4,7 @@ import chillwright.core.keeping.LotOrder;
 import chillwright.core.keeping.LotState;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
+import chillwright.core.measure.SaidLength;
 import chillwright.core.plan.Dish;
 import chillwright.core.plan.Plan;
 import chillwright.core.plan.Plan.Task;
@@ -26,6 +27,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -48,8 +50,9 @@ public final class Pulls {
 
   /** A number of days as it is asked for; empty where it is none, or out of range. */
   public static Optional<Integer> days(String text) {
-    return text.matches("[1-9][0-9]{0,2}")
-        ? Optional.of(Integer.valueOf(text)).filter(days -> days <= MOST_DAYS)
+    OptionalInt days = SaidLength.days(text);
+    return days.isPresent()
+        ? Optional.of(days.getAsInt()).filter(count -> count >= 1 && count <= MOST_DAYS)
         : Optional.empty();
   }
 

@@ -62,10 +62,11 @@ class FrozenQualityTest {
     }
     assertThat(says("FR-1"))
         .containsExactly(
+            "Warm from Tue 3 Mar 2026 08:00 until Tue 10 Mar 2026 09:00.",
             "At its best until Sat 25 Apr 2026 (it was Sat 2 May 2026): the warm spells cost"
-                + " 6.2 days; 22 % of that life is used.",
+                + " 6.2 days; 22 % of that life is used; days left: 36.",
             "Quality fades from Tue 26 May 2026 (it was Tue 2 Jun 2026): the warm spells cost"
-                + " 6.2 days; 14 % of that life is used.");
+                + " 6.2 days; 14 % of that life is used; days left: 67.");
   }
 
   /** Its printed months are printed for 0 °F, so steady 0 °F costs nothing. */
@@ -82,7 +83,7 @@ class FrozenQualityTest {
   void a_silence_counts_at_the_warmer_of_its_ends() {
     read(3, "10F", "chest freezer");
     read(12, "10F", "chest freezer");
-    assertThat(says("FR-1").get(0)).contains("cost 8 days");
+    assertThat(says("FR-1").get(1)).contains("cost 8 days");
   }
 
   @Test
@@ -92,7 +93,7 @@ class FrozenQualityTest {
     read(5, "10F", "chest freezer");
     assertThat(says("FR-1")).isEmpty();
     read(6, "10F", "chest freezer");
-    assertThat(says("FR-1")).hasSize(2);
+    assertThat(says("FR-1")).hasSize(3);
     kitchen.log(
         """
         lot,when,entry,temperature,how,place
@@ -105,7 +106,7 @@ class FrozenQualityTest {
   void a_reading_too_warm_to_be_frozen_gives_no_date() {
     read(3, "50F", "chest freezer");
     read(4, "0F", "chest freezer");
-    assertThat(says("FR-1").get(0)).contains("cannot be told");
+    assertThat(says("FR-1").get(1)).contains("cannot be told");
   }
 
   /** Days at room temperature are a figure of the kitchen's own (common practice, no source). */
@@ -120,15 +121,20 @@ class FrozenQualityTest {
     read(3, "0F", "chest freezer");
     read(5, "45F", "chest freezer");
     read(6, "45F", "chest freezer");
-    assertThat(says("BAR-1")).hasSize(2);
-    assertThat(says("BAR-1").get(0)).contains("on Thu 5 Mar 2026", "a matter of quality");
-    assertThat(says("BAR-1").get(1)).contains("nobody has stated");
+    read(7, "0F", "chest freezer");
+    assertThat(says("BAR-1")).hasSize(3);
+    assertThat(says("BAR-1").get(0))
+        .isEqualTo("Warm from Thu 5 Mar 2026 08:00 until Sat 7 Mar 2026 08:00.");
+    assertThat(says("BAR-1").get(1)).contains("on Thu 5 Mar 2026", "a matter of quality");
+    assertThat(says("BAR-1").get(2)).contains("nobody has stated");
     kitchen
         .kitchen()
         .setUp()
         .food(
             Map.of(
                 "name", "Seed bars", "category", "bar_cookies_cut_and_wrapped", "roomDays", "6"));
-    assertThat(says("BAR-1").get(1)).contains("until Wed 11 Mar 2026");
+    assertThat(says("BAR-1").get(2)).contains("until Wed 11 Mar 2026; days left: 0");
+    kitchen.at("2026-03-08T18:00:00Z");
+    assertThat(says("BAR-1").get(2)).contains("until Wed 11 Mar 2026; days left: 3");
   }
 }

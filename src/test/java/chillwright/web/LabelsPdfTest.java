@@ -311,8 +311,17 @@ class LabelsPdfTest {
         .doesNotContain("your own days at room temperature");
     assertThat(text(labels + "&leaves=yes"))
         .contains("Days at its best at room temperature, counted from thawing: 5")
-        .contains("(figure of the kitchen that made it, quality only)")
-        .doesNotContain("Sep 2026", "No date applies");
+        .contains("(figure of the kitchen that made it, quality only)", "Posted ____")
+        .doesNotContain("Sep 2026", "No date applies", "Frozen Wed 4 Mar");
+    assertThat(text(labels)).contains("Frozen Wed 4 Mar").doesNotContain("Posted");
+    assertThat(text(labels + "&leaves=yes&posted=2026-03-10"))
+        .contains("Posted Tue 10 Mar 2026")
+        .contains("At room temperature at its best until Sun 15 Mar 2026 (figure of the kitchen")
+        .doesNotContain("counted from thawing", "____");
+    assertThat(text(labels + "&leaves=yes&posted=2026-09-10")).contains("PAST ITS BEST QUALITY");
+    assertThat(served.get(labels + "&leaves=yes&posted=2020-03-10").text()).contains("is over");
+    assertThat(served.get(labels + "&posted=2026-03-10").text())
+        .contains("goes with the tick that it leaves");
     assertThat(text(labels + "&leaves=yes&language=es"))
         .contains("se descongela: 5 (cifra de la cocina que lo hizo, solo calidad)");
     log(
@@ -346,6 +355,13 @@ class LabelsPdfTest {
         .contains("While it stays frozen: best quality by Mon 4 May 2026")
         .contains("After thawing use within 5 days, thawed on ____");
     assertThat(text("/lots/L-POST/labels.pdf?sheet=a4-8")).doesNotContain("KEEP FROZEN");
+    // FDA Food Code 2022 3-501.17, 3-501.18: not past its last day, seven days the first included.
+    cookedAndChilled("L-FRESH", "Leek pot");
+    String fresh = "/lots/L-FRESH/labels.pdf?sheet=a4-8&leaves=yes&posted=2026-03-";
+    assertThat(text(fresh + "07")).contains("Posted Sat 7 Mar 2026", "Discard after");
+    Reply late = served.get(fresh + "30");
+    assertThat(late.status()).isEqualTo(400);
+    assertThat(late.text()).contains("L-FRESH is not to be used after");
   }
 
   /** 21 CFR 101.7(a): in terms of weight, measure or numerical count. */
@@ -389,7 +405,10 @@ class LabelsPdfTest {
         .contains("Blank: the label bears no net quantity.");
   }
 
-  /** Eight portions in threes are two containers of 3 and one of 2. */
+  /**
+   * Eight portions in threes are two containers of 3 and one of 2. 1 oz = 28.3495 g (NIST SP 811,
+   * appendix B.8), so 6 oz are 170.1 g and 4 oz 113.4 g, whatever two rounded ounces were called.
+   */
   @Test
   void where_counts_differ_the_net_quantity_is_reckoned_from_that_of_one_portion()
       throws IOException {
@@ -398,8 +417,8 @@ class LabelsPdfTest {
     assertThat(refused.status()).isEqualTo(400);
     assertThat(refused.text()).contains("for different portions (3, 2)", "quantity of one portion");
     String text = text(threes + "Net+Wt+2+oz+(57+g)&net-of=portion");
-    assertThat(text.split("Net Wt 6 oz \\(171 g\\)", -1)).hasSize(3);
-    assertThat(text.split("Net Wt 4 oz \\(114 g\\)", -1)).hasSize(2);
+    assertThat(text.split("Net Wt 6 oz \\(170 g\\)", -1)).hasSize(3);
+    assertThat(text.split("Net Wt 4 oz \\(113 g\\)", -1)).hasSize(2);
     String fours = "/lots/L-CHILLED/labels.pdf?sheet=a4-8&many=portions&each=4&net=8+oz+(227+g)";
     assertThat(text(fours).split("8 oz \\(227 g\\)", -1)).hasSize(3);
     Reply uncounted = served.get("/lots/L-CHILLED/labels.pdf?count=2&net=2+oz&net-of=portion");

@@ -5,8 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chillwright.web.Served.Reply;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
-import java.util.HashMap;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -73,22 +74,66 @@ class OtherPartsTest {
     return reply.status() == 303 ? reply : visit.confirm("/lots/" + lot + "/entries", fields);
   }
 
+  /** What the field for the place of that word holds when the page of the lot is opened. */
+  private String filledIn(String lot, String word) {
+    Matcher field =
+        Pattern.compile("name=\"place-" + word + "\"[^>]* value=\"([^\"]*)\"")
+            .matcher(visit.open("/lots/" + lot).text());
+    assertThat(field.find()).as(word).isTrue();
+    return field.group(1);
+  }
+
+  private String place(String lot) {
+    return served.get("/api/v1/lots/" + lot).json().at("/place").asText();
+  }
+
   /** Our own design, no source: a box in no place is missed when that freezer warms. */
   @Test
-  void frozen_with_no_place_named_it_goes_where_that_food_is_kept() {
-    Map<String, String> stew = Map.of("name", "Bean stew", "category", "soup_or_stew");
-    served.kitchen().setUp().food(stew);
-    confirmed("BS-1", "entry", "frozen", "also", "BS-2");
-    Map<String, String> kept = new HashMap<>(stew);
-    kept.put("place", "Chest");
-    served.kitchen().setUp().food(kept);
-    confirmed("BS-3", "entry", "chilled");
-    served.at("2026-03-03T17:40:00Z");
-    Reply saved = confirmed("BS-3", "entry", "frozen");
-    assertThat(visit.open(Visit.target(saved)).text()).contains("Chest");
-    assertThat(entries("BS-1").findValuesAsText("place")).doesNotContain("Chest");
-    assertThat(entries("BS-3").findValuesAsText("place")).containsOnlyOnce("Chest");
-    assertThat(served.get("/api/v1/lots/BS-3").json().at("/place").asText()).isEqualTo("Chest");
+  void the_place_where_that_food_is_kept_is_filled_in_for_all_to_see() {
+    served.kitchen().setUp().place(Map.of("name", "Upright", "kind", "freezer"));
+    served
+        .kitchen()
+        .setUp()
+        .food(Map.of("name", "Bean stew", "category", "soup_or_stew", "place", "Chest"));
+    assertThat(filledIn("BS-1", "frozen")).isEqualTo("Chest");
+    assertThat(filledIn("BS-1", "chilled")).isEqualTo("Walk-in");
+    confirmed(
+        "BS-1",
+        "entry",
+        "frozen",
+        "place-frozen",
+        "Chest",
+        "place-chilled",
+        "Walk-in",
+        "also",
+        "BS-2");
+    assertThat(place("BS-1")).isEqualTo("Chest");
+    assertThat(place("BS-2")).isEqualTo("Chest");
+    confirmed("BS-3", "entry", "frozen", "place-frozen", "Chest", "place", "Upright");
+    assertThat(place("BS-3")).isEqualTo("Upright");
+  }
+
+  /** Two freezers, and nothing said of the food: nobody can tell which. */
+  @Test
+  void the_only_freezer_is_filled_in_and_of_two_none() {
+    assertThat(filledIn("BS-1", "frozen")).isEqualTo("Chest");
+    served.kitchen().setUp().place(Map.of("name", "Upright", "kind", "freezer"));
+    assertThat(filledIn("BS-1", "frozen")).isEmpty();
+  }
+
+  @Test
+  void a_place_that_was_emptied_stays_empty() {
+    served
+        .kitchen()
+        .setUp()
+        .food(Map.of("name", "Bean stew", "category", "soup_or_stew", "place", "Chest"));
+    confirmed("BS-1", "entry", "frozen", "place-frozen", "", "place-chilled", "Walk-in");
+    assertThat(entries("BS-1").at("/1/entry").asText()).isEqualTo("frozen");
+    assertThat(entries("BS-1").at("/1/place").isNull()).isTrue();
+    String unread =
+        log("BS-2", "entry", "frozen", "place-frozen", "", "temperature", "mild").text();
+    assertThat(unread)
+        .contains("name=\"place-frozen\" autocomplete=\"off\" list=\"places\" value=\"\"");
   }
 
   @Test
@@ -160,6 +205,28 @@ class OtherPartsTest {
     assertThat(refused.text())
         .contains("tell of each on its own page")
         .doesNotContain("leave both blank", "Give how many portions");
+  }
+
+  private static int ticked(String page) {
+    return page.split("name=\"also\" value=\"[^\"]*\" checked", -1).length - 1;
+  }
+
+  /** Common practice, no source: portions leave one container, a reading is taken of each. */
+  @Test
+  void from_the_page_of_a_batch_portions_are_taken_from_the_one_part_that_is_ticked() {
+    assertThat(ticked(visit.open("/lots/BS?entry=reading").text())).isEqualTo(3);
+    assertThat(ticked(visit.open("/lots/BS?entry=portions").text())).isZero();
+    String reason = "tick the one they come from, and no other";
+    assertThat(log("BS", "entry", "portions", "portions", "2").text()).contains(reason);
+    assertThat(log("BS", "entry", "portions", "portions", "2", "also", "BS-1 BS-2").text())
+        .contains(reason);
+    String[] two = {"entry", "portions", "portions", "2", "to", "ana", "also", "BS-2"};
+    Reply saved = confirmed("BS", two);
+    assertThat(saved.status()).as(saved.text()).isEqualTo(303);
+    JsonNode part = served.get("/api/v1/lots/BS-2").json();
+    assertThat(part.at("/portions/left").asInt()).isEqualTo(2);
+    assertThat(entries("BS-2").at("/1/to").asText()).isEqualTo("ana");
+    assertThat(entries("BS-1")).hasSize(1);
   }
 
   @Test

@@ -114,6 +114,55 @@ class ShareTest {
         .isEqualTo("2026-03-08");
   }
 
+  /**
+   * FDA Food Code 2022 1-201.10: food that needs no time and temperature control for safety has no
+   * limit to cool to, and none to be held hot by.
+   */
+  @Test
+  void parts_of_food_that_needs_no_cold_are_neither_cooling_nor_held_hot() {
+    served.kitchen().setUp().place(Map.of("name", "Steam table", "kind", "hot-holding"));
+    served.kitchen().setUp().place(Map.of("name", "Chest", "kind", "freezer"));
+    served.post(
+        "/api/v1/lots",
+        "{'lot':'BAR','food':'Seed bars','category':'bar_cookies_cut_and_wrapped','portions':48}");
+    log("BAR", "{'when':'@6T09:00:00-07:00','entry':'cooked'}");
+    taken(submit("BAR", "parts", "parts", "4", "portions", "12", "food", "Seed bars"));
+    assertThat(lot("BAR-1").at("/phase").asText()).isEqualTo("cooked");
+    for (String code : List.of("BAR", "BAR-1")) {
+      assertThat(visit.open("/lots/" + code).text())
+          .doesNotContain("cooling,", "value=\"hot-holding");
+    }
+    assertThat(visit.open("/lots/BAR-1").text())
+        .contains("<option value=\"frozen Chest\"")
+        .containsSubsequence("name=\"entry\" value=\"frozen\"", "value=\"portions\"");
+    visit.open("/new-batch");
+    String[] batch = {
+      "lot",
+      "OAT",
+      "entry",
+      "cooked",
+      "scale",
+      "F",
+      "food",
+      "Oat bars",
+      "category",
+      "bar_cookies_cut_and_wrapped",
+      "containers",
+      "2",
+      "portions",
+      "24"
+    };
+    assertThat(visit.submit("/new-batch", batch).status()).isEqualTo(303);
+    assertThat(lot("OAT-2").at("/phase").asText()).isEqualTo("cooked");
+    // Soup cools on, and is offered its steam table.
+    served.post(
+        "/api/v1/lots", "{'lot':'POT','food':'Soup','category':'soup_or_stew','portions':8}");
+    log("POT", "{'when':'@6T12:50:00-07:00','entry':'cooked','temperature':'180F'}");
+    assertThat(visit.open("/lots/POT").text()).contains("hot-holding Steam table");
+    taken(submit("POT", "parts", "parts", "2", "portions", "4", "food", "Soup"));
+    assertThat(lot("POT-1").at("/phase").asText()).isEqualTo("cooling");
+  }
+
   @Test
   void what_cannot_be_put_together_is_told_and_nothing_is_stored() {
     chilled("A", "Soup", 5, 4);

@@ -16,8 +16,9 @@ import java.util.OptionalInt;
  *
  * @param frozen the day it was frozen
  * @param history what it was kept at; time that is not in it costs nothing beyond its length
+ * @param today from which the days left are counted
  */
-public record FrozenLife(LocalDate frozen, FrozenHistory history) {
+public record FrozenLife(LocalDate frozen, FrozenHistory history, LocalDate today) {
   /** How much faster quality is lost ten degrees Celsius warmer: published 1.6 to 3.9, chosen 3. */
   public static final double USUAL_FACTOR = 3;
 
@@ -52,7 +53,7 @@ public record FrozenLife(LocalDate frozen, FrozenHistory history) {
    * @param roomDays at room temperature, as its kitchen states them
    * @param warmFrom the first day on which it was so warm, where that is known
    */
-  public static List<Told> thawedWithoutCold(OptionalInt roomDays, Optional<LocalDate> warmFrom) {
+  public List<Told> thawedWithoutCold(OptionalInt roomDays, Optional<LocalDate> warmFrom) {
     Told ended =
         warmFrom
             .map(day -> Told.of("frozen-life.ended.on", Filled.day("warmFrom", day)))
@@ -65,8 +66,14 @@ public record FrozenLife(LocalDate frozen, FrozenHistory history) {
     return List.of(
         ended,
         warmFrom
-            .map(day -> Filled.day("goodUntil", day.plusDays(days)))
-            .map(until -> Told.of("frozen-life.room.until", counted, until))
+            .map(day -> day.plusDays(days))
+            .map(
+                until ->
+                    Told.of(
+                        "frozen-life.room.until",
+                        counted,
+                        Filled.day("goodUntil", until),
+                        left(until)))
             .orElseGet(() -> Told.of("frozen-life.room.days", counted)));
   }
 
@@ -89,12 +96,19 @@ public record FrozenLife(LocalDate frozen, FrozenHistory history) {
     }
     double days = Math.max(0, cost.value().orElseThrow());
     double share = 100 * history.used(model).value().orElseThrow();
-    LocalDate now = before.minusDays((long) Math.ceil(days - ROUNDING));
+    LocalDate moved = before.minusDays((long) Math.ceil(days - ROUNDING));
+    LocalDate now = moved.isBefore(frozen) ? frozen : moved;
     return Told.of(
         now.equals(before) ? key + ".unmoved" : key,
-        Filled.day("now", now.isBefore(frozen) ? frozen : now),
+        Filled.day("now", now),
         was,
         Filled.amount("cost", days, Filled.Unit.DAYS),
-        Filled.amount("used", share, Filled.Unit.PERCENT));
+        Filled.amount("used", share, Filled.Unit.PERCENT),
+        left(now));
+  }
+
+  /** The days until then; none once it has passed. */
+  private Filled left(LocalDate until) {
+    return Filled.count("daysLeft", Math.max(0, ChronoUnit.DAYS.between(today, until)));
   }
 }

@@ -245,12 +245,22 @@ public record Timeline(
     return LocalDate.ofInstant(moment, zone);
   }
 
-  /** Where the lot stands after its last entry. */
+  /**
+   * Where the lot stands after its last entry. Food that needs no cold is not called cooling,
+   * though the row of a part says so: there is no limit that it cools to.
+   */
   public Phase phase() {
     if (closedAt().isPresent()) {
       return closingPhase(closedAt().get());
     }
-    return lastPhase(own).or(() -> lastPhase(inherited)).orElse(Phase.PREPARED);
+    Phase phase = lastPhase(own).or(() -> lastPhase(inherited)).orElse(Phase.PREPARED);
+    return phase == Phase.COOLING && !food.category().tcs() ? madeAs() : phase;
+  }
+
+  private Phase madeAs() {
+    return entries().stream().anyMatch(entry -> entry.word() == Word.PREPARED)
+        ? Phase.PREPARED
+        : Phase.COOKED;
   }
 
   /** Told by the row that closed the lot, the last of that moment. */

@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.MatchResult;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
@@ -21,10 +20,10 @@ public record NetQuantity(String text) {
   private static final double SLACK = 0.05;
 
   /** NIST Handbook 44, appendix C: grams in an avoirdupois ounce. */
-  private static final double OUNCE = 28.349523125;
+  static final BigDecimal OUNCE = new BigDecimal("28.349523125");
 
   /** NIST Handbook 44, appendix C: millilitres in a US fluid ounce. */
-  private static final double FLUID_OUNCE = 29.57353;
+  static final BigDecimal FLUID_OUNCE = new BigDecimal("29.57353");
 
   /** Digits with a fraction or not: "12", "1.5", "1,000", "1 1/2", "1/2". */
   private static final String DIGITS = "\\d+(?:[.,]\\d+)?(?:\\s?\\d*/\\d+)?";
@@ -38,30 +37,38 @@ public record NetQuantity(String text) {
       Pattern.compile(
           "(?:\\p{L}[\\p{L}.: ]{0,30})?%s(?:[(,;/·=]?\\s*%s\\)?\\s*)*".formatted(AMOUNT, AMOUNT));
 
-  private static final Pattern EACH = Pattern.compile("(" + DIGITS + ")\\s*(" + UNIT + ")");
-  private static final Pattern NUMBER = Pattern.compile(DIGITS);
+  /** An amount: its number and its unit. */
+  static final Pattern EACH = Pattern.compile("(" + DIGITS + ")\\s*(" + UNIT + ")");
+
   private static final Pattern THOUSANDS = Pattern.compile("[1-9]\\d{0,2},\\d{3}");
 
   /** What an amount is of; only like amounts can be held against each other. */
-  private enum Kind {
+  enum Kind {
     OUNCES,
     FLUID_OUNCES,
     GRAMS,
-    MILLILITRES
+    MILLILITRES;
+
+    boolean isMetric() {
+      return this == GRAMS || this == MILLILITRES;
+    }
   }
 
-  private record Unit(Kind kind, double size) {}
+  record Unit(Kind kind, double size) {}
+
+  static final Unit OUNCES_UNIT = new Unit(Kind.OUNCES, 1);
+  static final Unit POUND = new Unit(Kind.OUNCES, 16);
 
   private record Amount(Kind kind, double amount) {}
 
   private static final Map<String, Unit> UNITS =
       Map.ofEntries(
-          Map.entry("oz", new Unit(Kind.OUNCES, 1)),
-          Map.entry("ounce", new Unit(Kind.OUNCES, 1)),
-          Map.entry("onza", new Unit(Kind.OUNCES, 1)),
-          Map.entry("lb", new Unit(Kind.OUNCES, 16)),
-          Map.entry("pound", new Unit(Kind.OUNCES, 16)),
-          Map.entry("libra", new Unit(Kind.OUNCES, 16)),
+          Map.entry("oz", OUNCES_UNIT),
+          Map.entry("ounce", OUNCES_UNIT),
+          Map.entry("onza", OUNCES_UNIT),
+          Map.entry("lb", POUND),
+          Map.entry("pound", POUND),
+          Map.entry("libra", POUND),
           Map.entry("fl", new Unit(Kind.FLUID_OUNCES, 1)),
           Map.entry("fluid", new Unit(Kind.FLUID_OUNCES, 1)),
           Map.entry("floz", new Unit(Kind.FLUID_OUNCES, 1)),
@@ -105,12 +112,12 @@ public record NetQuantity(String text) {
   public boolean agrees() {
     List<Amount> amounts = amounts();
     return amounts.stream()
-        .filter(one -> one.kind() == Kind.GRAMS || one.kind() == Kind.MILLILITRES)
+        .filter(one -> one.kind().isMetric())
         .allMatch(metric -> isMet(metric, customary(amounts, metric.kind())));
   }
 
   private static boolean isMet(Amount metric, List<Double> customary) {
-    double each = metric.kind() == Kind.GRAMS ? OUNCE : FLUID_OUNCE;
+    double each = (metric.kind() == Kind.GRAMS ? OUNCE : FLUID_OUNCE).doubleValue();
     return customary.isEmpty()
         || customary.stream()
             .anyMatch(
@@ -139,19 +146,9 @@ public record NetQuantity(String text) {
         || (customary == Kind.FLUID_OUNCES && metric == Kind.MILLILITRES);
   }
 
-  /** The same of so many portions, each of this quantity. */
+  /** The same of so many portions, each of this quantity; whether it agrees is asked before. */
   public NetQuantity times(int portions) {
-    return new NetQuantity(
-        NUMBER
-            .matcher(text)
-            .replaceAll(
-                found ->
-                    Matcher.quoteReplacement(
-                        number(found.group())
-                            .multiply(BigDecimal.valueOf(portions))
-                            .round(new MathContext(6))
-                            .stripTrailingZeros()
-                            .toPlainString())));
+    return new NetQuantity(NetTotal.of(text, portions));
   }
 
   private List<Amount> amounts() {
@@ -159,15 +156,20 @@ public record NetQuantity(String text) {
   }
 
   private static Optional<Amount> amount(MatchResult found) {
-    String word = found.group(2).strip().toLowerCase(Locale.ROOT).split("[. ]", 2)[0];
-    String one = word.length() > 2 ? word.replaceFirst("s$", "") : word;
-    return Optional.ofNullable(UNITS.get(one))
-        .or(() -> Optional.ofNullable(UNITS.get(word.replaceFirst("s$", ""))))
+    return unit(found.group(2))
         .map(unit -> new Amount(unit.kind(), number(found.group(1)).doubleValue() * unit.size()));
   }
 
+  /** Empty where nobody knows the word, such as bars. */
+  static Optional<Unit> unit(String words) {
+    String word = words.strip().toLowerCase(Locale.ROOT).split("[. ]", 2)[0];
+    String one = word.length() > 2 ? word.replaceFirst("s$", "") : word;
+    return Optional.ofNullable(UNITS.get(one))
+        .or(() -> Optional.ofNullable(UNITS.get(word.replaceFirst("s$", ""))));
+  }
+
   /** "1 1/2" is one and a half; a comma before three digits parts thousands. */
-  private static BigDecimal number(String digits) {
+  static BigDecimal number(String digits) {
     int slash = digits.indexOf('/');
     if (slash < 0) {
       boolean isThousands = THOUSANDS.matcher(digits).matches();

@@ -43,7 +43,7 @@ final class BatchesQuestion implements Question.Answering {
     int batch = needed(given, "batch");
     LocalDate today = setting.now().toLocalDate();
     LocalDate lastOut = lastDay(given, today);
-    OptionalInt then = given.count("then-days", MOST_DAYS);
+    OptionalInt then = given.days("then-days", MOST_DAYS);
     OptionalInt stock = given.count("stock", MOST_PORTIONS);
     int perDay = given.count("per-day", MOST_PER_DAY).orElse(1);
     OwnFood own = OwnFood.of(given, Optional.of(category), lastOut, setting);

@@ -4,6 +4,7 @@ import chillwright.core.ahead.Ahead;
 import chillwright.core.ahead.Ahead.Source;
 import chillwright.core.ahead.FrozenLife;
 import chillwright.core.ahead.Told;
+import chillwright.core.ahead.WarmSpell;
 import chillwright.core.heat.FrozenHistory;
 import chillwright.core.heat.LifeModel;
 import chillwright.core.heat.PrintedLife;
@@ -11,6 +12,7 @@ import chillwright.core.log.Category;
 import chillwright.core.measure.Temperature;
 import chillwright.logfile.Degrees;
 import java.time.LocalDate;
+import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,6 +23,7 @@ import java.util.TreeMap;
 /** What warm spells of a freezer cost of a food's quality life, and the best-by day they leave. */
 final class FrozenLifeQuestion implements Question.Answering {
   private static final int MOST_STEPS = 100;
+  private static final double MINUTES_IN_DAY = 24 * 60;
 
   private static final String STEPS =
       "temperatures and times such as 10F:7d,-5F:12h, at most " + MOST_STEPS;
@@ -36,6 +39,8 @@ final class FrozenLifeQuestion implements Question.Answering {
         Parameter.needed("frozen", "DATE", "Day it was frozen."),
         Parameter.needed("steps", "STEPS", "Warm spells, such as 10F:7d,15F:12h; else 0F."),
         Parameter.optional(
+            "since", "TIME", "When the first of them began; each follows the one before it."),
+        Parameter.optional(
             "q10", "NUMBER", "How much faster for ten degrees Celsius more (default: 3)."),
         OwnFood.ROOM_DAYS);
   }
@@ -47,14 +52,36 @@ final class FrozenLifeQuestion implements Question.Answering {
       LocalDate frozen,
       double factor,
       FrozenHistory history,
-      OwnFood own) {
+      OwnFood own,
+      Optional<OffsetDateTime> since,
+      LocalDate today) {
     /** Nothing of it is a question of safety, however warm it was. */
     boolean isWithoutCold() {
       return category.filter(kind -> !kind.tcs()).isPresent();
     }
 
+    /** From the first step above that temperature to the end of the last; empty without a day. */
+    Optional<WarmSpell> warm(double celsius) {
+      if (since.isEmpty()) {
+        return Optional.empty();
+      }
+      OffsetDateTime at = since.get();
+      Optional<OffsetDateTime> from = Optional.empty();
+      OffsetDateTime until = at;
+      for (FrozenHistory.Step step : history.steps()) {
+        OffsetDateTime end = at.plusMinutes(Math.round(step.length() * MINUTES_IN_DAY));
+        if (step.celsius() > celsius) {
+          from = Optional.of(from.orElse(at));
+          until = end;
+        }
+        at = end;
+      }
+      OffsetDateTime last = until;
+      return from.map(first -> new WarmSpell(first, last));
+    }
+
     FrozenLife dates() {
-      return new FrozenLife(frozen, history);
+      return new FrozenLife(frozen, history, today);
     }
 
     static Asked of(Given given, Setting setting) throws BadQuestion {
@@ -72,9 +99,32 @@ final class FrozenLifeQuestion implements Question.Answering {
       double factor = given.number("q10", 1, 10, FrozenLife.USUAL_FACTOR);
       Optional<FrozenHistory> history = FrozenLifeQuestion.steps(given);
       OwnFood own = OwnFood.of(given, category, setting.now().toLocalDate(), setting);
+      Optional<OffsetDateTime> since = began(given, frozen, setting);
       given.requireFaultless();
-      return new Asked(category, life, frozen.orElseThrow(), factor, history.orElseThrow(), own);
+      return new Asked(
+          category,
+          life,
+          frozen.orElseThrow(),
+          factor,
+          history.orElseThrow(),
+          own,
+          since,
+          setting.now().toLocalDate());
     }
+  }
+
+  private static Optional<OffsetDateTime> began(
+      Given given, Optional<LocalDate> frozen, Setting setting) {
+    if (!given.has("since")) {
+      return Optional.empty();
+    }
+    OffsetDateTime since = given.since("since", setting.asked());
+    if (frozen.filter(since.toLocalDate()::isBefore).isPresent()) {
+      String allowed = "a time from " + frozen.get() + " on";
+      String says = "It was not frozen yet then: give " + allowed + ".";
+      given.refuse("since", "before-frozen", allowed, says);
+    }
+    return Optional.of(since);
   }
 
   @Override
@@ -82,6 +132,7 @@ final class FrozenLifeQuestion implements Question.Answering {
     Asked asked = Asked.of(given, setting);
     List<Told> told = new ArrayList<>();
     List<Source> sources = new ArrayList<>();
+    asked.warm(LifeModel.REFERENCE).map(WarmSpell::told).ifPresent(told::add);
     if (asked.isWithoutCold() && asked.dates().hasThawed()) {
       return thawedWithoutCold(asked);
     }
@@ -98,9 +149,13 @@ final class FrozenLifeQuestion implements Question.Answering {
 
   private static Ahead thawedWithoutCold(Asked asked) {
     Category category = asked.category.orElseThrow();
+    Optional<WarmSpell> warm = asked.warm(LifeModel.WARMEST);
+    List<Told> told = new ArrayList<>(warm.map(WarmSpell::told).stream().toList());
+    Optional<LocalDate> from = warm.map(spell -> spell.from().toLocalDate());
+    told.addAll(asked.dates().thawedWithoutCold(asked.own.roomDays(), from));
     return new Ahead(
         "frozen-life",
-        FrozenLife.thawedWithoutCold(asked.own.roomDays(), Optional.empty()),
+        told,
         List.of("wrapped"),
         List.of(new Source(category.title(), category.source(), category.status())));
   }

@@ -3,6 +3,7 @@ package chillwright.service.ahead;
 import chillwright.core.log.Nearest;
 import chillwright.core.log.Problem;
 import chillwright.core.log.Problem.Where.InField;
+import chillwright.core.measure.SaidLength;
 import chillwright.core.measure.Temperature;
 import chillwright.logfile.Degrees;
 import chillwright.logfile.SaidTime;
@@ -20,6 +21,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.Function;
+import java.util.function.ToIntFunction;
 
 /** Reads what was given with a question, and gathers what is wrong with it. */
 final class Given {
@@ -130,16 +132,21 @@ final class Given {
   }
 
   OptionalInt count(String name, int most) {
+    return count(name, most, text -> text.matches("[0-9]{1,6}") ? Integer.parseInt(text) : 0);
+  }
+
+  /** A count of days, which may be said so: "12 days", "2 weeks". */
+  OptionalInt days(String name, int most) {
+    return count(name, most, text -> SaidLength.days(text).orElse(0));
+  }
+
+  private OptionalInt count(String name, int most, ToIntFunction<String> reader) {
     Optional<Integer> count =
         read(
             name,
             "bad-count",
             "a whole number from 1 to " + most,
-            text ->
-                Optional.of(text)
-                    .filter(t -> t.matches("[0-9]{1,6}"))
-                    .map(Integer::valueOf)
-                    .filter(n -> n >= 1 && n <= most));
+            text -> Optional.of(reader.applyAsInt(text)).filter(n -> n >= 1 && n <= most));
     return count.map(OptionalInt::of).orElseGet(OptionalInt::empty);
   }
 

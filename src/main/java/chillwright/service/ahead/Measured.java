@@ -1,5 +1,6 @@
 package chillwright.service.ahead;
 
+import chillwright.core.measure.SaidLength;
 import java.text.Normalizer;
 import java.util.HashMap;
 import java.util.Locale;
@@ -47,26 +48,13 @@ enum Measured {
           "lb pound libra = 0.45359237")),
   /** One piece: the printed thawing times are those of birds and roasts; the bound is ours. */
   PIECE("weight", "12lb or 5.4kg", 25, "25 kg (55 lb)", MASS.units),
-  TIME(
-      "time",
-      "9h, 90min, 3h 30min or 2d",
-      24 * 3650,
-      "3,650 d",
-      units(
-          "min minute minuto = 0.016666666666666666", "h hr hour hora = 1", "d day día dia = 24"));
+  TIME("time", "9h, 90min, 3h 30min, 2d or 2 weeks", 24 * 3650, "3,650 d", Map.of());
 
   /** At most seven digits, so that nothing runs over; a comma for decimals as many write it. */
   private static final String NUMBER = "\\d{1,7}(?:[.,]\\d{1,4})?";
 
   private static final Pattern AMOUNT =
       Pattern.compile("(" + NUMBER + ")\\s*(\\p{L}+[.]?\\s?\\p{L}*3?[.]?)");
-
-  /** "19h30", "19 h 30 min" or "3:30 h": hours, then minutes. */
-  private static final Pattern HOURS_AND_MINUTES =
-      Pattern.compile(
-          "(\\d{1,5})(?:\\s*(?:h|hr|hours?|horas?)(?:\\s*(?:and|y))?\\s*|:)([0-5]?\\d)"
-              + "\\s*(?:h|hr|hours?|horas?|min|minutes?|minutos?)?",
-          Pattern.CASE_INSENSITIVE);
 
   /** "3 1/2", "1/2" and "3½": a fraction, after a whole number or alone. */
   private static final Pattern FRACTION =
@@ -147,11 +135,11 @@ enum Measured {
 
   /** In millimetres, litres, kilograms or hours; empty where it is no such amount. */
   OptionalDouble read(String text) {
-    String given = inDecimals(Normalizer.normalize(text.strip(), Normalizer.Form.NFC));
-    Matcher mixed = HOURS_AND_MINUTES.matcher(given);
-    if (this == TIME && mixed.matches()) {
-      return within(Double.parseDouble(mixed.group(1)) + Double.parseDouble(mixed.group(2)) / 60);
+    if (this == TIME) {
+      OptionalDouble hours = SaidLength.hours(text);
+      return hours.isPresent() ? within(hours.getAsDouble()) : hours;
     }
+    String given = inDecimals(Normalizer.normalize(text.strip(), Normalizer.Form.NFC));
     Matcher amount = AMOUNT.matcher(given);
     if (!amount.matches()) {
       return OptionalDouble.empty();

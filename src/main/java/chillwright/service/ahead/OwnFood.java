@@ -47,7 +47,7 @@ record OwnFood(Optional<String> name, OptionalInt roomDays) {
    */
   static OwnFood of(Given given, Optional<Category> category, LocalDate day, Setting setting) {
     boolean isCold = category.filter(Category::tcs).isPresent();
-    OptionalInt days = given.count("room-days", MOST_ROOM_DAYS);
+    OptionalInt days = given.days("room-days", MOST_ROOM_DAYS);
     if (isCold && days.isPresent()) {
       given.refuse(
           "room-days",

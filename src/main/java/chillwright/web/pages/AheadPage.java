@@ -60,6 +60,7 @@ final class AheadPage {
           "bad-number",
           "bad-date",
           "bad-steps",
+          "before-frozen",
           "past-day",
           "needs-cold",
           "other-kind");

@@ -74,6 +74,7 @@ public record Filled(
                     && !field.getKey().equals("temperature")
                     && !TAKEN.contains(field.getKey())
                     && !field.getKey().equals("by")
+                    && !field.getKey().startsWith(ColdPlace.FIELD)
                     && !(isAct() && BESIDE_AN_ACT.contains(field.getKey()))
                     && !field.getKey().equals("scale"));
   }

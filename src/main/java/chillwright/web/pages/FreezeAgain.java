@@ -2,13 +2,13 @@ package chillwright.web.pages;
 
 import chillwright.core.log.Category;
 import chillwright.core.measure.Limit;
+import chillwright.core.measure.SaidLength;
 import chillwright.core.measure.Temperature;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.RuleSet;
 import chillwright.core.rules.Shape.Hold;
 import chillwright.logfile.Degrees;
 import chillwright.print.Refreezing;
-import chillwright.service.ahead.SaidLength;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;

@@ -22,7 +22,7 @@ final class GoodOnForm {
   /** What is asked; a day that is over is refused, since all that is on hand is here today. */
   static Optional<StillGood> read(Parameters parameters, Desk desk, Visitor visitor) {
     LocalDate today = LocalDate.ofInstant(desk.kitchen().now(), desk.zone());
-    Optional<Integer> days = parameters.number(DAYS, MOST_DAYS);
+    Optional<Integer> days = parameters.days(DAYS, MOST_DAYS);
     Optional<LocalDate> day = parameters.day(DAY).or(() -> days.map(posted -> today));
     day.filter(today::isAfter)
         .map(desk.times(visitor)::day)

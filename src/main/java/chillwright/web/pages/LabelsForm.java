@@ -14,7 +14,17 @@ final class LabelsForm {
   private static final String AGAIN = "labels";
 
   private static final List<String> FIELDS =
-      List.of("sheet", "many", "count", "each", "from", "leaves", "net", "net-of", "language");
+      List.of(
+          "sheet",
+          "many",
+          "count",
+          "each",
+          "from",
+          "leaves",
+          "posted",
+          "net",
+          "net-of",
+          "language");
 
   /** What is shown of a field at most; more is no slip. */
   private static final int LONGEST = 200;

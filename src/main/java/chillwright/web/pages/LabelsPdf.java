@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.keeping.LotState;
 import chillwright.core.kitchen.LabelsMade;
 import chillwright.core.log.LotId;
 import chillwright.paper.Label;
@@ -13,6 +14,7 @@ import chillwright.service.LotView;
 import io.javalin.http.Context;
 import io.javalin.http.Header;
 import io.javalin.http.HttpStatus;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
@@ -35,29 +37,21 @@ public final class LabelsPdf {
 
   private static final String YES = "yes";
   private static final String SURE = "sure";
+  private static final String POSTED = "posted";
   private static final List<String> MANY = List.of("lot", "parts", "portions");
   private static final Map<String, String> NAMES =
-      Map.of(
-          "sheet",
-          "labels.sheet",
-          "many",
-          "labels.many",
-          "count",
-          "labels.count",
-          "each",
-          "labels.each",
-          "from",
-          "labels.from",
-          "leaves",
-          "labels.leaves",
-          "net",
-          "labels.net",
-          NetWords.OF,
-          "labels.net-of",
-          "language",
-          "labels.language",
-          SURE,
-          "labels.sure");
+      Map.ofEntries(
+          Map.entry("sheet", "labels.sheet"),
+          Map.entry("many", "labels.many"),
+          Map.entry("count", "labels.count"),
+          Map.entry("each", "labels.each"),
+          Map.entry("from", "labels.from"),
+          Map.entry("leaves", "labels.leaves"),
+          Map.entry("net", "labels.net"),
+          Map.entry(POSTED, "labels.posted"),
+          Map.entry(NetWords.OF, "labels.net-of"),
+          Map.entry("language", "labels.language"),
+          Map.entry(SURE, "labels.sure"));
 
   private final Desk desk;
 
@@ -147,14 +141,50 @@ public final class LabelsPdf {
       List<Wanted> wanted, Parameters parameters, Visitor visitor, Context context) {
     NetWords net = NetWords.of(parameters, visitor, wanted.stream().map(Wanted::portions).toList());
     boolean leaves = leaves(parameters);
+    Optional<LocalDate> posted = posted(wanted, parameters, visitor);
     Visitor reader = visitor.reading(language(parameters));
     LabelWords words = new LabelWords(desk, reader, desk.address(context));
     List<Label> labels = new ArrayList<>();
     for (Wanted one : wanted) {
-      Label label = words.of(one.lot(), one.inside().with(net.over(one.portions()), leaves));
+      Inside inside = one.inside().with(net.over(one.portions()));
+      Label label = words.of(one.lot(), leaves ? inside.leaving(posted) : inside);
       labels.addAll(Collections.nCopies(one.count(), label));
     }
     return labels;
+  }
+
+  /** The day it is posted; refused where it is over, or where a lot is not to be used by then. */
+  private Optional<LocalDate> posted(List<Wanted> wanted, Parameters parameters, Visitor visitor) {
+    LocalDate today = LocalDate.ofInstant(desk.kitchen().now(), desk.zone());
+    Optional<LocalDate> posted = parameters.day(POSTED);
+    if (posted.isPresent() && !leaves(parameters)) {
+      parameters.refuse(visitor.say("labels.posted.stays"));
+    }
+    posted
+        .filter(today::isAfter)
+        .map(desk.times(visitor)::day)
+        .ifPresent(day -> parameters.refuse(visitor.say("labels.posted.over", day)));
+    for (LotView lot : wanted.stream().map(Wanted::lot).distinct().toList()) {
+      lastDay(lot)
+          .filter(last -> posted.filter(last::isBefore).isPresent())
+          .map(desk.times(visitor)::day)
+          .ifPresent(
+              last ->
+                  parameters.refuse(
+                      visitor.say("labels.posted.late", lot.state().lot().text(), last)));
+    }
+    return posted;
+  }
+
+  /** The last day of safety of a lot that is not frozen. */
+  private static Optional<LocalDate> lastDay(LotView lot) {
+    boolean isOfSafety =
+        lot.judged().filter(of -> !of.timeline().food().category().daysAreQuality()).isPresent();
+    return lot.state()
+        .standing()
+        .filter(standing -> isOfSafety)
+        .map(LotState.Standing::keeping)
+        .flatMap(keeping -> keeping.dateMarkLastDay().or(keeping::chilledLastDay));
   }
 
   /**

@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.measure.SaidLength;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.Shape.TimeAlone;
 import chillwright.logfile.SaidTime;
@@ -8,7 +9,6 @@ import chillwright.logfile.SaidTime.Edge;
 import chillwright.logfile.SaidTime.Either;
 import chillwright.logfile.SaidTime.Skipped;
 import chillwright.print.Figures;
-import chillwright.service.ahead.SaidLength;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;

@@ -62,11 +62,11 @@ final class LotActs {
   }
 
   /**
-   * Moves as the page offers them, those that change nothing else first. Food that is not for use
-   * is not offered a place where it is held to be served.
+   * Moves as the page offers them, those that change nothing else first. Food that is not for use,
+   * or needs neither cold nor heat, is not offered a place where it is held hot to be served.
    */
   private List<LotPageView.Move> offered(LotState lot, boolean stillCools, Visitor visitor) {
-    boolean isFit = mayBeUsed(lot);
+    boolean isFit = needsCold(lot) && mayBeUsed(lot);
     return moved(lot, stillCools).entrySet().stream()
         .filter(moves -> isFit || moves.getKey() != Word.HOT_HOLDING)
         .sorted(Comparator.comparing(moves -> moves.getKey() != Word.MOVED))
@@ -99,6 +99,15 @@ final class LotActs {
       fields.put("how", List.of(How.REFRIGERATOR.text()));
     }
     return new Form(fields);
+  }
+
+  private boolean needsCold(LotState lot) {
+    return kitchen
+        .library()
+        .keepingList()
+        .category(lot.category())
+        .filter(category -> !category.tcs())
+        .isEmpty();
   }
 
   /** What to log of a lot that is called frozen where nothing stays frozen; blank for none. */

@@ -114,6 +114,7 @@ final class LotPage {
     Map<String, String> fields = new HashMap<>();
     fields.put("entry", NextWords.of(logged(view), desk.kitchen().now()).get(0));
     fields.put("scale", visitor.scaleLetter());
+    fields.putAll(ColdPlace.usual(desk, view.state().food()));
     return Filled.with(fields);
   }
 

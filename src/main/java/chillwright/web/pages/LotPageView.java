@@ -72,6 +72,11 @@ public record LotPageView(
     return words.subList(Math.min(LIKELY, words.size()), words.size());
   }
 
+  /** The words beside which a place of their own is filled in. */
+  public List<String> colds() {
+    return words.stream().filter(ColdPlace::isCold).toList();
+  }
+
   public boolean isUnlikely(String word) {
     return others().contains(word);
   }

@@ -39,10 +39,15 @@ final class NextWords {
     } else if (NotForUse.reasons(view, now).stream().anyMatch(f -> Acts.isMissed(f, now))) {
       words.addAll(List.of(Word.ACTION, Word.DISCARDED, Word.REHEATING));
     }
-    words.addAll(view.state().standing().map(standing -> likely(standing.phase())).orElse(BEGUN));
+    boolean needsCold = needsCold(view);
+    words.addAll(
+        view.state().standing().map(standing -> likely(standing.phase(), needsCold)).orElse(BEGUN));
     words.addAll(List.of(Word.READING, Word.PORTIONS, Word.DISCARDED, Word.ACTION));
     words.addAll(List.of(Word.values()));
     words.remove(Word.CORRECTION);
+    if (!needsCold) {
+      words.removeIf(word -> word == Word.HOT_HOLDING);
+    }
     return words.stream().distinct().map(Word::text).toList();
   }
 
@@ -61,7 +66,15 @@ final class NextWords {
     return finding.rule().shape() instanceof Reach || finding.rule().shape() instanceof Hold;
   }
 
-  private static List<Word> likely(Phase phase) {
+  /** Of food without entries nobody knows. */
+  private static boolean needsCold(LotView view) {
+    return view.judged().map(of -> of.timeline().food().category().tcs()).orElse(true);
+  }
+
+  private static List<Word> likely(Phase phase, boolean needsCold) {
+    if (!needsCold && (phase == Phase.COOKED || phase == Phase.PREPARED)) {
+      return List.of(Word.FROZEN, Word.PORTIONS, Word.READING);
+    }
     return switch (phase) {
       case COOKED -> List.of(Word.READING, Word.COOLING, Word.HOT_HOLDING, Word.CHILLED);
       case PREPARED, RECEIVED, OPENED -> List.of(Word.READING, Word.CHILLED, Word.FROZEN);

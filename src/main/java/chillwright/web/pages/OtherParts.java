@@ -2,6 +2,7 @@ package chillwright.web.pages;
 
 import chillwright.core.keeping.LotState;
 import chillwright.core.log.LotId;
+import chillwright.core.log.Word;
 import chillwright.service.Kitchen;
 import chillwright.service.LotView;
 import io.javalin.http.Context;
@@ -58,6 +59,8 @@ record OtherParts(Kitchen kitchen, LotView view) {
       Filled form, Visitor visitor, Function<LotView, List<LotPageView.Next>> next) {
     boolean isFresh = !form.has("token") && !form.has("kept");
     boolean areAlone = areAlone();
+    // Portions are taken from one of them: whoever takes them says which.
+    boolean isTicked = areAlone && !form.given("entry").equals(Word.PORTIONS.text());
     List<String> ticked = codes(form.given(ALSO));
     return new LotPageView.Others(
         areAlone,
@@ -67,7 +70,7 @@ record OtherParts(Kitchen kitchen, LotView view) {
                     new LotPageView.Other(
                         part.lot().text(),
                         LotLines.where(part, visitor),
-                        isFresh ? areAlone : ticked.contains(part.lot().text()),
+                        isFresh ? isTicked : ticked.contains(part.lot().text()),
                         form.given(temperature(part.lot().text())),
                         standing(part),
                         areAlone ? next(part, next) : List.of()))

@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.measure.SaidLength;
 import chillwright.logfile.Cells;
 import io.javalin.http.Context;
 import java.time.DateTimeException;
@@ -11,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.function.ToIntFunction;
 import java.util.regex.Pattern;
 
 /** What the address of a page asks for, with every fault of it in words. */
@@ -79,12 +81,18 @@ final class Parameters {
 
   /** A whole number from 1 to the most; empty where none, or no such, was given. */
   Optional<Integer> number(String name, int most) {
+    return number(name, most, text -> text.matches("\\d{1,6}") ? Integer.parseInt(text) : 0);
+  }
+
+  /** The same of days, which may be said so: "12 days", "2 weeks". */
+  Optional<Integer> days(String name, int most) {
+    return number(name, most, text -> SaidLength.days(text).orElse(0));
+  }
+
+  private Optional<Integer> number(String name, int most, ToIntFunction<String> reader) {
     Optional<String> given = text(name);
     Optional<Integer> number =
-        given
-            .filter(text -> text.matches("\\d{1,6}"))
-            .map(Integer::valueOf)
-            .filter(count -> count >= 1 && count <= most);
+        given.map(reader::applyAsInt).filter(count -> count >= 1 && count <= most);
     if (given.isPresent() && number.isEmpty()) {
       refuse("fault.number", name, given.get(), most);
     }

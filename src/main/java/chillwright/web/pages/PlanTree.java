@@ -1,10 +1,10 @@
 package chillwright.web.pages;
 
+import chillwright.core.measure.SaidLength;
 import chillwright.core.plan.Menu;
 import chillwright.core.plan.Thawing;
 import chillwright.rulebook.BrokenRules;
 import chillwright.rulebook.PlanFile;
-import chillwright.service.ahead.SaidLength;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
@@ -20,6 +20,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import java.util.stream.StreamSupport;
@@ -179,7 +180,7 @@ final class PlanTree {
   void dish(String was, Form form, String category) {
     ObjectNode dish = find(was).orElseGet(() -> dishesOf().addObject());
     dish.put("dish", form.text("dish")).put("category", category).put("route", form.text("route"));
-    FIGURES.forEach(name -> number(dish, name, form.text(name)));
+    FIGURES.forEach(name -> number(dish, name, figure(name, form.text(name))));
     word(dish, "pan", form.text("pan"));
     word(dish, "due", form.has("due") ? moment(form.text("due")) : "");
     word(dish, "madeBy", form.text("madeBy"));
@@ -250,6 +251,23 @@ final class PlanTree {
     } else {
       dish.set(list, steps);
     }
+  }
+
+  /** Of a length of time that is said with its unit the figure in the unit of its field. */
+  private static String figure(String name, String given) {
+    return switch (name) {
+      case "holdMinutes" -> minutes(given);
+      case "thawHours" -> hours(given);
+      default -> given;
+    };
+  }
+
+  /** A bare figure is hours already; "2 days" are made so, and what is no whole hours stays. */
+  private static String hours(String given) {
+    OptionalDouble hours = SaidLength.hours(given);
+    return hours.isPresent() && hours.getAsDouble() == Math.rint(hours.getAsDouble())
+        ? Long.toString(Math.round(hours.getAsDouble()))
+        : given;
   }
 
   /** A bare figure is minutes already; "4 h", "1:30" and "90 min" are made so. */

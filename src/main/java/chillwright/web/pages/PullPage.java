@@ -36,7 +36,7 @@ final class PullPage {
   }
 
   private static int days(Parameters parameters) {
-    return parameters.number("days", Pulls.MOST_DAYS).orElse(Pulls.USUAL_DAYS);
+    return parameters.days("days", Pulls.MOST_DAYS).orElse(Pulls.USUAL_DAYS);
   }
 
   void show(Context context) {

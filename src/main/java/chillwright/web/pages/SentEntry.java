@@ -1,7 +1,5 @@
 package chillwright.web.pages;
 
-import chillwright.core.kitchen.KnownFood;
-import chillwright.core.kitchen.KnownPlace.Kind;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Problem;
@@ -29,10 +27,6 @@ final class SentEntry {
   private static final List<String> OF_ONE =
       List.of("air", "portions", "to", "from", "corrects", "food", "category");
 
-  /** The kind of place that makes food cold so. */
-  private static final Map<String, Kind> COLD =
-      Map.of(Word.FROZEN.text(), Kind.FREEZER, Word.CHILLED.text(), Kind.REFRIGERATOR);
-
   private final Desk desk;
   private final Visitor visitor;
   private final Form form;
@@ -56,15 +50,21 @@ final class SentEntry {
     if (asked.isEmpty() || view.state().isOnHand()) {
       add(view, form);
     }
+    boolean isOfOne = parts.areAlone() && asked.size() == 1;
     for (String code : asked) {
       Optional<LotView> part = parts.part(code);
-      part.ifPresent(found -> add(found, ofPart(code)));
+      part.ifPresent(found -> add(found, isOfOne ? read(code) : ofPart(code)));
       also.add(code);
       if (part.isEmpty()) {
         wrong.add(visitor.say("entry.also.other", code));
       }
     }
-    if (!asked.isEmpty() && isCounted()) {
+    if (isOfOne) {
+      return;
+    }
+    if (isCounted() && parts.areAlone()) {
+      wrong.add(visitor.say("entry.also.one"));
+    } else if (!asked.isEmpty() && isCounted()) {
       wrong.add(visitor.say("entry.also.taken"));
     } else if (!asked.isEmpty() && (form.has("portions") || form.has("to"))) {
       wrong.add(visitor.say("entry.also.portions"));
@@ -76,32 +76,18 @@ final class SentEntry {
   }
 
   private void add(LotView view, Form own) {
-    EntryForm entry = new EntryForm(placed(view, own), desk.zone(), desk.kitchen().now());
+    EntryForm entry = new EntryForm(ColdPlace.chosen(own), desk.zone(), desk.kitchen().now());
     String pointer = lots.isEmpty() ? "" : "/" + lots.size();
     lots.add(new OfLot(view, entry, entry.row(view.state().lot().text(), pointer)));
   }
 
-  /** Food that goes into the cold with no place named goes where the kitchen keeps that food. */
-  private Form placed(LotView view, Form own) {
-    Optional<Kind> cold = Optional.ofNullable(COLD.get(own.text("entry")));
-    return desk.kitchen()
-        .setUp()
-        .food(view.state().food())
-        .flatMap(KnownFood::place)
-        .filter(usual -> cold.isPresent() && !own.has("place"))
-        .filter(usual -> isOf(cold.get(), usual))
-        .map(usual -> own.with("place", usual))
-        .orElse(own);
-  }
-
-  private boolean isOf(Kind kind, String place) {
-    return desk.kitchen().setUp().places().stream()
-        .anyMatch(known -> known.name().equals(place) && known.kind() == kind);
+  private Form read(String code) {
+    return form.with("temperature", form.text(OtherParts.temperature(code)));
   }
 
   /** The same without what was read or counted in the other lot. */
   private Form ofPart(String code) {
-    Form own = form.with("temperature", form.text(OtherParts.temperature(code)));
+    Form own = read(code);
     for (String field : OF_ONE) {
       own = own.without(field);
     }
@@ -111,7 +97,7 @@ final class SentEntry {
   /** What is wrong with it, of each lot. */
   List<String> faults() {
     Map<String, List<String>> faults = new LinkedHashMap<>();
-    if (!also.isEmpty() && isCounted()) {
+    if (!wrong.isEmpty() && isCounted()) {
       return List.copyOf(wrong); // What else is missing is missing of one lot alone.
     }
     for (OfLot lot : lots) {

@@ -305,6 +305,18 @@ class HomeQuestionTest {
           TIME | 90 minutos | 1.5
           TIME | 1 hour and 30 minutes | 1.5
           TIME | 2 días | 48
+          TIME | 1 day | 24
+          TIME | 12 days | 288
+          TIME | 2 weeks | 336
+          TIME | 2 Semanas | 336
+          TIME | una semana | 168
+          TIME | 1 día y 6 horas | 30
+          TIME | 1 week, 2 days and 3 h | 219
+          TIME | 3h 30min | 3.5
+          TIME | half an hour | 0.5
+          TIME | dos horas y media | 2.5
+          TIME | an hour and a half | 1.5
+          TIME | un día y medio | 36
           """)
   void amounts_are_taken_as_people_write_them(Measured kind, String text, double amount) {
     assertThat(kind.read(text)).hasValueCloseTo(amount, Percentage.withPercentage(0.01));
@@ -318,6 +330,11 @@ class HomeQuestionTest {
     "MASS, 12",
     "TIME, 3 5/4 h",
     "TIME, 1/0 h",
+    "TIME, 6 h 1 day",
+    "TIME, 2 h 2 h",
+    "TIME, 2 weeks later",
+    "TIME, 2 months",
+    "TIME, days",
     "LENGTH, 1.000.000 cm"
   })
   void what_is_no_amount_is_not_guessed_at(Measured kind, String text) {

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chillwright.core.ahead.Ahead;
 import chillwright.core.ahead.Told;
+import chillwright.core.log.Problem;
 import chillwright.print.AheadText;
 import chillwright.print.Language;
 import org.junit.jupiter.api.Test;
@@ -59,5 +60,30 @@ class WarmFreezerTest {
   void a_spell_that_left_it_frozen_costs_days_as_before() {
     Ahead answer = answer(Question.FROZEN_LIFE, BARS + "steps=-5C:1d");
     assertThat(answer.told()).extracting(Told::key).containsExactly("frozen-life.fades");
+  }
+
+  /** Days at room temperature are a figure of the kitchen's own (common practice, no source). */
+  @Test
+  void with_its_beginning_told_there_is_a_date_and_the_days_left() {
+    Ahead answer =
+        answer(
+            Question.FROZEN_LIFE,
+            BARS + "room-days=2weeks steps=0F:1d,45F:24h,0F:2days since=2026-11-18T08:00");
+    assertThat(answer.told())
+        .extracting(Told::key)
+        .containsExactly("frozen-life.warm", "frozen-life.ended.on", "frozen-life.room.until");
+    assertThat(text(answer, Language.ENGLISH))
+        .contains(
+            "Warm from Thu 19 Nov 2026 08:00 until Fri 20 Nov 2026 08:00.",
+            "at its best until Thu 3 Dec 2026; days left: 9.");
+    assertThat(text(answer, Language.SPANISH)).contains("días que quedan: 9");
+  }
+
+  @Test
+  void a_spell_before_it_was_frozen_is_refused() {
+    assertThat(
+            QuestionTest.faults(Question.FROZEN_LIFE, BARS + "steps=45F:1d since=2026-10-31T08:00"))
+        .extracting(Problem::code)
+        .containsExactly("before-frozen");
   }
 }
