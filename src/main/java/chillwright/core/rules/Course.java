@@ -35,6 +35,7 @@ final class Course {
 
   private final RuleSet rules;
   private final Thresholds thresholds;
+  private final Shown shown;
   private final List<LogEntry> coolest;
   private final List<LogEntry> warmest;
   private final List<LogEntry> actions;
@@ -47,10 +48,6 @@ final class Course {
   private Optional<Phase> phase = Optional.empty();
   private Optional<Cycle> cooling = Optional.empty();
   private Optional<Reheat> reheat = Optional.empty();
-  private Optional<LogEntry> hotProof = Optional.empty();
-  private Optional<LogEntry> lastReading = Optional.empty();
-  private Optional<LogEntry> lastCold = Optional.empty();
-  private Optional<LogEntry> firstWarm = Optional.empty();
   private boolean hasOrigin;
   private boolean isRoast;
   private boolean isUnderTimeControl;
@@ -59,6 +56,7 @@ final class Course {
   private Course(Timeline timeline, RuleSet rules) {
     this.rules = rules;
     this.thresholds = Thresholds.of(rules);
+    this.shown = new Shown(thresholds);
     List<LogEntry> entries = timeline.entries();
     this.coolest = Readings.coolest(entries);
     this.warmest = Readings.warmest(entries);
@@ -112,7 +110,7 @@ final class Course {
       case COOLING -> enterCooling(row);
       case REHEATING -> enterReheating(row);
       case TIME_CONTROL -> enterTimeControl(row);
-      case CHILLED, FROZEN, SET_OUT, OPENED -> stopReheat(row);
+      case CHILLED, FROZEN, SET_OUT, OPENED -> leaveReheat(row);
       case THAWING -> enterThawing(row);
       case SERVED, DISCARDED, USED_UP, PUT_BACK, COUNTED_OUT ->
           throw new IllegalStateException("not a phase of food on hand");
@@ -127,7 +125,7 @@ final class Course {
     Cycle begun = open(Occasion.COOLING_COOKED, row);
     if (row.temperature().isEmpty() || thresholds.isHot(row, isRoast)) {
       begun.provedBy(row, false);
-      hotProof = Optional.of(row);
+      shown.hotProof = Optional.of(row);
     }
   }
 
@@ -168,7 +166,7 @@ final class Course {
     } else if (!isRunning) {
       endCooling(End.SETTLED, row);
       if (isHeldCold()) {
-        begin(reheatFrom(row));
+        begin(shown.reheatFrom(row));
       }
     }
     hasOrigin = true;
@@ -196,7 +194,8 @@ final class Course {
       return false;
     }
     return HELD_COLD.contains(phase.get())
-        || (phase.get() != Phase.HOT_HOLDING && lastReading.filter(thresholds::isCold).isPresent());
+        || (phase.get() != Phase.HOT_HOLDING
+            && shown.lastReading.filter(thresholds::isCold).isPresent());
   }
 
   /**
@@ -210,17 +209,17 @@ final class Course {
       return;
     }
     Cycle begun = open(Occasion.COOLING_COOKED, row);
-    boolean wasHot = lastReading.filter(this::isHotFor).isPresent();
+    boolean wasHot = shown.lastReading.filter(this::isHotFor).isPresent();
     boolean readsLower = row.temperature().isPresent() && !isHotFor(row);
     if (wasHot && !readsLower) {
       begun.provedBy(row, false);
     } else {
-      hotProof.ifPresent(proof -> begun.provedBy(proof, thresholds.isExactlyHot(proof)));
+      shown.hotProof.ifPresent(proof -> begun.provedBy(proof, thresholds.isExactlyHot(proof)));
     }
   }
 
   private void enterCooling(LogEntry row) {
-    stopReheat(row);
+    leaveReheat(row);
     if (!hasOrigin && cooling.isEmpty()) {
       open(Occasion.COOLING_COOKED, row);
     }
@@ -247,29 +246,21 @@ final class Course {
     }
     endCooling(End.SETTLED, row);
     boolean fromHot = isIn(Phase.HOT_HOLDING);
-    Reheat begun = fromHot ? Reheat.startingAt(row) : reheatFrom(row);
+    Reheat begun = fromHot ? Reheat.startingAt(row) : shown.reheatFrom(row);
+    if (fromHot) {
+      begun.hotBefore =
+          shown.lastReading.filter(this::isHotFor).map(hot -> row).or(() -> shown.hotProof);
+    }
     begun.isServedAtOnce = row.is(How.SERVE_NOW);
     isRoast = false;
     hasOrigin = true;
     begin(begun);
   }
 
-  /** Cold-held food counts as cold until its row, unless a reading says otherwise. */
-  private Reheat reheatFrom(LogEntry row) {
-    boolean readsWarm = row.temperature().isPresent() && !thresholds.isCold(row);
-    boolean wasWarm = row.temperature().isEmpty() && firstWarm.isPresent();
-    if (!readsWarm && !wasWarm) {
-      return Reheat.startingAt(row);
-    }
-    Optional<LogEntry> exact = lastCold.filter(thresholds::isExactlyCold);
-    LogEntry latest = exact.or(() -> lastCold.flatMap(cold -> firstWarm)).orElse(row);
-    return Reheat.startingBefore(row, lastCold, latest);
-  }
-
   private void begin(Reheat begun) {
     reheats.add(begun);
     reheat = Optional.of(begun);
-    hotProof = Optional.empty();
+    shown.hotProof = Optional.empty();
   }
 
   private void enterTimeControl(LogEntry row) {
@@ -283,14 +274,40 @@ final class Course {
     reheat = Optional.empty();
   }
 
+  /** A reheat short of its limit is left: what it made hot cools all the same. */
+  private void leaveReheat(LogEntry row) {
+    Optional<Reheat> left = reheat;
+    stopReheat(row);
+    left.ifPresent(unreached -> coolAfter(unreached, Optional.of(row).filter(this::readsHot)));
+  }
+
+  private boolean readsHot(LogEntry row) {
+    return row.temperature().isPresent() && isHotFor(row);
+  }
+
+  /** Opens the clock of food that was last shown hot in a reheat, or as it left that. */
+  private void coolAfter(Reheat left, Optional<LogEntry> leaving) {
+    Optional<LogEntry> hot = left.lastHot(this::isHotFor);
+    Optional<LogEntry> opening = hot.or(() -> leaving);
+    if (cooling.isPresent() || opening.isEmpty()) {
+      return;
+    }
+    Cycle begun = open(Occasion.COOLING_COOKED, opening.get());
+    left.hotBefore.ifPresent(proof -> begun.provedBy(proof, false));
+    for (LogEntry reading : hot.map(left::warmestFrom).orElse(List.of())) {
+      begun.read(
+          reading, thresholds.isHot(reading, false), thresholds.isExactlyHot(reading), false);
+      shown.noteCold(reading, false);
+    }
+  }
+
   private Cycle open(Occasion occasion, LogEntry row) {
     boolean mayStartAnew = correctiveReheats < rules.settings().correctiveReheats();
     Cycle begun = new Cycle(occasion, row, thresholds.hot(), mayStartAnew);
     coolings.add(begun);
     opened.add(begun);
     cooling = Optional.of(begun);
-    lastCold = Optional.empty();
-    firstWarm = Optional.empty();
+    shown.startsToCool();
     hasOrigin = true;
     return begun;
   }
@@ -313,17 +330,7 @@ final class Course {
       warmestRead++;
       readForCooling(reading);
     }
-    if (isHotFor(reading)) {
-      hotProof = Optional.of(reading);
-    }
-    if (thresholds.isCold(reading)) {
-      lastCold = Optional.of(reading);
-      firstWarm = Optional.empty();
-      hotProof = Optional.empty();
-    } else if (firstWarm.isEmpty() && (lastCold.isPresent() || opened.isEmpty())) {
-      firstWarm = Optional.of(reading);
-    }
-    lastReading = Optional.of(reading);
+    shown.read(reading, isHotFor(reading), opened.isEmpty());
   }
 
   private void readForReheat(LogEntry reading) {
@@ -339,11 +346,21 @@ final class Course {
     running.reached = Optional.of(reading);
     reheat = Optional.empty();
     if (isIn(Phase.REHEATING) && !running.isServedAtOnce) {
+      // What it cooled meanwhile, left once the time of the reheat was over, no longer counts.
+      cooling
+          .filter(c -> !stillRunning(reading.happenedAt()).isEmpty())
+          .ifPresent(coolings::remove);
+      endCooling(End.SETTLED, reading);
       open(Occasion.COOLING_COOKED, reading);
     }
   }
 
   private void readForCooling(LogEntry reading) {
+    reheat
+        .filter(left -> isIn(Phase.REHEATING) && !isHotFor(reading))
+        .filter(left -> left.isTimeOver(reading, rules))
+        .ifPresent(left -> coolAfter(left, Optional.empty()));
+    reheat.ifPresent(running -> running.warmest.add(reading));
     boolean isUnnamed = phase.isEmpty() && !hasOrigin && !thresholds.isCold(reading);
     if (cooling.isEmpty() && isUnnamed && thresholds.hot().isPresent()) {
       // Only readings so far, and warm: food that cools, whatever row is still missing.
@@ -353,7 +370,7 @@ final class Course {
       return;
     }
     Cycle running = cooling.get();
-    Optional<End> byReheat = endByReheat(running, reading);
+    Optional<End> byReheat = running.endedBy(reading, rules, coolest, actions);
     if (byReheat.isPresent()) {
       running.endWith(byReheat.get(), reading);
       correctiveReheats++;
@@ -363,37 +380,5 @@ final class Course {
     boolean isBeingHeated =
         isIn(Phase.HOT_HOLDING) || (isIn(Phase.REHEATING) && !running.attempts.isEmpty());
     running.read(reading, isHot, thresholds.isExactlyHot(reading), isBeingHeated);
-  }
-
-  /**
-   * A logged reheat closes a cooling where it reaches its limit before any running one passed. A
-   * later one closes nothing, but where the kitchen logged an action since the limit was missed,
-   * before the reheat or after it, that is the leave of its authority: the cooling starts again
-   * beside what was missed.
-   */
-  private Optional<End> endByReheat(Cycle running, LogEntry reading) {
-    Optional<LogEntry> attempt = Readings.last(running.attempts);
-    if (attempt.isEmpty() || !running.isBeingReheated || !running.mayStartAnew) {
-      return Optional.empty();
-    }
-    LogEntry row = attempt.get();
-    boolean isReached =
-        Thresholds.reach(rules, Thresholds.reheating(row))
-            .filter(reach -> Reheat.isReached(reach, row, reading, coolest))
-            .isPresent();
-    if (!isReached) {
-      return Optional.empty();
-    }
-    List<Rule> bearing = rules.rules(running.occasion);
-    if (!running.hasMissed(bearing, row, reading.happenedAt())) {
-      return Optional.of(End.REHEATED);
-    }
-    boolean isAllowed =
-        actions.stream()
-            .anyMatch(
-                action ->
-                    !action.happenedAt().isBefore(reading.happenedAt())
-                        || running.hasMissed(bearing, action, action.happenedAt()));
-    return isAllowed ? Optional.of(End.STARTED_AGAIN) : Optional.empty();
   }
 }

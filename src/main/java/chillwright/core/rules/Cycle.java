@@ -163,4 +163,37 @@ final class Cycle {
   static Duration within(Rule rule) {
     return ((Reach) rule.shape()).within().orElse(Duration.ofDays(36_500));
   }
+
+  /**
+   * How a reading ends this cooling. A logged reheat closes it where it reaches its limit before
+   * any running one passed. A later one closes nothing, but where the kitchen logged an action
+   * since the limit was missed, before the reheat or after it, that is the leave of its authority:
+   * the cooling starts again beside what was missed.
+   */
+  Optional<End> endedBy(
+      LogEntry reading, RuleSet rules, List<LogEntry> coolestOfLot, List<LogEntry> actions) {
+    Optional<LogEntry> attempt = Readings.last(attempts);
+    if (attempt.isEmpty() || !isBeingReheated || !mayStartAnew) {
+      return Optional.empty();
+    }
+    LogEntry row = attempt.get();
+    boolean isReached =
+        Thresholds.reach(rules, Thresholds.reheating(row))
+            .filter(reach -> Reheat.isReached(reach, row, reading, coolestOfLot))
+            .isPresent();
+    if (!isReached) {
+      return Optional.empty();
+    }
+    List<Rule> bearing = rules.rules(occasion);
+    if (!hasMissed(bearing, row, reading.happenedAt())) {
+      return Optional.of(End.REHEATED);
+    }
+    boolean isAllowed =
+        actions.stream()
+            .anyMatch(
+                action ->
+                    !action.happenedAt().isBefore(reading.happenedAt())
+                        || hasMissed(bearing, action, action.happenedAt()));
+    return isAllowed ? Optional.of(End.STARTED_AGAIN) : Optional.empty();
+  }
 }

@@ -4,11 +4,13 @@ import chillwright.core.log.How;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
+import chillwright.core.log.Portions;
 import chillwright.core.log.Timeline;
 import chillwright.core.log.Word;
 import chillwright.core.measure.Limit;
 import chillwright.core.rules.Shape.Hold;
 import chillwright.core.rules.Shape.StaysFrozen;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,9 +19,10 @@ import java.util.Optional;
 /**
  * Judges frozen food from its first proof of being frozen: found hard, or read at or below
  * freezing. Soft, or read above freezing (or above the figure an authority prints), is out from
- * then on. Crystals are neither thawed nor out. Before the proof there is no finding; only where an
- * authority says how long thawed food may be warm, food found thawed on a later day than it came to
- * the freezer is judged by that.
+ * then on. Crystals are neither thawed nor out. Before the proof there is no finding, with two
+ * exceptions. Where an authority says how long thawed food may be warm, food found thawed on a
+ * later day than it came to the freezer is judged by that. And food found soft with no temperature,
+ * on a later day or where its record begins, is not shown: nothing tells that it was cold.
  */
 final class FrozenJudge {
   /** Water freezes at 0 °C, 32 °F: the state, where an authority prints no number. */
@@ -58,6 +61,8 @@ final class FrozenJudge {
       return judgeOutage(rule, hold, timeline, rows, proof).stream().toList();
     }
     List<Finding> found = new ArrayList<>();
+    foundSoft(timeline, rows, proof)
+        .ifPresent(soft -> found.add(softUnread(rule, timeline.lot(), rows.get(0), soft)));
     Limit limit = ((StaysFrozen) rule.shape()).atMost().orElse(FREEZING);
     List<LogEntry> since =
         proof.map(row -> rows.subList(rows.indexOf(row), rows.size())).orElse(List.of());
@@ -77,6 +82,7 @@ final class FrozenJudge {
     Optional<LogEntry> thawed =
         thawedLater(timeline, rows)
             .filter(row -> proof.isEmpty() || rows.indexOf(row) < rows.indexOf(proof.get()));
+    Optional<LogEntry> soft = foundSoft(timeline, rows, proof);
     return thawed
         .or(() -> proof)
         .map(row -> rows.subList(rows.indexOf(row), rows.size()))
@@ -86,7 +92,48 @@ final class FrozenJudge {
                 finding.settled() == Verdict.IN
                         && thawed.filter(row -> !HoldingJudge.isWithin(hold, row)).isPresent()
                     ? notShown(finding)
+                    : finding)
+        .map(
+            finding ->
+                finding.settled() == Verdict.IN && soft.isPresent()
+                    ? softUnread(rule, timeline.lot(), rows.get(0), soft.get())
                     : finding);
+  }
+
+  /** The row that found it soft, with no temperature, before it was shown to be frozen. */
+  private static Optional<LogEntry> foundSoft(
+      Timeline timeline, List<LogEntry> rows, Optional<LogEntry> proof) {
+    LocalDate came = timeline.day(rows.get(0).happenedAt());
+    Optional<LogEntry> later =
+        beforeProof(rows).stream()
+            .filter(FrozenJudge::isSoftUnread)
+            .filter(row -> timeline.day(row.happenedAt()).isAfter(came))
+            .findFirst();
+    return later.or(() -> proof.flatMap(row -> softAtFirst(timeline, rows.get(0))));
+  }
+
+  /** Where nothing but looks stands before the freezer, food that was soft then. */
+  private static Optional<LogEntry> softAtFirst(Timeline timeline, LogEntry opening) {
+    List<LogEntry> entries = timeline.entries();
+    List<LogEntry> first = entries.subList(0, entries.indexOf(opening) + 1);
+    boolean isUntold =
+        first.stream()
+            .limit(first.size() - 1L)
+            .allMatch(row -> row.word().phase().isEmpty() || Portions.isOutgoing(row.word()));
+    return first.stream().filter(FrozenJudge::isSoftUnread).filter(row -> isUntold).findFirst();
+  }
+
+  private static boolean isSoftUnread(LogEntry row) {
+    return row.is(How.SOFT) && row.temperature().isEmpty();
+  }
+
+  private static Finding softUnread(Rule rule, LotId lot, LogEntry opening, LogEntry soft) {
+    Instant from =
+        soft.happenedAt().isBefore(opening.happenedAt()) ? soft.happenedAt() : opening.happenedAt();
+    return new Draft(rule, lot, from)
+        .remark(Remark.FOUND_SOFT, true)
+        .decisive(Optional.of(soft))
+        .settled(Verdict.NOT_SHOWN, soft.happenedAt());
   }
 
   private static Finding notShown(Finding finding) {
@@ -158,8 +205,7 @@ final class FrozenJudge {
                 since.get(0).happenedAt(),
                 HoldingJudge.untilBack(hold, looks, Readings.warmest(timeline.entries())),
                 false);
-    Optional<LogEntry> unread =
-        since.stream().filter(row -> row.is(How.SOFT) && row.temperature().isEmpty()).findFirst();
+    Optional<LogEntry> unread = since.stream().filter(FrozenJudge::isSoftUnread).findFirst();
     boolean isUnclear = byReadings.settled() == Verdict.IN && unread.isPresent();
     if (!isUnclear) {
       return byReadings;

@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /**
  * One ordinary reheat: the row that started it, what proves that the food was cold until then, and
@@ -26,6 +27,12 @@ final class Reheat {
   final LogEntry latestStart;
 
   final List<LogEntry> readings = new ArrayList<>();
+
+  /** The same, of several at one moment the warmest. */
+  final List<LogEntry> warmest = new ArrayList<>();
+
+  /** What shows that the food was hot before the row; empty where it was held cold. */
+  Optional<LogEntry> hotBefore = Optional.empty();
 
   /** The row that ended it short of its limit. */
   Optional<LogEntry> stoppedBy = Optional.empty();
@@ -55,6 +62,23 @@ final class Reheat {
         && within
             .filter(time -> again.happenedAt().isAfter(latestStart.happenedAt().plus(time)))
             .isEmpty();
+  }
+
+  /** What last shows the food hot: a reading since the row, or what showed it before. */
+  Optional<LogEntry> lastHot(Predicate<LogEntry> isHot) {
+    return Readings.last(warmest.stream().filter(isHot).toList()).or(() -> hotBefore);
+  }
+
+  List<LogEntry> warmestFrom(LogEntry first) {
+    return warmest.stream().filter(r -> !r.happenedAt().isBefore(first.happenedAt())).toList();
+  }
+
+  /** Whether the time to reach the limit is over; where none is set, it always is. */
+  boolean isTimeOver(LogEntry reading, RuleSet rules) {
+    return Thresholds.reach(rules, occasion())
+        .flatMap(Reach::within)
+        .filter(time -> !reading.happenedAt().isAfter(latestStart.happenedAt().plus(time)))
+        .isEmpty();
   }
 
   /** The occasion: food served at once for one order, unless it was then held hot after all. */
