@@ -21,7 +21,7 @@ final class RoastingTime {
     }
     int heaviest = ROWS.get(ROWS.size() - 1);
     return ROWS.stream()
-        .filter(row -> pounds < row || pounds == heaviest && row == heaviest)
+        .filter(row -> pounds < row || (pounds == heaviest && row == heaviest))
         .findFirst()
         .map(row -> handbook.figure("roast-turkey-" + row));
   }
