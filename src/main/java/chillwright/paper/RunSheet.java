@@ -8,7 +8,7 @@ import java.util.List;
  * @param problems why there is no plan; empty with one
  * @param pans of the dishes, with their portions
  * @param shopping what is to be bought, week by week
- * @param bounds of each dish, with the rule behind each
+ * @param bounds of each dish that stand beside no task, with the rule behind each
  * @param size of its pages
  */
 public record RunSheet(

@@ -8,16 +8,23 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 
 /** Between when and when something of a dish happens, and why, in words. */
 record BoundText(PlanText text) {
   /** All of a plan, after a line on what they hold with. */
   List<String> all(Plan plan) {
+    return all(plan, bound -> true);
+  }
+
+  /** The same of some of them. */
+  List<String> all(Plan plan, Predicate<Bound> asked) {
     String with = text.say(plan.isFound() ? "plan.bounds.together" : "plan.bounds.alone");
     Set<Rule> said = new HashSet<>();
     return Stream.concat(
-            Stream.of(with), plan.bounds().stream().map(bound -> says(bound, brief(bound, said))))
+            Stream.of(with),
+            plan.bounds().stream().filter(asked).map(bound -> says(bound, brief(bound, said))))
         .toList();
   }
 

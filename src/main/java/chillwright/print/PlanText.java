@@ -190,29 +190,7 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
 
   /** Why a task stands where it does: the bound of its part, with its reason. */
   public List<String> because(Task task, Plan plan) {
-    Optional<Bound.Kind> kind =
-        switch (task.kind()) {
-          case MAKE -> Optional.of(Bound.Kind.MAKE);
-          case FREEZE, COOL -> Optional.of(Bound.Kind.FREEZE);
-          case TAKE_OUT -> Optional.of(Bound.Kind.TAKE_OUT);
-          case FINISH -> Optional.of(Bound.Kind.REHEAT);
-          case HOLD -> Optional.of(Bound.Kind.HOLD);
-          case CHILL -> Optional.empty();
-        };
-    Stream<String> bounds =
-        plan.bounds().stream()
-            .filter(
-                bound ->
-                    bound.dish().equals(task.dish())
-                        && (kind.filter(bound.kind()::equals).isPresent()
-                            || PlanLimits.kinds(task).contains(bound.kind())))
-            .map(this::bound);
-    boolean cools = task.kind() == Kind.COOL || task.kind() == Kind.CHILL;
-    Stream<String> unattended =
-        plan.unattended().stream()
-            .filter(limit -> cools && limit.dish().equals(task.dish()))
-            .map(this::unattended);
-    return Stream.concat(bounds, unattended).toList();
+    return new ReasonText(this).because(task, plan);
   }
 
   /** What a plan calls for beside its tasks, or could do without. */
@@ -231,7 +209,7 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
   }
 
   /** A limit that falls due while nobody is there. */
-  private String unattended(Plan.Unattended limit) {
+  String unattended(Plan.Unattended limit) {
     String key = limit.isBegun() ? "plan.unattended.begun" : "plan.unattended";
     return say(key, limit.dish(), moment(limit.by()), cited(limit.rule()));
   }

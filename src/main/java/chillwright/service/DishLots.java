@@ -1,5 +1,7 @@
 package chillwright.service;
 
+import chillwright.core.keeping.LotOrder;
+import chillwright.core.keeping.LotState;
 import chillwright.core.log.LotId;
 import chillwright.core.plan.Dish;
 import chillwright.service.Plans.LeftOut;
@@ -9,9 +11,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Which lots the dishes of plans became, as people say it. */
 public final class DishLots {
+  /** So many are offered; another is named by its code. */
+  private static final int OFFERED = 5;
+
   private final Kitchen kitchen;
 
   DishLots(Kitchen kitchen) {
@@ -95,6 +101,45 @@ public final class DishLots {
   public List<LeftOut> unfit(String dish, LotId lot) {
     PlanLots own = new PlanLots(kitchen);
     return own.progress(lot).isPresent() ? List.of() : own.leftOut(dish, List.of(lot));
+  }
+
+  /**
+   * Fit lots that could serve a dish of which portions are missing, or that was told no lot: of the
+   * food that its lots have, or that is called as it is; good on the day it is served, and of no
+   * plan to come. What is to be used first stands first.
+   */
+  public List<LotState> offered(Plans.Planned planned, Dish dish) {
+    List<LotId> told = planned.lots(dish.name());
+    boolean isWanted =
+        told.isEmpty()
+            ? planned.menu().progress().containsKey(dish.name())
+            : planned.missing().containsKey(dish.name());
+    if (!isWanted) {
+      return List.of();
+    }
+    Set<String> foods =
+        told.stream()
+            .flatMap(lot -> kitchen.lots().state(lot).stream())
+            .map(LotState::food)
+            .collect(Collectors.toCollection(() -> new HashSet<>(List.of(dish.name()))));
+    Set<LotId> taken = new HashSet<>(told);
+    told.stream()
+        .flatMap(lot -> kitchen.lots().lot(lot).stream())
+        .forEach(lot -> taken.addAll(lot.descendants()));
+    Set<String> toCome =
+        kitchen.plans().keptToCome().stream().map(Plans.Kept::code).collect(Collectors.toSet());
+    LotQuery good =
+        LotQuery.ALL
+            .goodOn(planned.menu().due(dish).atZone(kitchen.zone()).toLocalDate())
+            .in(LotOrder.USE_FIRST);
+    PlanLots own = new PlanLots(kitchen);
+    return kitchen.lots().list(good, Page.Wanted.first(Page.MOST)).items().stream()
+        .filter(lot -> foods.contains(lot.food()) && !taken.contains(lot.lot()))
+        .filter(lot -> lot.standing().isPresent() && lot.portions().left().orElse(1) > 0)
+        .filter(lot -> plans(lot.lot()).stream().noneMatch(of -> toCome.contains(of.code())))
+        .filter(lot -> kitchen.lots().lot(lot.lot()).filter(own::isFit).isPresent())
+        .limit(OFFERED)
+        .toList();
   }
 
   /** The plans that were told a lot, by code. */

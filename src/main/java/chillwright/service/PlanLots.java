@@ -129,7 +129,7 @@ final class PlanLots {
         && part.state().standing().map(at -> !GONE.contains(at.phase())).orElse(true);
   }
 
-  private boolean isFit(LotView part) {
+  boolean isFit(LotView part) {
     return unfit(part.state().food(), part).isEmpty();
   }
 

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import chillwright.web.Served.Reply;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -81,6 +82,21 @@ class PlanPdfTest {
           .contains("Thu 19 Mar", "Fri 20 Mar", "17:00 - 18:00", "reheat", "hob 1")
           .contains("3-403.11", "3-501.17", "60 portions are 14.2 litres: 3 of the pan")
           .contains("To buy for the week of Mon 16 Mar (2026-W12)", "kg leeks (Leek soup 0");
+    }
+  }
+
+  /** Nine dishes, each reason once: our own rule for the sheet, no source. */
+  @Test
+  void each_reason_stands_once() throws IOException {
+    try (PDDocument pdf = pdf("")) {
+      String text = text(pdf);
+      for (String of :
+          List.of(
+              "begin to make it", "into the freezer", "out of the freezer", "begin to reheat")) {
+        assertThat(text.split("several lines: " + of, -1)).as(of).hasSize(1 + 9);
+      }
+      // 3-501.14(A)(1) and (2) are two limits.
+      assertThat(text.split("several lines: while it cools", -1)).hasSize(1 + 2 * 9);
     }
   }
 

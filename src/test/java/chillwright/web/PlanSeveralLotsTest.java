@@ -122,7 +122,9 @@ class PlanSeveralLotsTest {
     assertThat(page()).doesNotContain("portions missing");
     assertThat(remove("SO-2").status()).isEqualTo(303);
     assertThat(dish().at("/missing").asInt()).isEqualTo(20);
-    assertThat(page()).contains("href=\"/lots/SO-1\"").doesNotContain("href=\"/lots/SO-2\"");
+    assertThat(page())
+        .contains("name=\"remove\" value=\"SO-1\"", "name=\"lot\" value=\"SO-2\"")
+        .doesNotContain("name=\"remove\" value=\"SO-2\"");
   }
 
   @Test
@@ -265,6 +267,29 @@ class PlanSeveralLotsTest {
     assertThat(plan().at("/verdict").asText()).isEqualTo("no-plan");
     assertThat(served.get("/api/v1/pull?days=3").json().at("/pulls").findValuesAsText("why"))
         .containsOnly("last-day");
+  }
+
+  /** FDA Food Code 2022 3-501.16(A)(2) as above; a lot of the same food takes the place of it. */
+  @Test
+  void where_a_lot_becomes_unfit_another_fit_one_of_its_food_is_offered() {
+    enter("SO-1");
+    put(SUPPER.replace("60", "40"));
+    pot("SO-5", 50, "2026-03-05");
+    pot("BAD", 50, "2026-03-05");
+    pot("OLD", 50, "2026-03-01");
+    served.post("/api/v1/lots", "{'lot':'BARE','food':'Pond soup','category':'soup_or_stew'}");
+    log("BAD", "reading", "60F", "2026-03-06T19:00:00Z");
+    assertThat(page()).doesNotContain("name=\"lot\" value=");
+    log("SO-1", "reading", "60F", "2026-03-06T19:00:00Z");
+    assertThat(page())
+        .contains("name=\"lot\" value=\"SO-5\"", "chilled, 50 portions left")
+        .doesNotContain("value=\"BAD\"", "value=\"OLD\"", "value=\"BARE\"");
+    // Nothing is followed before somebody says so.
+    assertThat(dish().at("/lots").toString()).isEqualTo("[\"SO-1\"]");
+    assertThat(dish().at("/missing").asInt()).isEqualTo(40);
+    enter("SO-5");
+    assertThat(dish().at("/missing").asInt()).isZero();
+    assertThat(page()).doesNotContain("name=\"lot\" value=");
   }
 
   /** Both in the freezer: the one that went in last has a day to freeze through, then thaws. */

@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.plan.Bound;
 import chillwright.core.plan.Plan;
 import chillwright.core.plan.Plan.Task;
 import chillwright.paper.RecordHead;
@@ -7,6 +8,7 @@ import chillwright.paper.RunSheet;
 import chillwright.paper.RunSheetPaper;
 import chillwright.paper.Sheet;
 import chillwright.print.PlanText;
+import chillwright.print.ReasonText;
 import chillwright.service.Plans.Planned;
 import io.javalin.http.Context;
 import io.javalin.http.Header;
@@ -65,15 +67,17 @@ final class PlanPdf {
     }
     problems.addAll(text.remarks(plan));
     problems.addAll(text.thawing(planned.menu()));
+    Set<Bound> told = new HashSet<>();
+    List<RunSheet.Day> days = days(plan, text, told);
     return new RunSheet(
         head(planned, visitor, text),
         problems,
-        days(plan, text),
+        days,
         PlanViews.portions(planned, text, visitor),
         text.shopping(planned.menu(), plan, planned.missing()).stream()
             .map(week -> new RunSheet.Week(week.title(), week.lines()))
             .toList(),
-        text.bounds(plan),
+        new ReasonText(text).others(plan, told),
         size);
   }
 
@@ -90,12 +94,11 @@ final class PlanPdf {
   }
 
   /** The reason of a part stands once, beside the first of its steps. */
-  private static List<RunSheet.Day> days(Plan plan, PlanText text) {
-    Set<String> told = new HashSet<>();
+  private static List<RunSheet.Day> days(Plan plan, PlanText text, Set<Bound> told) {
+    ReasonText reasons = new ReasonText(text);
     Map<LocalDate, List<RunSheet.Task>> days = new TreeMap<>();
     for (Task task : plan.tasks()) {
-      boolean isFirst = told.add(task.kind() + " " + task.dish());
-      String reason = isFirst ? String.join(" ", text.because(task, plan)) : "";
+      String reason = reasons.once(task, plan, told);
       days.computeIfAbsent(task.start().atZone(text.zone()).toLocalDate(), day -> new ArrayList<>())
           .add(
               new RunSheet.Task(

@@ -47,9 +47,11 @@ public record PlanView(
    * A dish, and the lots that it became.
    *
    * @param missing how many portions those have too few
+   * @param offered other lots of its food, fit to serve it, with where they are
    */
-  public record Batch(String dish, List<String> lots, int missing) {
+  public record Batch(String dish, List<String> lots, int missing, List<Choice> offered) {
     public Batch {
+      offered = List.copyOf(offered);
       lots = List.copyOf(lots);
     }
 

@@ -178,15 +178,17 @@ final class PlanViews {
     return fields;
   }
 
-  private static List<PlanView.Batch> batches(Planned planned) {
+  private List<PlanView.Batch> batches(Planned planned) {
     return planned.menu().dishes().stream()
-        .map(Dish::name)
         .map(
-            name ->
+            dish ->
                 new PlanView.Batch(
-                    name,
-                    planned.lots(name).stream().map(LotId::text).toList(),
-                    planned.missing().getOrDefault(name, 0)))
+                    dish.name(),
+                    planned.lots(dish.name()).stream().map(LotId::text).toList(),
+                    planned.missing().getOrDefault(dish.name(), 0),
+                    desk.kitchen().dishLots().offered(planned, dish).stream()
+                        .map(lot -> new Choice(lot.lot().text(), LotLines.where(lot, visitor)))
+                        .toList()))
         .toList();
   }
 
