@@ -302,6 +302,10 @@ final class CellReader {
     }
   }
 
+  private boolean isNotInUse() {
+    return cells.given(Column.HOW).equals(How.NOT_IN_USE.text());
+  }
+
   /**
    * A reading of a place needs no lot, nor does what was done about it, nor a correction; every
    * other row does.
@@ -325,7 +329,7 @@ final class CellReader {
           "missing",
           Degrees.ALLOWED,
           "The reading of a place needs a" + " temperature.");
-    } else if (acts && cells.isBlank(Column.NOTE)) {
+    } else if (acts && cells.isBlank(Column.NOTE) && !isNotInUse()) {
       cells.refuse(Column.NOTE, "missing", "what was done, in words", "Say what was done.");
     } else if (word.isEmpty() && cells.isBlank(Column.PLACE)) {
       cells.refuse(Column.LOT, "missing", CODES_ALLOWED, "Name the lot that this row is about.");

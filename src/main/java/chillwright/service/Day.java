@@ -5,6 +5,7 @@ import chillwright.core.kitchen.DaySign;
 import chillwright.core.kitchen.Handover;
 import chillwright.core.kitchen.KnownPlace;
 import chillwright.core.kitchen.PlaceLimit;
+import chillwright.core.log.How;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Word;
@@ -103,6 +104,16 @@ public record Day(
           .toList();
     }
 
+    /** Whether it was said to be not in use on the day, and nobody read it after that. */
+    public boolean isNotInUse() {
+      return written.stream()
+          .flatMap(each -> each.standing().stream())
+          .filter(entry -> entry.is(How.NOT_IN_USE) || entry.temperature().isPresent())
+          .reduce((earlier, later) -> later)
+          .filter(entry -> entry.is(How.NOT_IN_USE))
+          .isPresent();
+    }
+
     /** Its readings of the day, those included that were corrected or voided. */
     public List<PlaceReading> readings() {
       return written.stream().filter(of -> of.written().word() != Word.ACTION).toList();
@@ -124,10 +135,10 @@ public record Day(
 
     /**
      * Whether it was read less often on that day than it should be: once, where the kitchen did not
-     * say how often.
+     * say how often; of one that is not in use no reading is missing.
      */
     public boolean isDue() {
-      return read < known.map(KnownPlace::rounds).orElse(1);
+      return !isNotInUse() && read < known.map(KnownPlace::rounds).orElse(1);
     }
 
     /** Whether it is read in rounds, was read on the day, or calls for something. */

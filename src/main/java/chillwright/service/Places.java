@@ -4,6 +4,7 @@ import chillwright.core.kitchen.KnownPlace;
 import chillwright.core.kitchen.PlaceLimit;
 import chillwright.core.log.Corrections;
 import chillwright.core.log.EntryId;
+import chillwright.core.log.How;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Word;
 import chillwright.core.rules.RuleSet;
@@ -121,7 +122,7 @@ public final class Places {
     Optional<PlaceLimit> limit = PlaceLimit.of(place, rules);
     // Newest first: what was done after a reading answers it.
     return standing.stream()
-        .takeWhile(entry -> entry.word() != Word.ACTION)
+        .takeWhile(entry -> !isAct(entry))
         .filter(entry -> entry.temperature().isPresent())
         .filter(entry -> PlaceTrouble.isBeyond(place, limit, entry))
         .findFirst()
@@ -135,6 +136,11 @@ public final class Places {
                     0,
                     List.of(),
                     List.of()));
+  }
+
+  /** Whether something was done about a reading: that a place is not in use tells of none. */
+  static boolean isAct(LogEntry entry) {
+    return entry.word() == Word.ACTION && !entry.is(How.NOT_IN_USE);
   }
 
   /** What stood of a place at a moment, the newest first. */
@@ -195,7 +201,7 @@ public final class Places {
     List<PlaceTrouble> troubles = new ArrayList<>();
     Optional<PlaceTrouble> open = Optional.empty();
     for (LogEntry entry : entries) {
-      if (entry.word() == Word.ACTION) {
+      if (isAct(entry)) {
         open = open.map(trouble -> trouble.with(entry));
         troubles.replaceAll(ended -> ended.acts().isEmpty() ? ended.with(entry) : ended);
       } else if (entry.temperature().isPresent()) {

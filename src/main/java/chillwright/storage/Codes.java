@@ -92,7 +92,8 @@ final class Codes<E extends Enum<E>> {
               How.CRYSTALS,
               How.SOFT,
               How.COUNTED,
-              How.ALLOWED));
+              How.ALLOWED,
+              How.NOT_IN_USE));
 
   static final Codes<Governs> GOVERNING =
       new Codes<>(

@@ -4,11 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chillwright.web.Served.Reply;
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -404,5 +408,36 @@ class DayPageTest {
         .contains("so treated as missed, and still on hand: ", "Bean soup (S-9)");
     String[] signs = {"word", "closed", "by", "MK", "sure", Visit.ticks(asked)};
     assertThat(visit.submit("/day/signatures", signs).status()).isEqualTo(303);
+  }
+
+  /** That a place is empty or switched off is said once a day; common practice, no source. */
+  @Test
+  void a_place_that_is_not_in_use_is_not_missing_and_says_so() throws IOException {
+    read("Walk-in", "38");
+    String unread = "Places still to be read: ";
+    assertThat(visit.open("/day").text()).contains(unread + "2", "Save: nobody reads it today");
+    String[] idle = {"entry", "action", "how", "not-in-use", "place", "Chest", "note", "empty"};
+    taken("/day/readings", idle);
+    assertThat(visit.open("/day").text())
+        .contains(unread + "1")
+        .containsSubsequence("Chest", "not in use today", "Not in use today, 10:15", "empty");
+    byte[] record = served.get("/record.pdf").response().body();
+    try (PDDocument paper = Loader.loadPDF(record)) {
+      assertThat(new PDFTextStripper().getText(paper)).contains("not in use today, empty");
+    }
+    // The next day it is to be read again, and so it is once somebody reads it.
+    served.at("2026-03-04T17:15:00Z");
+    assertThat(visit.open("/day").text())
+        .contains(unread + "2")
+        .doesNotContain("Not in use today, ");
+  }
+
+  @Test
+  void that_it_is_not_in_use_is_nothing_done_about_a_warm_reading() {
+    read("Walk-in", "46");
+    served.at("2026-03-03T17:20:00Z");
+    taken("/day/readings", "entry", "action", "how", "not-in-use", "place", "Walk-in", "by", "RO");
+    Reply asked = visit.submit("/day/signatures", "word", "closed", "by", "MK");
+    assertThat(asked.text()).contains("Beyond their limit with nothing logged as done: Walk-in");
   }
 }

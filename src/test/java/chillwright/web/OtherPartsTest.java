@@ -316,4 +316,19 @@ class OtherPartsTest {
     assertThat(entries("BS-2")).hasSize(2);
     assertThat(entries("BS-3")).hasSize(1);
   }
+
+  /** 3-501.14(A)(1): 70 °F two hours after 135 °F. Three pans of one pot wait for the same. */
+  @Test
+  void what_is_the_same_for_all_pans_is_told_once_with_their_codes() {
+    String page = visit.open("/lots/BS").text();
+    String top = page.substring(page.indexOf("id=\"parts\""), page.indexOf("<p class=\"where\">"));
+    assertThat(top)
+        .containsOnlyOnce("70 °F by 12:15")
+        .containsSubsequence(">BS-1</a>", ">BS-2</a>", ">BS-3</a>", "70 °F by 12:15");
+    confirmed("BS-2", "entry", "reading", "temperature", "160", "scale", "F");
+    page = visit.open("/lots/BS").text();
+    top = page.substring(page.indexOf("id=\"parts\""), page.indexOf("<p class=\"where\">"));
+    assertThat(top)
+        .containsSubsequence(">BS-1</a>", ">BS-3</a>", "70 °F by 12:15", "BS-2", "70 °F by 12:25");
+  }
 }

@@ -32,7 +32,9 @@ public enum How {
   /** Portions that were found missing when somebody counted: nobody got them. */
   COUNTED("counted", Word.PORTIONS),
   /** The authority gave its leave. */
-  ALLOWED("allowed", Word.ACTION);
+  ALLOWED("allowed", Word.ACTION),
+  /** Of a place: empty or switched off on that day, so that nobody reads it. */
+  NOT_IN_USE("not-in-use", Word.ACTION);
 
   private final String text;
   private final Set<Word> words;
@@ -53,6 +55,11 @@ public enum How {
 
   public static Optional<How> ofText(String text) {
     return Arrays.stream(values()).filter(how -> how.text.equals(text)).findFirst();
+  }
+
+  /** Whether it tells of food, and not of a place. */
+  public boolean isOfFood() {
+    return this != NOT_IN_USE;
   }
 
   /** All that may stand with that word, in the order of this list; empty for most words. */

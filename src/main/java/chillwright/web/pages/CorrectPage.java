@@ -113,7 +113,7 @@ final class CorrectPage {
                 .filter(word -> word != Word.CORRECTION)
                 .map(Word::text)
                 .toList(),
-            Arrays.stream(How.values()).map(How::text).toList(),
+            Arrays.stream(How.values()).filter(How::isOfFood).map(How::text).toList(),
             known.places(),
             known.categories(visitor.language()),
             form);

@@ -5,6 +5,7 @@ import chillwright.core.kitchen.DaySign;
 import chillwright.core.kitchen.Handover;
 import chillwright.core.kitchen.KnownPlace;
 import chillwright.core.kitchen.KnownPlace.Kind;
+import chillwright.core.log.How;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.PlaceName;
@@ -121,6 +122,7 @@ final class DayPage {
         PlaceWords.sign(place),
         PlaceWords.standing(place, visitor),
         place.isDue(),
+        place.isNotInUse(),
         place.known().filter(known -> known.kind() == Kind.FREEZER).isPresent(),
         place.inside().stream()
             .map(lot -> new DayView.Inside(lot.lot().text(), lot.food()))
@@ -155,7 +157,8 @@ final class DayPage {
   private String act(LogEntry act, Visitor visitor) {
     String by = act.by().map(initials -> ", " + initials).orElse("");
     String when = desk.clock(act.happenedAt(), visitor) + by;
-    return visitor.say("day.done", when, act.note().orElse(""));
+    String key = act.is(How.NOT_IN_USE) ? "day.idle" : "day.done";
+    return visitor.say(key, when, act.note().orElse("")).strip();
   }
 
   private String read(LogEntry last, boolean isAsked, Visitor visitor, Instant now) {

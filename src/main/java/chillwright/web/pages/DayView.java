@@ -62,6 +62,7 @@ public record DayView(
    * @param sign the frame around how it stands
    * @param standing how its last reading stands; blank where nothing can tell
    * @param isDue whether it should be read again today
+   * @param isNotInUse whether it was said so today, so that nobody reads it
    * @param isFreezer whether it may read below zero
    * @param inside lots that are there while it reads beyond its limit
    * @param calls whether its last reading asks for something to be done
@@ -75,6 +76,7 @@ public record DayView(
       Sign sign,
       String standing,
       boolean isDue,
+      boolean isNotInUse,
       boolean isFreezer,
       List<Inside> inside,
       boolean calls,

@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.log.How;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.Misread;
 import chillwright.core.log.Problem;
@@ -191,7 +192,10 @@ final class EntryForm {
       return faults(misread.problems(), visitor);
     }
     Row read = (Row) row;
-    boolean isMute = read.word() == Word.ACTION && read.note().isEmpty();
+    boolean isMute =
+        read.word() == Word.ACTION
+            && read.note().isEmpty()
+            && read.details().how().filter(How.NOT_IN_USE::equals).isEmpty();
     boolean isUncounted = read.word() == Word.PORTIONS && read.details().portions().isEmpty();
     if (isUncounted) {
       return List.of(visitor.say("entry.portions.missing"));

@@ -225,7 +225,7 @@ final class LotPage {
         form,
         others.shown(form, visitor, part -> next(part, sentences, visitor)),
         NextWords.of(logged(view), now),
-        Arrays.stream(How.values()).map(How::text).toList(),
+        Arrays.stream(How.values()).filter(How::isOfFood).map(How::text).toList(),
         new Known(desk.kitchen()).places(),
         new Known(desk.kitchen()).containers(),
         desk.people(),

@@ -174,15 +174,24 @@ public record LotPageView(
    * Parts of the lot, or of the batch that it is a part of.
    *
    * @param areAlone whether nothing is left but these: then the lot itself takes no entry
+   * @param shared what is the same for several of them, told once
    */
-  public record Others(boolean areAlone, List<Other> lots) {
+  public record Others(boolean areAlone, List<Shared> shared, List<Other> lots) {
     public Others {
+      shared = List.copyOf(shared);
       lots = List.copyOf(lots);
     }
 
     /** Whether any of them is to get the entry. */
     public boolean isOpen() {
       return lots.stream().anyMatch(lot -> lot.isTicked() || !lot.temperature().isEmpty());
+    }
+  }
+
+  /** What several parts are told alike. */
+  public record Shared(Next next, List<String> codes) {
+    public Shared {
+      codes = List.copyOf(codes);
     }
   }
 

@@ -6,9 +6,12 @@ import chillwright.core.log.Word;
 import chillwright.service.Kitchen;
 import chillwright.service.LotView;
 import io.javalin.http.Context;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -62,9 +65,20 @@ record OtherParts(Kitchen kitchen, LotView view) {
     // Portions are taken from one of them: whoever takes them says which.
     boolean isTicked = areAlone && !form.given("entry").equals(Word.PORTIONS.text());
     List<String> ticked = codes(form.given(ALSO));
+    List<LotState> onHand = onHand();
+    Map<LotPageView.Next, List<String>> told = new LinkedHashMap<>();
+    if (areAlone) {
+      for (LotState part : onHand) {
+        next(part, next).forEach(line -> put(told, line, part.lot().text()));
+      }
+    }
     return new LotPageView.Others(
         areAlone,
-        onHand().stream()
+        told.entrySet().stream()
+            .filter(line -> line.getValue().size() > 1)
+            .map(line -> new LotPageView.Shared(line.getKey(), line.getValue()))
+            .toList(),
+        onHand.stream()
             .map(
                 part ->
                     new LotPageView.Other(
@@ -73,8 +87,22 @@ record OtherParts(Kitchen kitchen, LotView view) {
                         isFresh ? isTicked : ticked.contains(part.lot().text()),
                         form.given(temperature(part.lot().text())),
                         standing(part),
-                        areAlone ? next(part, next) : List.of()))
+                        ofOne(part.lot().text(), told)))
             .toList());
+  }
+
+  private static void put(
+      Map<LotPageView.Next, List<String>> told, LotPageView.Next line, String code) {
+    told.computeIfAbsent(line, l -> new ArrayList<>()).add(code);
+  }
+
+  /** What is told of that part alone. */
+  private static List<LotPageView.Next> ofOne(
+      String code, Map<LotPageView.Next, List<String>> told) {
+    return told.entrySet().stream()
+        .filter(line -> line.getValue().equals(List.of(code)))
+        .map(Map.Entry::getKey)
+        .toList();
   }
 
   private Sign standing(LotState part) {
