@@ -27,6 +27,10 @@ record CsvHeader(List<Optional<Column>> columns, List<Problem> problems) {
     if (titles.size() == 1 && (titles.get(0).contains(";") || titles.get(0).contains("\t"))) {
       return new CsvHeader(List.of(Optional.empty()), List.of(wrongSeparator(titles, place)));
     }
+    Optional<Problem> other = OtherList.fault(titles.stream().map(Texts::trimmed).toList(), place);
+    if (other.isPresent()) {
+      return new CsvHeader(List.of(Optional.empty()), List.of(other.get()));
+    }
     List<Optional<Column>> columns = new ArrayList<>();
     List<Problem> problems = new ArrayList<>();
     for (String cell : titles) {

@@ -18,6 +18,12 @@ public final class CsvWriter {
   /** A temperature below zero: nothing in it can be run. */
   private static final Pattern BELOW_ZERO = Pattern.compile("-\\d{1,3}(\\.\\d{1,2})? °[FC]");
 
+  /**
+   * What some programs take for the end of a line though RFC 4180 does not: U+000B, U+000C, U+0085,
+   * U+2028 and U+2029 (Unicode Standard, section 5.8). Logs of today hold none of them.
+   */
+  private static final Pattern BREAKS = Pattern.compile("[\\x0B\\x0C\\x{85}\\x{2028}\\x{2029}]");
+
   private final Appendable out;
   private final boolean forSpreadsheets;
 
@@ -64,8 +70,10 @@ public final class CsvWriter {
   }
 
   private void writeCell(String cell, boolean quoteAnyway) throws IOException {
-    boolean isGuarded = (forSpreadsheets && isFormula(cell)) || isQuotedFormula(cell);
-    String text = isGuarded ? "'" + cell : cell;
+    String told = forSpreadsheets ? BREAKS.matcher(cell).replaceAll(" ") : cell;
+    boolean isHidden = !told.equals(cell) && isFormula(told.strip());
+    boolean isGuarded = (forSpreadsheets && (isFormula(cell) || isHidden)) || isQuotedFormula(cell);
+    String text = isGuarded ? "'" + told : told;
     if (!quoteAnyway && !needsQuotes(text)) {
       out.append(text);
       return;

@@ -5,6 +5,8 @@ import java.text.Normalizer;
 /** Cells as text: trimmed, in Unicode's normal form C, and fit to be shown again. */
 public final class Texts {
   private static final int SHOWN = 80;
+  private static final char LINE_SEPARATOR = (char) 0x2028;
+  private static final char PARAGRAPH_SEPARATOR = (char) 0x2029;
 
   private Texts() {}
 
@@ -55,16 +57,24 @@ public final class Texts {
     return false;
   }
 
-  /** Whether it holds a control character, other than a line break where one may stand. */
+  /**
+   * Whether it holds a control character, other than a line break where one may stand. What Unicode
+   * calls a separator of lines or paragraphs breaks a line in some programs only: it is none here.
+   */
   static boolean hasControls(String text, boolean breaksAllowed) {
     for (int i = 0; i < text.length(); i++) {
       char c = text.charAt(i);
       boolean isBreak = c == '\n' || c == '\r';
-      if (Character.isISOControl(c) && !(breaksAllowed && isBreak)) {
+      if ((Character.isISOControl(c) || isSeparator(c)) && !(breaksAllowed && isBreak)) {
         return true;
       }
     }
     return false;
+  }
+
+  /** Whether Unicode ends a line there: U+2028 or U+2029. */
+  static boolean isSeparator(char c) {
+    return c == LINE_SEPARATOR || c == PARAGRAPH_SEPARATOR;
   }
 
   /** The text as a message may show it: not too long, nothing in it that a terminal obeys. */
@@ -74,7 +84,7 @@ public final class Texts {
         .limit(SHOWN)
         .forEach(
             c -> {
-              if (Character.isISOControl(c)) {
+              if (Character.isISOControl(c) || c == LINE_SEPARATOR || c == PARAGRAPH_SEPARATOR) {
                 shown.append("\\u%04x".formatted(c));
               } else if (Character.getType(c) == Character.SURROGATE) {
                 shown.append('\ufffd');

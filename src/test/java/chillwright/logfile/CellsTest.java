@@ -398,7 +398,16 @@ class CellsTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"a\u0000b", "a\u001b[31mb", "a\tb", "a\u0085b", "a\u007fb"})
+  @ValueSource(
+      strings = {
+        "a\u0000b",
+        "a\u001b[31mb",
+        "a\tb",
+        "a\u0085b",
+        "a\u007fb",
+        "a\u2028b",
+        "a\u2029b"
+      })
   void control_characters_are_refused_in_every_text(String text) {
     assertRefused("food", "control-character", "food=" + text);
     assertRefused("note", "control-character", "note=" + text);

@@ -38,6 +38,16 @@ class CsvWriterTest {
     assertThatThrownBy(() -> exact()).isInstanceOf(IllegalArgumentException.class);
   }
 
+  /** Unicode Standard, section 5.8: what a reader may take for the end of a line. */
+  @ParameterizedTest
+  @ValueSource(ints = {0x0B, 0x0C, 0x85, 0x2028, 0x2029})
+  void nothing_but_a_row_ends_a_line(int breaker) throws IOException {
+    String cell = "Ana" + (char) breaker + "=1+1";
+    assertThat(forSpreadsheets(cell)).isEqualTo("x,Ana =1+1\r\n");
+    assertThat(forSpreadsheets((char) breaker + "=1")).isEqualTo("x,' =1\r\n");
+    assertThat(exact(cell)).isEqualTo(cell + "\r\n");
+  }
+
   /** OWASP, "CSV Injection": cells that begin with =, +, -, @, tab, carriage return, line feed. */
   @ParameterizedTest
   @ValueSource(

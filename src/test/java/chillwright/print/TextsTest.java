@@ -178,6 +178,14 @@ class TextsTest {
         .isEqualTo("su último día, 2026-02-24, había pasado antes de congelarlo: desechar");
     assertThat(Language.SPANISH.because("frozen 2026-02-01 + 3 months: best quality by 2026-05-01"))
         .isEqualTo("congelado 2026-02-01 + 3 meses: mejor calidad hasta 2026-05-01");
+    assertThat(
+            Language.SPANISH.because(
+                "thawed 2026-03-10 and frozen again 2026-03-12: the months still count from the"
+                    + " first freezing, and once it thaws it has only the days left"))
+        .isEqualTo(
+            "descongelado 2026-03-10 y congelado otra vez 2026-03-12: los meses siguen contando"
+                + " desde la primera congelación, y al descongelarse le quedan solo los días"
+                + " restantes");
     assertThat(Language.SPANISH.because("what nobody wrote")).isEqualTo("what nobody wrote");
     assertThat(Language.ENGLISH.because("last day 2026-10-14")).isEqualTo("last day 2026-10-14");
   }

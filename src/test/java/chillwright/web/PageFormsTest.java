@@ -208,6 +208,7 @@ class PageFormsTest {
   private Reply correct(int entry, String... changes) {
     String id = entries().get(entry).at("/id").asText();
     String page = visit.open("/lots/S-1/correct?entry=" + id).text();
+    assertThat(page).containsSubsequence("name=\"place\"", "<details");
     Map<String, String> fields = PageText.fields(page, "correct");
     fields.putAll(Map.of("token", visit.token(), "reason", "read wrong", "by", "RO"));
     for (int i = 0; i < changes.length; i += 2) {

@@ -128,6 +128,11 @@ class ShareTest {
     log("BAR", "{'when':'@6T09:00:00-07:00','entry':'cooked'}");
     taken(submit("BAR", "parts", "parts", "4", "portions", "12", "food", "Seed bars"));
     assertThat(lot("BAR-1").at("/phase").asText()).isEqualTo("cooked");
+    assertThat(visit.open("/lots/BAR").text())
+        .contains("<b>divided</b> <bdi>into BAR-1 \u2026 BAR-4, 12 portions each</bdi>")
+        .contains("/lots/BAR/correct?entry=BAR.5\"><bdi>into BAR-4, Portions 12</bdi>")
+        .doesNotContain("To whom BAR", "<b>portions taken</b>");
+    assertThat(visit.open("/lots/BAR/correct").text()).contains("into BAR-2, Portions 12");
     for (String code : List.of("BAR", "BAR-1")) {
       assertThat(visit.open("/lots/" + code).text())
           .doesNotContain("cooling,", "value=\"hot-holding");

@@ -14,6 +14,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -90,6 +91,58 @@ class TablesTest {
     assertThat(lots(other)).hasSizeGreaterThan(10).isEqualTo(lots(served));
     JsonNode report = served.get(REPORT).json().at("/items");
     assertThat(report).hasSizeGreaterThan(3).isEqualTo(other.get(REPORT).json().at("/items"));
+  }
+
+  /** A list is no log: one reason, and where the log is; our own design, no source. */
+  @Test
+  void a_list_that_is_taken_for_a_log_has_one_fault_that_says_so() throws IOException {
+    importSamples();
+    String out = served.get(REPORT, "Accept", "text/csv").text();
+    List<String> lists = new ArrayList<>(List.of(out));
+    for (String address :
+        List.of(
+            "/on-hand.csv",
+            "/lots.csv",
+            "/trace.csv?lot=" + lots(served).get(0),
+            "/pull.csv",
+            "/plans.csv",
+            "/day.csv",
+            "/day/unfinished.csv",
+            "/kitchen/foods.csv",
+            "/kitchen/places.csv",
+            "/kitchen/people.csv",
+            "/kitchen/probes.csv")) {
+      lists.add(served.get(address).text());
+    }
+    for (String list : lists) {
+      JsonNode faults = other.postCsv("/api/v1/imports", list).json().at("/problems");
+      assertThat(faults).as(list.lines().findFirst().orElse("")).hasSize(1);
+      assertThat(faults.at("/0/code").asText()).isEqualTo("not-a-log");
+      assertThat(faults.at("/0/says").asText()).contains("/lots/CODE/log.csv");
+    }
+  }
+
+  /** A part has its days from the whole: FDA Food Code 2022 3-501.17 counts from its making. */
+  @Test
+  void the_log_of_a_part_holds_the_log_that_it_needs() throws IOException {
+    String log =
+        """
+        lot,food,category,when,entry,temperature,portions,from,to
+        W,Bean pot,soup_or_stew,2026-03-01T10:00:00-07:00,prepared,39F,8,,
+        W-1,,,2026-03-01T10:30:00-07:00,chilled,39F,4,W,
+        W,,,2026-03-01T10:30:00-07:00,portions,,4,,W-1
+        W-1-1,,,2026-03-01T11:30:00-07:00,chilled,39F,2,W-1,
+        W-1,,,2026-03-01T11:30:00-07:00,portions,,2,,W-1-1
+        """;
+    assertThat(served.postCsv("/api/v1/imports", log).status()).isEqualTo(200);
+    String part = served.get("/lots/W-1-1/log.csv").text();
+    assertThat(part).containsSubsequence("\r\nW,", "\r\nW-1,", "\r\nW-1-1,");
+    Reply taken = other.postCsv("/api/v1/imports", part);
+    assertThat(taken.status()).as(taken.text()).isEqualTo(200);
+    String keeping = "/keeping/dateMarkLastDay";
+    assertThat(other.get("/api/v1/lots/W-1-1").json().at(keeping).asText())
+        .isNotEmpty()
+        .isEqualTo(served.get("/api/v1/lots/W-1-1").json().at(keeping).asText());
   }
 
   /** Cells that a spreadsheet would run, as OWASP lists them under CSV injection (from memory). */

@@ -1,6 +1,7 @@
 package chillwright.core.keeping;
 
 import chillwright.core.log.Category;
+import chillwright.core.log.LogEntry;
 import chillwright.core.log.Timeline;
 import chillwright.core.log.Word;
 import chillwright.core.rules.DayCounting.Days;
@@ -20,6 +21,7 @@ final class Reasons {
 
   private static final String FROZEN = "frozen ";
   private static final String FIGURES = "figures: ";
+  private static final String AGAIN = " and frozen again ";
 
   private final Timeline timeline;
   private final Category category;
@@ -55,6 +57,7 @@ final class Reasons {
   static boolean isOfFreezer(String line) {
     return line.startsWith(FROZEN)
         || line.startsWith(FIGURES)
+        || line.contains(AGAIN)
         || line.matches("from .*: (best quality by|quality limit) .*");
   }
 
@@ -150,7 +153,31 @@ final class Reasons {
       source.best().ifPresent(day -> add("from " + source.lot() + ": best quality by " + day));
       source.limit().ifPresent(day -> add("from " + source.lot() + ": quality limit " + day));
     }
+    addFrozenAgain();
     add(FIGURES + category.source());
+  }
+
+  /** Thawed between, it keeps its first months and has fewer days: both of one and the same lot. */
+  private void addFrozenAgain() {
+    Optional<LocalDate> thawed = Optional.empty();
+    Optional<LocalDate> again = Optional.empty();
+    for (LogEntry entry : timeline.entries()) {
+      if (entry.word() == Word.THAWING) {
+        thawed = Optional.of(timeline.day(entry.happenedAt()));
+        again = Optional.empty();
+      } else if (entry.word() == Word.FROZEN && thawed.isPresent() && again.isEmpty()) {
+        again = Optional.of(timeline.day(entry.happenedAt()));
+      }
+    }
+    if (again.isPresent()) {
+      add(
+          "thawed "
+              + thawed.get()
+              + AGAIN
+              + again.get()
+              + ": the months still count from the first freezing, and once it thaws it has only"
+              + " the days left");
+    }
   }
 
   private static String months(int count) {

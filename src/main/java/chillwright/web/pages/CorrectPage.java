@@ -94,8 +94,8 @@ final class CorrectPage {
       Optional<LogEntry> entry,
       Filled form) {
     List<LotPageView.Entry> all =
-        new Entries(desk, visitor, view.entries())
-            .shown().stream().filter(LotPageView.Entry::canBeCorrected).toList();
+        new Entries(desk, visitor, view)
+            .each().stream().filter(LotPageView.Entry::canBeCorrected).toList();
     List<LotPageView.Entry> chosen =
         entry.stream()
             .flatMap(found -> all.stream().filter(line -> line.id().equals(found.id().text())))

@@ -166,8 +166,8 @@ record CountedMore(Desk desk, LotView view, Visitor visitor) {
   }
 
   private Frame.Notice ofEntry(String key, LogEntry entry) {
-    Entries entries = new Entries(desk, visitor, view.entries());
-    String what = visitor.say(Entries.title(entry)) + ", " + entries.text(entry);
+    Entries entries = new Entries(desk, visitor, view);
+    String what = visitor.say(entries.titled(entry)) + ", " + entries.text(entry);
     String when = desk.clock(entry.happenedAt(), visitor);
     return new Frame.Notice(visitor.say(key, when, what), List.of(), Optional.of(address(entry)));
   }

@@ -139,7 +139,7 @@ final class DayPage {
   }
 
   private DayView.Reading reading(PlaceReading reading, Visitor visitor) {
-    Entries entries = new Entries(desk, visitor, List.of());
+    Entries entries = new Entries(desk, visitor);
     LogEntry written = reading.written();
     boolean isCorrected = !reading.corrections().isEmpty();
     String by = written.by().map(initials -> ", " + initials).orElse("");

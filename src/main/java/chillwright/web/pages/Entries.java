@@ -4,12 +4,16 @@ import chillwright.core.log.Corrections;
 import chillwright.core.log.Details;
 import chillwright.core.log.How;
 import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
 import chillwright.core.log.Mark;
 import chillwright.core.log.Word;
+import chillwright.service.LotView;
 import chillwright.service.Places.PlaceReading;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /** Entries in words, the corrected ones with what they said before. */
@@ -19,18 +23,78 @@ final class Entries {
   private final Desk desk;
   private final Visitor visitor;
   private final List<LogEntry> all;
+  private final String code;
+  private final Set<String> made;
 
-  /**
-   * @param all entries of the lot as they were written, corrections included
-   */
-  Entries(Desk desk, Visitor visitor, List<LogEntry> all) {
+  private Entries(
+      Desk desk, Visitor visitor, List<LogEntry> all, String code, Collection<LotId> made) {
     this.desk = desk;
     this.visitor = visitor;
     this.all = all;
+    this.code = code;
+    this.made = made.stream().map(LotId::text).collect(Collectors.toSet());
   }
 
-  /** The newest first; corrections stand beside what they correct. */
+  /** Of no lot. */
+  Entries(Desk desk, Visitor visitor) {
+    this(desk, visitor, List.of(), "", List.of());
+  }
+
+  /** Entries of the lot as they were written, corrections included. */
+  Entries(Desk desk, Visitor visitor, LotView view) {
+    this(desk, visitor, view.entries(), view.state().lot().text(), view.descendants());
+  }
+
+  /** The newest first, and what was divided at once in one; corrections stand beside. */
   List<LotPageView.Entry> shown() {
+    List<LotPageView.Entry> shown = new ArrayList<>();
+    List<LogEntry> parted = new ArrayList<>();
+    for (LogEntry entry : all) {
+      if (entry.word() == Word.CORRECTION) {
+        continue;
+      }
+      boolean isMore = isPlainlyDivided(entry);
+      if (isMore && !parted.isEmpty() && isAtOnce(parted.get(0), entry)) {
+        parted.add(entry);
+        shown.set(0, divided(parted));
+        continue;
+      }
+      parted.clear();
+      if (isMore) {
+        parted.add(entry);
+      }
+      shown.add(0, shown(entry));
+    }
+    return shown;
+  }
+
+  private boolean isPlainlyDivided(LogEntry entry) {
+    return isDivided(entry)
+        && entry.note().isEmpty()
+        && all.stream().noneMatch(other -> other.corrects().equals(Optional.of(entry.id())));
+  }
+
+  private static boolean isAtOnce(LogEntry one, LogEntry other) {
+    return one.happenedAt().equals(other.happenedAt())
+        && one.by().equals(other.by())
+        && one.details().portions().equals(other.details().portions());
+  }
+
+  /** One line for all of them, with each behind it. */
+  private LotPageView.Entry divided(List<LogEntry> parts) {
+    LogEntry first = parts.get(0);
+    String into =
+        PartCodes.inShort(parts.stream().map(part -> part.details().to().orElseThrow()).toList());
+    List<String> says = new ArrayList<>(List.of(visitor.say("entry.into", into)));
+    if (first.details().portions().isPresent()) {
+      says.add(visitor.say("entry.each", first.details().portions().getAsInt()));
+    }
+    first.by().ifPresent(says::add);
+    return shown(first).over(String.join(", ", says), parts.stream().map(this::shown).toList());
+  }
+
+  /** Each by itself, the newest first. */
+  List<LotPageView.Entry> each() {
     List<LotPageView.Entry> shown = new ArrayList<>();
     for (LogEntry entry : all) {
       if (entry.word() != Word.CORRECTION) {
@@ -51,12 +115,24 @@ final class Entries {
         entry.id().text(),
         entry.happenedAt().toString(),
         desk.moment(entry.happenedAt(), visitor),
-        title(standing.orElse(entry)),
+        titled(standing.orElse(entry)),
         now,
         corrections.isEmpty() ? "" : visitor.say("lot.was", text(entry)),
         corrections.stream().map(this::why).collect(Collectors.joining("; ")),
         standing.flatMap(LogEntry::temperature).map(read -> read.text(visitor.scale())).orElse(""),
-        standing.isPresent());
+        standing.isPresent(),
+        List.of());
+  }
+
+  /** The same of this lot: what went into a part of it was divided. */
+  String titled(LogEntry entry) {
+    return isDivided(entry) ? "word.divided" : title(entry);
+  }
+
+  private boolean isDivided(LogEntry entry) {
+    return entry.word() == Word.PORTIONS
+        && entry.details().to().filter(made::contains).stream()
+            .anyMatch(to -> to.startsWith(code + "-"));
   }
 
   /** The key of what an entry is called: a count is no sale. */
@@ -101,8 +177,13 @@ final class Entries {
     details
         .air()
         .ifPresent(air -> parts.add(visitor.say("entry.air") + " " + air.text(visitor.scale())));
+    Optional<String> into = details.to().filter(made::contains);
+    into.ifPresent(to -> parts.add(visitor.say("entry.into", to)));
     details.portions().ifPresent(count -> parts.add(visitor.say("entry.portions") + " " + count));
-    details.to().ifPresent(to -> parts.add(visitor.say("entry.to") + " " + Isolated.of(to)));
+    details
+        .to()
+        .filter(to -> into.isEmpty())
+        .ifPresent(to -> parts.add(visitor.say("entry.to") + " " + Isolated.of(to)));
     details.until().ifPresent(until -> parts.add(mark(until)));
     details.container().ifPresent(parts::add);
     details.depth().ifPresent(depth -> parts.add(depth.text() + " " + visitor.say("entry.deep")));

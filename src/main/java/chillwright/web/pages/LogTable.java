@@ -9,6 +9,7 @@ import chillwright.core.log.Mark;
 import chillwright.core.measure.Depth;
 import chillwright.core.measure.Temperature;
 import chillwright.logfile.Column;
+import chillwright.service.LotView;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
@@ -28,6 +29,16 @@ record LogTable(ZoneId zone) {
    */
   Table of(String lot, List<LogEntry> entries) {
     return new Table(Column.titles(), entries.stream().map(entry -> row(lot, entry)).toList());
+  }
+
+  /** The logs of several lots, one after another. */
+  Table of(List<LotView> lots) {
+    return new Table(
+        Column.titles(),
+        lots.stream()
+            .flatMap(
+                lot -> lot.entries().stream().map(entry -> row(lot.state().lot().text(), entry)))
+            .toList());
   }
 
   private List<String> row(String lot, LogEntry entry) {

@@ -86,8 +86,9 @@ final class LotPage {
   }
 
   static Frame.Notice done(Desk desk, LogEntry entry, LotView view, Visitor visitor) {
-    String word = visitor.say(Entries.title(entry));
-    String text = new Entries(desk, visitor, view.entries()).text(entry);
+    Entries entries = new Entries(desk, visitor, view);
+    String word = visitor.say(entries.titled(entry));
+    String text = entries.text(entry);
     return new Frame.Notice(
         visitor.say("entry.done", text.isEmpty() ? word : word + ", " + text),
         List.of(),
@@ -205,7 +206,7 @@ final class LotPage {
     Instant now = desk.kitchen().now();
     Lots lots = desk.kitchen().lots();
     LotState state = view.state();
-    Entries entries = new Entries(desk, visitor, view.entries());
+    Entries entries = new Entries(desk, visitor, view);
     List<Traced> traced =
         desk.kitchen().tracing().lot(state.lot(), FOLLOWED).map(Trace::lots).orElse(List.of());
     Optional<Verdict> verdict = state.standing().flatMap(s -> s.verdicts().at(now));

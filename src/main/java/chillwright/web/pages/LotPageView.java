@@ -333,6 +333,7 @@ public record LotPageView(
    * @param why who corrected it, when and why
    * @param read the temperature as it stands; blank where none was read, or it was voided
    * @param canBeCorrected whether it stands; what is void is written again
+   * @param each the entries that this line tells at once; none where it tells of one
    */
   public record Entry(
       String id,
@@ -343,5 +344,15 @@ public record LotPageView(
       String was,
       String why,
       String read,
-      boolean canBeCorrected) {}
+      boolean canBeCorrected,
+      List<Entry> each) {
+    public Entry {
+      each = List.copyOf(each);
+    }
+
+    /** One line for all of these. */
+    Entry over(String says, List<Entry> parts) {
+      return new Entry(id, iso, clock, title, says, was, why, read, canBeCorrected, parts);
+    }
+  }
 }

@@ -134,7 +134,7 @@ final class LotSheets {
   }
 
   private List<LotSheet.Row> rows(LotView view) {
-    Entries entries = new Entries(desk, visitor, view.entries());
+    Entries entries = new Entries(desk, visitor, view);
     return view.entries().stream()
         .filter(entry -> entry.word() != Word.CORRECTION)
         .sorted(Comparator.comparing(LogEntry::happenedAt))
@@ -152,7 +152,7 @@ final class LotSheets {
         entry.isLate() ? " (" + visitor.say("paper.late", moment(entry.writtenAt())) + ")" : "";
     return new LotSheet.Row(
         moment(entry.happenedAt()),
-        visitor.say(Entries.title(entry)),
+        visitor.say(entries.titled(entry)),
         standing.map(entries::unsigned).orElse(visitor.say("lot.void")) + late,
         entry.by().orElse(""),
         corrections.isEmpty() ? "" : visitor.say("lot.was", entries.unsigned(entry)),

@@ -75,7 +75,7 @@ final class RecordDays {
   }
 
   private Row row(PlaceReading reading) {
-    Entries entries = new Entries(desk, visitor, List.of());
+    Entries entries = new Entries(desk, visitor);
     LogEntry written = reading.written();
     LogEntry shown = reading.standing().orElse(written);
     String late =

@@ -1,6 +1,7 @@
 package chillwright.web.pages;
 
 import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
 import chillwright.core.plan.Plan.Task;
 import chillwright.print.PlanText;
 import chillwright.service.CardKind;
@@ -17,6 +18,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -58,13 +60,25 @@ final class Tables {
     new Table(kind.cells(), rows).answer(context, kind.name().toLowerCase(Locale.ROOT));
   }
 
-  /** All that was written of a lot, as a log file. */
+  /** All that was written of a lot, after the logs of what it came from, as a log file. */
   void log(Context context) throws IOException {
     Optional<LotView> view = LotPage.view(desk, context, desk.visitor(context));
     if (view.isPresent()) {
       String lot = view.get().state().lot().text();
-      new LogTable(desk.zone()).of(lot, view.get().entries()).answer(context, lot);
+      Map<LotId, LotView> lots = new LinkedHashMap<>();
+      gather(view.get(), lots);
+      new LogTable(desk.zone()).of(List.copyOf(lots.values())).answer(context, lot);
     }
+  }
+
+  /** The sources first: without them a part cannot be judged. */
+  private void gather(LotView lot, Map<LotId, LotView> lots) {
+    for (LotId source : lot.sources()) {
+      if (!lots.containsKey(source)) {
+        desk.kitchen().lots().lot(source).ifPresent(found -> gather(found, lots));
+      }
+    }
+    lots.put(lot.state().lot(), lot);
   }
 
   /** What was read of places in some days, the newest first, as a log file. */
