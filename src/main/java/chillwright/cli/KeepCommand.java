@@ -3,6 +3,7 @@ package chillwright.cli;
 import chillwright.core.log.Category;
 import chillwright.core.log.FoodWords;
 import chillwright.core.log.KeepingList;
+import chillwright.core.log.Untold;
 import chillwright.print.KeepText;
 import chillwright.rulebook.RuleBook;
 import chillwright.rulebook.RuleLibrary;
@@ -124,6 +125,13 @@ final class KeepCommand implements Callable<Integer> {
             .toList();
     FoodWords.Found found =
         kinds.isEmpty() ? new FoodWords(list).kinds(given) : new FoodWords.Found(kinds, true);
+    Optional<Untold> untold =
+        kinds.isEmpty() ? new FoodWords(list).untold(given) : Optional.empty();
+    if (untold.isPresent()) {
+      throw new UsageFault(
+          "\"%s\": no category may stand for it. %s".formatted(given, untold.get().says()),
+          List.of());
+    }
     kinds = found.kinds();
     if (found.isCertain() && kinds.size() == 1) {
       return kinds.get(0);

@@ -3,6 +3,7 @@ package chillwright.rulebook;
 import chillwright.core.log.Category;
 import chillwright.core.log.KeepingList;
 import chillwright.core.log.Problem;
+import chillwright.core.log.Untold;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -19,6 +20,7 @@ final class KeepingFiles {
   private final Faults faults;
   private final Map<String, Category> categories = new LinkedHashMap<>();
   private final Map<String, JsonNode> written = new LinkedHashMap<>();
+  private final List<Untold> untold = new ArrayList<>();
 
   KeepingFiles(Faults faults) {
     this.faults = faults;
@@ -46,6 +48,16 @@ final class KeepingFiles {
       if (!faults.anyIn(place)) {
         categories.put(key, category(key, place));
         written.put(key, place.node());
+      }
+    }
+    readUntold(Spot.whole(document).at("untold"));
+  }
+
+  private void readUntold(Spot list) {
+    for (String key : list.keys()) {
+      Spot place = list.at(key);
+      if (!faults.anyIn(place)) {
+        untold.add(new Untold(texts(place.at("words")), place.text("says")));
       }
     }
   }
@@ -111,6 +123,6 @@ final class KeepingFiles {
   }
 
   KeepingList keepingList() {
-    return new KeepingList(List.copyOf(categories.values()));
+    return new KeepingList(List.copyOf(categories.values()), untold);
   }
 }

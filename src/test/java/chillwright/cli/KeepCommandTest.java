@@ -29,11 +29,14 @@ class KeepCommandTest {
   void keep_takes_the_words_of_the_page() {
     assertThat(run("keep", "chili", "--made", "2026-03-02")).isZero();
     assertThat(out.toString()).startsWith("Soup or stew (soup_or_stew)");
-    assertThat(run("keep", "lasagna", "--made", "2026-03-02")).isEqualTo(2);
+    assertThat(run("keep", "curry", "--made", "2026-03-02")).isEqualTo(2);
     assertThat(err.toString())
-        .containsSubsequence("casserole_meat: Casserole", "casserole_vegetable_or_pasta:");
-    assertThat(run("keep", "bread", "--made", "2026-03-02")).isEqualTo(2);
-    assertThat(err.toString()).contains("yeast_bread_baked: Yeast bread or rolls, baked");
+        .containsSubsequence("casserole_meat: Casserole", "casserole_poultry:");
+    assertThat(run("keep", "lasagna", "--made", "2026-03-02")).isZero();
+    assertThat(run("keep", "cake", "--made", "2026-03-02")).isEqualTo(2);
+    assertThat(err.toString()).contains("cake_unfrosted: Cake without frosting");
+    assertThat(run("keep", "garlic butter", "--made", "2026-03-02")).isEqualTo(2);
+    assertThat(err.toString()).contains("no category may stand for it", "(common practice");
     assertThat(run("keep", "Soup or stew", "--made", "2026-03-02")).isZero();
     assertThat(out.toString()).contains("(soup_or_stew)");
     assertThat(run("keep", "chicken")).isEqualTo(2);

@@ -109,6 +109,15 @@ class TextsTest {
   }
 
   @Test
+  void what_is_said_of_food_without_a_kind_has_a_spanish_form() throws BrokenRules {
+    assertThat(RuleLibrary.load(Optional.empty()).keepingList().untold())
+        .hasSizeGreaterThan(10)
+        .allSatisfy(
+            untold ->
+                assertThat(Language.SPANISH.said(untold.says())).get().isNotEqualTo(untold.says()));
+  }
+
+  @Test
   void every_note_of_a_storage_category_has_a_spanish_form() throws BrokenRules {
     assertThat(RuleLibrary.load(Optional.empty()).keepingList().categories())
         .filteredOn(category -> category.note().isPresent())

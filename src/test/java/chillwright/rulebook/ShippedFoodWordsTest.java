@@ -7,6 +7,7 @@ import chillwright.core.log.FoodWords;
 import chillwright.core.log.KeepingList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -220,5 +221,285 @@ class ShippedFoodWordsTest {
     assertThat(keys(WORDS.kinds("chicken"))).startsWith("raw_poultry_whole", "raw_poultry_pieces");
     assertThat(keys(WORDS.kinds("torta"))).containsExactly("casserole_meat", "cake_unfrosted");
     assertThat(keys(WORDS.kinds("cheese"))).contains("cheese_hard").hasSizeGreaterThan(1);
+  }
+
+  /**
+   * Nothing gets days that no source gives it: for these our reference has no row. FDA Food Code
+   * 2022 1-201.10: garlic in oil, raw sprouts and cut melon need the cold.
+   */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "garlic butter",
+        "herb butter",
+        "peanut butter",
+        "mantequilla de ajo",
+        "chili oil",
+        "garlic in oil",
+        "garlic confit",
+        "sun-dried tomatoes in oil",
+        "aceite de chile",
+        "caesar dressing",
+        "ranch dressing",
+        "homemade mayonnaise",
+        "hollandaise",
+        "aioli",
+        "eggnog",
+        "tiramisu",
+        "chocolate mousse",
+        "ceviche",
+        "ceviche de pescado",
+        "gravlax",
+        "cured salmon",
+        "smoked salmon",
+        "sushi",
+        "spicy tuna poke",
+        "home-canned tomatoes",
+        "canned beans",
+        "jam",
+        "pickled eggs",
+        "bean sprouts",
+        "brotes de soya",
+        "cut melon",
+        "infused honey",
+        "miel con ajo",
+        "brioche dough",
+        "raw dough",
+        "pancake batter",
+        "fresh pasta",
+        "cream cheese",
+        "cottage cheese",
+        "queso fresco",
+        "breast milk",
+        "raw eggs",
+        "egg whites",
+        "raw shrimp",
+        "camarones",
+        "ham sandwich",
+        "chicken liver pate"
+      })
+  void no_kind_stands_for_food_without_a_figure(String given) {
+    assertThat(WORDS.untold(given)).as(given).isPresent();
+    assertThat(WORDS.kinds(given).isCertain()).as(given).isFalse();
+  }
+
+  /** A dish with such food in it is that dish. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "pasta with shrimp", "sopa de mariscos", "smoked salmon quiche", "clam chowder", "butter",
+        "salted butter", "cheese", "bread dressing", "bread and butter",
+            "potato salad with mayonnaise",
+        "pizza dough", "masa de galletas", "crab cakes", "hard-boiled eggs", "cooked shrimp",
+        "peanut butter cookies", "milk", "chicken salad", "olive oil cake"
+      })
+  void a_dish_with_such_food_in_it_is_told_or_asked_about(String given) {
+    assertThat(WORDS.untold(given)).as(given).isEmpty();
+    assertThat(WORDS.kinds(given).kinds()).as(given).isNotEmpty();
+  }
+
+  /** "Frozen turkey" is turkey, raw before cooked: FoodSafety.gov chart, 1 to 2 days and 3 to 4. */
+  @ParameterizedTest
+  @CsvSource({
+    "frozen turkey, turkey",
+    "turkey 12 lb, turkey",
+    "12lb thanksgiving turkey, turkey",
+    "whole frozen chicken, chicken",
+    "homemade chicken soup, chicken soup",
+    "pavo congelado, pavo",
+    "pavo de 5 kg, pavo",
+    "sopa casera, sopa",
+    "2 lb of fresh fish, fish"
+  })
+  void words_that_only_describe_are_set_aside(String given, String plain) {
+    if (!given.startsWith("whole")) {
+      assertThat(WORDS.kinds(given)).isEqualTo(WORDS.kinds(plain));
+    }
+    assertThat(keys(WORDS.kinds(given))).first().isEqualTo(keys(WORDS.kinds(plain)).get(0));
+  }
+
+  @Test
+  void what_is_left_over_was_cooked() {
+    assertThat(keys(WORDS.kinds("leftover turkey"))).containsExactly("cooked_poultry_plain");
+    assertThat(keys(WORDS.kinds("sobras de pollo"))).containsExactly("cooked_poultry_plain");
+  }
+
+  @Test
+  void a_word_shared_with_a_food_brings_that_food_raw_too() {
+    FoodWords.Found found = WORDS.kinds("lemon chicken");
+    assertThat(keys(found)).contains("raw_poultry_whole", "cooked_poultry_plain");
+    assertThat(found.kinds().get(0).readyToEat()).isFalse();
+  }
+
+  @Test
+  void a_slip_in_one_word_of_two_is_asked_about() {
+    assertThat(keys(WORDS.kinds("chicken stok"))).first().isEqualTo("stock_or_meat_broth");
+    assertThat(WORDS.kinds("chicken stok").isCertain()).isFalse();
+  }
+
+  /** The dishes a home cook asks about most, in both languages: one answer, no question back. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "soup",
+        "chicken soup",
+        "tomato soup",
+        "potato soup",
+        "butternut squash soup",
+        "clam chowder",
+        "ramen",
+        "beef stew",
+        "chili",
+        "chili con carne",
+        "stock",
+        "bone broth",
+        "chicken stock",
+        "vegetable broth",
+        "gravy",
+        "turkey gravy",
+        "lasagna",
+        "shepherd's pie",
+        "chicken pot pie",
+        "tuna casserole",
+        "green bean casserole",
+        "mac and cheese",
+        "baked ziti",
+        "meatballs",
+        "meatloaf",
+        "pulled pork",
+        "pot roast",
+        "roast beef",
+        "brisket",
+        "cooked chicken",
+        "rotisserie chicken",
+        "grilled chicken",
+        "chicken curry",
+        "chicken tikka masala",
+        "stir fry",
+        "fried rice",
+        "cooked rice",
+        "rice",
+        "pasta",
+        "spaghetti",
+        "pasta sauce",
+        "alfredo sauce",
+        "bechamel",
+        "pesto",
+        "salsa",
+        "hummus",
+        "guacamole",
+        "beans",
+        "black beans",
+        "baked beans",
+        "lentils",
+        "quinoa",
+        "oatmeal",
+        "mashed potatoes",
+        "baked potatoes",
+        "steamed broccoli",
+        "stuffing",
+        "ham",
+        "leftover turkey",
+        "pizza",
+        "quiche",
+        "hard-boiled eggs",
+        "scrambled eggs",
+        "egg salad",
+        "potato salad",
+        "pasta salad",
+        "coleslaw",
+        "bread",
+        "sourdough",
+        "banana bread",
+        "zucchini bread",
+        "muffins",
+        "pancakes",
+        "french toast",
+        "cookies",
+        "chocolate chip cookies",
+        "brownies",
+        "cheesecake",
+        "apple pie",
+        "cherry pie",
+        "pumpkin pie",
+        "key lime pie",
+        "pudding",
+        "rice pudding",
+        "bread pudding",
+        "flan",
+        "ice cream",
+        "butter",
+        "milk",
+        "cookie dough",
+        "pizza dough",
+        "pie crust",
+        "tamales",
+        "enchiladas",
+        "burritos",
+        "egg rolls",
+        "jambalaya",
+        "ground beef",
+        "hot dogs",
+        "caldo",
+        "caldo de pollo",
+        "sopa de fideo",
+        "menudo",
+        "pozole",
+        "arroz",
+        "arroz blanco",
+        "arroz con pollo",
+        "arroz con leche",
+        "frijoles",
+        "frijoles negros",
+        "lentejas",
+        "mole",
+        "tinga",
+        "pollo cocido",
+        "carne asada",
+        "carne molida",
+        "carne guisada",
+        "milanesa",
+        "puré de papas",
+        "ensalada de papa",
+        "lasaña",
+        "croquetas",
+        "empanadas",
+        "tortilla de patatas",
+        "pan dulce",
+        "galletas",
+        "natilla",
+        "tarta de manzana",
+        "salsa roja",
+        "salsa verde",
+        "sobras de pavo",
+        "huevos duros",
+        "carnitas",
+        "barbacoa",
+        "camarones cocidos"
+      })
+  void a_common_dish_is_answered_without_a_question_back(String given) {
+    FoodWords.Found found = WORDS.kinds(given);
+    assertThat(found.isCertain()).as(given).isTrue();
+    assertThat(found.kinds()).as(given).hasSize(1);
+    assertThat(WORDS.untold(given)).as(given).isEmpty();
+  }
+
+  /** FoodSafety.gov, Cold Food Storage Chart: raw sausage 1-2 d, bacon 1 week, nuggets 3-4 d. */
+  @ParameterizedTest
+  @CsvSource({
+    "raw sausage, 1, 2, 1, 2",
+    "raw bacon, 7, 7, 1, 1",
+    "chicken nuggets, 3, 4, 1, 3",
+    "scrambled eggs, 3, 4, 2, 3"
+  })
+  void what_the_chart_has_a_row_for_keeps_as_it_says(
+      String given, int from, int to, int monthsFrom, int monthsTo) {
+    Category kind = WORDS.kinds(given).kinds().get(0);
+    assertThat(kind.fridge()).isEqualTo(range(from, to));
+    assertThat(kind.freezer()).isEqualTo(range(monthsFrom, monthsTo));
+  }
+
+  private static Category.Range range(int from, int to) {
+    return new Category.Range(OptionalInt.of(from), OptionalInt.of(to));
   }
 }

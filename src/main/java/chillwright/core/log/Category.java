@@ -71,6 +71,19 @@ public record Category(
     return tcs && readyToEat;
   }
 
+  /** Whether every figure and every limit is the same as of the other. */
+  boolean keepsAs(Category other) {
+    return fridge.equals(other.fridge)
+        && thawed.equals(other.thawed)
+        && freezer.equals(other.freezer)
+        && freezes == other.freezes
+        && tcs == other.tcs
+        && readyToEat == other.readyToEat
+        && daysAreQuality == other.daysAreQuality
+        && discardWhenSoft == other.discardWhenSoft
+        && thawsForDays == other.thawsForDays;
+  }
+
   /** The same with the days of food that thawed as its refrigerator days. */
   public Category onceThawed() {
     Range days = thawed.max().isPresent() ? thawed : fridge;

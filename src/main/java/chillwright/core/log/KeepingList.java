@@ -12,8 +12,19 @@ public final class KeepingList {
   private static final int MEANT_AT_MOST = 4;
 
   private final Map<String, Category> byKey = new LinkedHashMap<>();
+  private final List<Untold> untold;
+
+  /** Found once, when words are first asked about: there are many. */
+  private volatile List<FoodWords.Word> words = List.of();
+
+  private volatile List<UntoldFoods.Word> untoldWords = List.of();
 
   public KeepingList(List<Category> categories) {
+    this(categories, List.of());
+  }
+
+  public KeepingList(List<Category> categories, List<Untold> untold) {
+    this.untold = List.copyOf(untold);
     for (Category category : categories) {
       if (byKey.put(category.key(), category) != null) {
         throw new IllegalArgumentException("category twice: " + category.key());
@@ -43,5 +54,26 @@ public final class KeepingList {
 
   public List<Category> categories() {
     return List.copyOf(byKey.values());
+  }
+
+  /** Foods that no category may stand for. */
+  public List<Untold> untold() {
+    return untold;
+  }
+
+  /** All words for foods that no category may stand for, as they are compared. */
+  List<UntoldFoods.Word> untoldWords() {
+    if (untoldWords.isEmpty()) {
+      untoldWords = untold.stream().flatMap(UntoldFoods::words).toList();
+    }
+    return untoldWords;
+  }
+
+  /** All words that lead to a category, as they are compared. */
+  List<FoodWords.Word> words() {
+    if (words.isEmpty()) {
+      words = byKey.values().stream().flatMap(FoodWords::words).toList();
+    }
+    return words;
   }
 }

@@ -4,6 +4,7 @@ import chillwright.core.heat.Outage;
 import chillwright.core.log.Category;
 import chillwright.core.log.FoodWords;
 import chillwright.core.log.KeepingList;
+import chillwright.core.log.Untold;
 import chillwright.core.measure.Limit;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Occasion;
@@ -249,7 +250,13 @@ final class KeepsPage {
     FoodWords.Found found =
         titled.isEmpty() ? new FoodWords(list).kinds(dish) : new FoodWords.Found(titled, true);
     List<Category> kinds = found.kinds();
-    if (kinds.isEmpty()) {
+    Optional<Untold> untold =
+        titled.isEmpty() ? new FoodWords(list).untold(dish) : Optional.empty();
+    if (untold.isPresent()) {
+      String why = titled(visitor.language().named(untold.get().says()), list, visitor);
+      wrong.put("dish", visitor.say("keeps.untold", dish, why));
+      return List.of();
+    } else if (kinds.isEmpty()) {
       wrong.put("dish", visitor.say("keeps.not-listed", dish));
     } else if (kinds.size() == 1 && found.isCertain()) {
       fields.put("category", kinds.get(0).key());
