@@ -58,18 +58,26 @@ public final class Labels {
             });
   }
 
-  /** Its own, and of a part also what was made of the whole before the part was divided off. */
+  /**
+   * Its own, and of a part also what was made of the whole before the part was divided off. Where
+   * nothing was made of a part by then or since, what was made of the whole while the part was
+   * there may be on it.
+   */
   static List<LabelsMade> onBoxes(
       LotState lot, Function<LotId, List<LotState>> from, Function<LotId, List<LabelsMade>> made) {
-    List<LabelsMade> found = new ArrayList<>();
     List<LotState> sources = from.apply(lot.lot());
     Optional<Instant> began = lot.standing().map(Standing::beganAt);
-    if (sources.size() == 1 && sources.get(0).food().equals(lot.food()) && began.isPresent()) {
-      onBoxes(sources.get(0), from, made).stream()
-          .filter(one -> !one.at().isAfter(began.get()))
-          .forEach(found::add);
+    List<LabelsMade> own = made.apply(lot.lot());
+    if (sources.size() != 1 || !sources.get(0).food().equals(lot.food()) || began.isEmpty()) {
+      return own;
     }
-    found.addAll(made.apply(lot.lot()));
-    return found;
+    List<LabelsMade> ofWhole = onBoxes(sources.get(0), from, made);
+    List<LabelsMade> found = new ArrayList<>(until(began, ofWhole));
+    found.addAll(own);
+    return found.isEmpty() ? until(lot.portions().closedAt(), ofWhole) : found;
+  }
+
+  private static List<LabelsMade> until(Optional<Instant> moment, List<LabelsMade> made) {
+    return made.stream().filter(one -> moment.filter(one.at()::isAfter).isEmpty()).toList();
   }
 }

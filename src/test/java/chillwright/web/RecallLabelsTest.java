@@ -239,6 +239,26 @@ class RecallLabelsTest {
         .isNotEmpty();
   }
 
+  /** Own convention: boxes that nothing else tells of may bear what was made of the whole. */
+  @Test
+  void what_was_labelled_as_the_whole_since_counts_for_a_part_without_labels_of_its_own() {
+    Visit visit = new Visit(served);
+    visit.open("/lots/H");
+    assertThat(visit.submit("/lots/H/parts", "parts", "2", "portions", "24").status())
+        .isEqualTo(303);
+    served.at("2026-03-02T13:00:00Z");
+    assertThat(taken("H-2", "Early Fair").status()).isEqualTo(303);
+    labels("H", "&count=30&leaves=yes");
+    served.at("2026-03-03T10:00:00Z");
+    food("wheat tree_nuts", "");
+    served.at("2026-03-03T10:30:00Z");
+    assertThat(taken("H-1", "Olive Tearoom").status()).isEqualTo(422);
+    // With labels of its own it goes by those.
+    labels("H-2", "&count=20&leaves=yes");
+    served.at("2026-03-03T11:00:00Z");
+    assertThat(taken("H-2", "Fair").status()).isEqualTo(303);
+  }
+
   /** W3C, Fetch Metadata Request Headers: what a browser says of a request nobody made by hand. */
   @ParameterizedTest
   @CsvSource({
