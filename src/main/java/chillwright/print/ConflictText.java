@@ -27,12 +27,12 @@ record ConflictText(PlanText text) {
               "plan.conflict.step",
               conflict.dish(),
               text.thing(conflict.resource()),
-              PlanText.amount(conflict.enough()));
+              text.amount(conflict.resource(), conflict.enough()));
       case SHORT_OF ->
           text.say(
                   "plan.conflict.short",
                   text.thing(conflict.resource()),
-                  PlanText.amount(conflict.enough()))
+                  text.amount(conflict.resource(), conflict.enough()))
               + clash(conflict);
       case CLOSED -> text.say("plan.conflict.closed");
       case TOO_MUCH -> text.say("plan.conflict.too-much");
