@@ -28,12 +28,12 @@ record ConflictText(PlanText text) {
               "plan.conflict.step",
               conflict.dish(),
               text.thing(conflict.resource()),
-              PlanText.amount(conflict.enough()));
+              text.amount(conflict.resource(), conflict.enough()));
       case SHORT_OF ->
           text.say(
                   "plan.conflict.short",
                   text.thing(conflict.resource()),
-                  PlanText.amount(conflict.enough()))
+                  text.amount(conflict.resource(), conflict.enough()))
               + (conflict.resource().equals(Menu.HANDS)
                   ? " " + text.say("plan.conflict.short.hands")
                   : "")

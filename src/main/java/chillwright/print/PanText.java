@@ -1,5 +1,6 @@
 package chillwright.print;
 
+import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.plan.Dish;
 import chillwright.core.plan.Filling;
 import chillwright.core.plan.Menu;
@@ -11,8 +12,17 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
-/** Portions of a planned dish as pans, in words. */
-public record PanText(Language language) {
+/**
+ * Portions of a planned dish as pans, in words.
+ *
+ * @param scale of whoever reads; without one, volumes are told in litres
+ */
+public record PanText(Language language, Optional<Scale> scale) {
+  /** In litres. */
+  public PanText(Language language) {
+    this(language, Optional.empty());
+  }
+
   /** How many pans, whether they fit, and what serves a portion; empty without a portion's size. */
   public Optional<String> says(Dish dish, Menu menu) {
     return dish.filling().map(filling -> says(dish, filling, menu));
@@ -35,7 +45,7 @@ public record PanText(Language language) {
                 thing ->
                     language.say(
                         "plan.pans.own",
-                        PlanText.amount(dish.keeps().get(thing)),
+                        volumes().says(dish.keeps().get(thing)),
                         text.thing(thing)));
     Stream<String> tools = filling.tools().stream().map(this::tool);
     return Stream.of(Stream.of(pans), own, room, tools)
@@ -53,11 +63,15 @@ public record PanText(Language language) {
         "plan.pans",
         dish.name(),
         portions,
-        PlanText.amount(filling.litres(portions)),
+        volumes().says(filling.litres(portions)),
         filling.pans(portions),
         filling.pan().title(),
         PlanText.amount(filling.depthInches()),
-        PlanText.amount(filling.room(portions)));
+        volumes().says(filling.room(portions)));
+  }
+
+  private Volumes volumes() {
+    return new Volumes(language, scale);
   }
 
   private String tool(Measure tool) {

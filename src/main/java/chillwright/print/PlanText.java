@@ -177,8 +177,14 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
   public String uses(Task task) {
     return task.uses().entrySet().stream()
         .sorted(Map.Entry.comparingByKey())
-        .map(use -> thing(use.getKey()) + " " + amount(use.getValue()))
+        .map(use -> thing(use.getKey()) + " " + amount(use.getKey(), use.getValue()))
         .collect(Collectors.joining(", "));
+  }
+
+  /** So much of a thing: room for food in the unit of whoever reads. */
+  String amount(String thing, double amount) {
+    boolean isRoom = List.of(Menu.REFRIGERATOR, Menu.FREEZER, Menu.WARM).contains(thing);
+    return isRoom ? new Volumes(language, scale).brief(amount) : amount(amount);
   }
 
   static String amount(double amount) {
@@ -342,7 +348,7 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
   public List<String> portions(Menu menu, Map<String, OptionalInt> begun) {
     List<String> lines = new ArrayList<>();
     menu.guests().ifPresent(guests -> lines.add(say("plan.guests", guests)));
-    PanText pans = new PanText(language);
+    PanText pans = new PanText(language, scale);
     menu.dishes().stream()
         .filter(dish -> dish.due().isPresent())
         .map(dish -> say("plan.due", dish.name(), moment(menu.due(dish))))
@@ -368,7 +374,7 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
         ? Stream.of(say("plan.made", dish.name(), dish.portions()))
         : Stream.concat(
             Stream.of(say("plan.made.missing", dish.name(), dish.portions(), more)),
-            new PanText(language).pans(dish, more).stream());
+            new PanText(language, scale).pans(dish, more).stream());
   }
 
   String say(String key, Object... filled) {

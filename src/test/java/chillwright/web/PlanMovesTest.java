@@ -366,6 +366,6 @@ class PlanMovesTest {
     assertThat(plan().at("/guests").asInt()).isEqualTo(40);
     assertThat(plan().at("/dishes/0/portions").asInt()).isEqualTo(40);
     String page = visit.open("/plans/supper-12").text();
-    assertThat(page).contains("Guests: 40.", "40 portions are 10 litres");
+    assertThat(page).contains("Guests: 40.", "40 portions are 10.6 quarts");
   }
 }

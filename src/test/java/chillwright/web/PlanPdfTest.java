@@ -80,7 +80,7 @@ class PlanPdfTest {
       assertThat(text(pdf))
           .contains("Harvest supper", "On the table at Fri 20 Mar 2026 18:00 (UTC)")
           .contains("Thu 19 Mar", "Fri 20 Mar", "17:00 - 18:00", "reheat", "hob 1")
-          .contains("3-403.11", "3-501.17", "60 portions are 14.2 litres: 3 of the pan")
+          .contains("3-403.11", "3-501.17", "60 portions are 15 quarts: 3 of the pan")
           .contains("To buy for the week of Mon 16 Mar (2026-W12)", "kg leeks (Leek soup 0");
     }
   }

@@ -179,7 +179,7 @@ class PlanSeveralLotsTest {
     assertThat(some.at("/shopping/0/items/0/amount").asDouble()).isEqualTo(2);
     assertThat(page())
         .contains("Leek soup: portions 60, of which are still to be made: 20.")
-        .contains("20 portions are 5 litres")
+        .contains("20 portions are 5.3 quarts")
         .doesNotContain("60 portions are");
     pot("SO-2", 20, "2026-03-05");
     enter("SO-2");

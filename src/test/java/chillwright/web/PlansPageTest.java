@@ -299,21 +299,21 @@ class PlansPageTest {
     String[] more = {"due", "2026-03-20T12:00", "make/0/uses/refrigerator", "20"};
     assertThat(dish(more).status()).isEqualTo(303);
     assertThat(visit.open("/plans/harvest-supper").text())
-        .contains("10:00 - 12:00", "refrigerator 20")
+        .contains("10:00 - 12:00", "refrigerator 21.1 qt")
         .containsPattern("name=\"due\"[^>]*value=\"2026-03-20T12:00\"")
-        .containsPattern("name=\"make/0/uses/refrigerator\"[^>]*value=\"20\"");
+        .containsPattern("name=\"make/0/uses/refrigerator\"[^>]*value=\"21.1\"");
     assertThat(dish("was", "Leek soup", "due", "2026-03-20T19:00").text())
         .contains("not after all is on the table");
     assertThat(dish("was", "Leek soup").status()).isEqualTo(303);
     assertThat(visit.open("/plans/harvest-supper").text()).contains("16:00 - 18:00");
   }
 
-  /** What was written as text is not lost where the form is saved. */
+  /** What was written as text is not lost where the form is saved; 5 L are 5.3 US quarts. */
   @Test
   void a_step_that_fills_the_freezer_keeps_its_field() {
     make("supper-12", SUPPER.replace("{hob: 1}", "{hob: 1, freezer: 5}"));
     assertThat(visit.open("/plans/supper-12").text())
-        .containsPattern("name=\"make/0/uses/freezer\"[^>]*value=\"5\"");
+        .containsPattern("name=\"make/0/uses/freezer\"[^>]*value=\"5.3\"");
   }
 
   @Test
@@ -388,7 +388,48 @@ class PlansPageTest {
     };
     dish(own);
     assertThat(visit.open("/plans/harvest-supper").text())
-        .contains("The plan reckons with the 12 litres that you wrote instead (refrigerator)");
+        .contains("The plan reckons with the 12.7 quarts that you wrote instead (refrigerator)");
+  }
+
+  /**
+   * NIST SP 811, appendix B.8: a US liquid quart is 0.946 352 9 L, a gallon 3.785 412 L, a cubic
+   * foot 28.316 85 L.
+   */
+  @Test
+  void who_reads_fahrenheit_reads_and_writes_quarts_and_litres_are_kept() {
+    begin("40");
+    String kitchen = "/plans/harvest-supper/kitchen";
+    String[] typed = {
+      "volumes",
+      "quarts",
+      "has/hob",
+      "7",
+      "has/refrigerator",
+      "100",
+      "has/freezer",
+      "2 cu ft",
+      "has/warm",
+      "10 gal"
+    };
+    visit.submit(kitchen, typed);
+    String page = visit.open("/plans/harvest-supper").text();
+    assertThat(page)
+        .contains("Refrigerator, quarts", "name=\"volumes\" value=\"quarts\"")
+        .containsPattern("name=\"has/refrigerator\"[^>]*value=\"100\"")
+        .containsPattern("name=\"has/freezer\"[^>]*value=\"59.8\"")
+        .containsPattern("name=\"has/warm\"[^>]*value=\"40\"")
+        .containsPattern("name=\"has/hob\"[^>]*value=\"7\"")
+        .contains("\"refrigerator\" : 94.6", "\"freezer\" : 56.6", "\"warm\" : 37.9");
+    visit.submit("/ways", "scale", "C", "back", "/");
+    assertThat(visit.open("/plans/harvest-supper").text())
+        .contains("Refrigerator, litres", "name=\"volumes\" value=\"\"")
+        .containsPattern("name=\"has/refrigerator\"[^>]*value=\"94.6\"");
+    visit.submit(kitchen, "volumes", "", "has/refrigerator", "60", "has/warm", "40 qt");
+    assertThat(visit.open("/plans/harvest-supper").text())
+        .contains("\"refrigerator\" : 60,", "\"warm\" : 37.9");
+    Reply wrong = visit.submit(kitchen, "volumes", "quarts", "has/refrigerator", "60 lb");
+    assertThat(wrong.status()).isEqualTo(422);
+    assertThat(wrong.text()).containsPattern("name=\"has/refrigerator\"[^>]*value=\"60 lb\"");
   }
 
   /** 20 March 2026 is of the week from Monday 16: ISO 8601 2026-W12, as POSIX date %G-W%V. */

@@ -13,6 +13,7 @@ import java.util.List;
  * @param thawing what is said of thawing; none where nothing is raw or thawed
  * @param marks lead to the fields that are at fault
  * @param input all of it as text
+ * @param volumes the unit of room in its forms; blank for litres
  */
 public record PlanView(
     String code,
@@ -42,7 +43,8 @@ public record PlanView(
     List<Choice> categories,
     List<String> foods,
     List<Choice> panSizes,
-    String input) {
+    String input,
+    String volumes) {
   /**
    * A dish, and the lots that it became.
    *

@@ -9,7 +9,6 @@ import chillwright.rulebook.Handbook;
 import chillwright.service.Plans.LeftOut;
 import chillwright.service.Plans.Planned;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -84,7 +83,8 @@ final class PlanViews {
         Handbook.shipped().pans().stream()
             .map(pan -> new Choice(pan.key(), visitor.language().named(pan.title())))
             .toList(),
-        tree.text());
+        tree.text(),
+        PlanVolumes.of(visitor).sent());
   }
 
   private List<Choice> named(Stream<String> things) {
@@ -92,12 +92,16 @@ final class PlanViews {
   }
 
   private String title(String thing) {
-    return COMMON.contains(thing) ? visitor.say("plans.thing." + thing) : thing;
+    return COMMON.contains(thing) ? visitor.say(PlanVolumes.of(visitor).key(thing)) : thing;
   }
 
   /** The keys of what a kitchen has. */
   static List<String> keys() {
-    return COMMON.stream().map(name -> "plans.thing." + name).toList();
+    return COMMON.stream()
+        .flatMap(
+            name -> Stream.of(false, true).map(isQuarts -> new PlanVolumes(isQuarts).key(name)))
+        .distinct()
+        .toList();
   }
 
   PlanForm event(PlanTree tree, PlanFaults faults) {
@@ -119,7 +123,7 @@ final class PlanViews {
     return new PlanForm(
         "kitchen",
         "/kitchen",
-        tree.fields("/kitchen"),
+        PlanVolumes.of(visitor).shown(tree.fields("/kitchen")),
         faults.at(),
         faults.asked(),
         isOpen || faults.isIn("/kitchen") || !faults.others().isEmpty(),
@@ -164,9 +168,8 @@ final class PlanViews {
   }
 
   /** A step that is still to be written takes one person, unless the cook says otherwise. */
-  private static Map<String, String> withHands(
-      PlanTree tree, String at, Map<String, Integer> rows) {
-    Map<String, String> fields = new HashMap<>(tree.fields(at));
+  private Map<String, String> withHands(PlanTree tree, String at, Map<String, Integer> rows) {
+    Map<String, String> fields = PlanVolumes.of(visitor).shown(tree.fields(at));
     if (tree.things().contains(Menu.HANDS)) {
       rows.forEach(
           (list, count) -> {

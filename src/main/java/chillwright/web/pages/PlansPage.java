@@ -233,7 +233,7 @@ final class PlansPage {
 
   /** Leads to the plan as it is now, which tells what the change moved. */
   private void change(Context context, Change change) {
-    Optional<Form> sent = desk.form(context);
+    Optional<Form> sent = desk.form(context).map(PlanVolumes::kept);
     if (sent.isEmpty()) {
       return;
     }
