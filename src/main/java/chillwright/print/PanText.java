@@ -28,7 +28,7 @@ public record PanText(Language language) {
             portions,
             PlanText.amount(filling.litres(portions)),
             filling.pans(portions),
-            filling.pan().title(),
+            language.named(filling.pan().title()),
             PlanText.amount(filling.depthInches()),
             PlanText.amount(filling.room(portions)));
     Stream<String> room =

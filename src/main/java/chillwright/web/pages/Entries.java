@@ -7,7 +7,9 @@ import chillwright.core.log.LogEntry;
 import chillwright.core.log.Mark;
 import chillwright.core.log.Word;
 import chillwright.service.Places.PlaceReading;
+import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -29,15 +31,21 @@ final class Entries {
     this.all = all;
   }
 
-  /** The newest first; corrections stand beside what they correct. */
+  /** What happened last stands first; corrections stand beside what they correct. */
   List<LotPageView.Entry> shown() {
+    List<LogEntry> ordered =
+        all.stream()
+            .filter(entry -> entry.word() != Word.CORRECTION)
+            .sorted(Comparator.comparing(this::happenedAt))
+            .toList();
     List<LotPageView.Entry> shown = new ArrayList<>();
-    for (LogEntry entry : all) {
-      if (entry.word() != Word.CORRECTION) {
-        shown.add(0, shown(entry));
-      }
-    }
+    ordered.forEach(entry -> shown.add(0, shown(entry)));
     return shown;
+  }
+
+  /** When it happened, as it stands now. */
+  private Instant happenedAt(LogEntry entry) {
+    return Corrections.standing(entry, all).orElse(entry).happenedAt();
   }
 
   private LotPageView.Entry shown(LogEntry entry) {
@@ -104,7 +112,7 @@ final class Entries {
     details.portions().ifPresent(count -> parts.add(visitor.say("entry.portions") + " " + count));
     details.to().ifPresent(to -> parts.add(visitor.say("entry.to") + " " + Isolated.of(to)));
     details.until().ifPresent(until -> parts.add(mark(until)));
-    details.container().ifPresent(parts::add);
+    details.container().map(visitor.language()::named).ifPresent(parts::add);
     details.depth().ifPresent(depth -> parts.add(depth.text() + " " + visitor.say("entry.deep")));
     details.probe().ifPresent(probe -> parts.add(visitor.say("entry.probe") + " " + probe));
     entry.note().ifPresent(parts::add);
