@@ -137,7 +137,7 @@ public final class Degrees {
   }
 
   /**
-   * "1650F" was meant as 165.0F and "4100F" as 41.00F: the dot was left out, and food with water in
+   * "1650F" was meant as 165 °F and "4100F" as 41 °F: the dot was left out, and food with water in
    * it gets no hotter than some 250 °F.
    */
   private static String meant(String number, String letter) {
@@ -153,7 +153,6 @@ public final class Degrees {
     if (!Temperature.isAccepted(hundredths, scale)) {
       return "";
     }
-    BigDecimal suggested = BigDecimal.valueOf(hundredths, 2).setScale(twoDecimals ? 2 : 1);
-    return " Did you mean " + suggested.toPlainString() + letter + "?";
+    return " Did you mean " + new Temperature(hundredths, scale).text() + "?";
   }
 }

@@ -65,7 +65,7 @@ public record PanText(Language language, Optional<Scale> scale) {
         portions,
         volumes().says(filling.litres(portions)),
         filling.pans(portions),
-        filling.pan().title(),
+        language.named(filling.pan().title()),
         PlanText.amount(filling.depthInches()),
         volumes().says(filling.room(portions)));
   }

@@ -49,15 +49,15 @@ class DegreesTest {
         "41° | no-scale | The scale is missing. Write 41F or 41C.",
         "53,6 C | decimal-comma | Write the decimals after a dot: 53.6 C, not with a comma.",
         "4100F | out-of-range | 4100 °F is outside what a kitchen's probe reads, -100 to 600 °F"
-            + " (-73 to 315 °C). Did you mean 41.00F?",
+            + " (-73 to 315 °C). Did you mean 41 °F?",
         "1355F | out-of-range | 1355 °F is outside what a kitchen's probe reads, -100 to 600 °F"
-            + " (-73 to 315 °C). Did you mean 135.5F?",
+            + " (-73 to 315 °C). Did you mean 135.5 °F?",
         "1100F | out-of-range | 1100 °F is outside what a kitchen's probe reads, -100 to 600 °F"
-            + " (-73 to 315 °C). Did you mean 110.0F?",
+            + " (-73 to 315 °C). Did you mean 110 °F?",
         "1650F | out-of-range | 1650 °F is outside what a kitchen's probe reads, -100 to 600 °F"
-            + " (-73 to 315 °C). Did you mean 165.0F?",
+            + " (-73 to 315 °C). Did you mean 165 °F?",
         "400C | out-of-range | 400 °C is outside what a kitchen's probe reads, -100 to 600 °F"
-            + " (-73 to 315 °C). Did you mean 40.0C?",
+            + " (-73 to 315 °C). Did you mean 40 °C?",
         "600.01F | out-of-range | 600.01 °F is outside what a kitchen's probe reads, -100 to 600 °F"
             + " (-73 to 315 °C).",
         "-100.01F | out-of-range | -100.01 °F is outside what a kitchen's probe reads, -100 to 600"

@@ -116,7 +116,7 @@ class DoubtsOfFormsTest {
 
   /** Common practice, no source: a point that was left out. */
   @ParameterizedTest
-  @CsvSource({"1100, 110.0F", "1650, 165.0F", "411, 41.1 °F"})
+  @CsvSource({"1100, 110 °F", "1650, 165 °F", "411, 41.1 °F"})
   void a_figure_without_its_point_is_asked_about(String typed, String meant) {
     Reply asked =
         visit.submit("/lots/S-1/entries", "entry", "reading", "temperature", typed, "scale", "F");

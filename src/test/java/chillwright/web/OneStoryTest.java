@@ -165,4 +165,41 @@ class OneStoryTest {
     assertThat(top)
         .contains("Not shown", "No reading was taken", "Read the food now, and log the figure");
   }
+
+  /** 3-501.14(A)(2): 41 °F within six hours, which the last reading shows. */
+  @Test
+  void food_that_is_cold_is_to_be_logged_as_chilled() {
+    log("'when':'2026-03-06T07:00:00-07:00','entry':'cooked','temperature':'200F'");
+    log("'when':'2026-03-06T07:30:00-07:00','entry':'cooling','temperature':'130F'");
+    log("'when':'2026-03-06T08:30:00-07:00','entry':'reading','temperature':'65F'");
+    String says = "It is cold: log it as chilled, with its place.";
+    assertThat(visit.open("/lots/POT").text()).doesNotContain(says);
+    log("'when':'2026-03-06T11:00:00-07:00','entry':'reading','temperature':'41F'");
+    assertThat(visit.open("/lots/POT").text()).contains(says);
+    log("'when':'2026-03-06T11:10:00-07:00','entry':'chilled','temperature':'40F'");
+    assertThat(visit.open("/lots/POT").text()).doesNotContain(says);
+  }
+
+  @Test
+  void entries_stand_in_the_order_of_the_day_however_late_they_are_written() {
+    log("'when':'2026-03-06T07:00:00-07:00','entry':'cooked','temperature':'200F'");
+    log("'when':'2026-03-06T11:00:00-07:00','entry':'reading','temperature':'41F'");
+    log("'when':'2026-03-06T08:30:00-07:00','entry':'reading','temperature':'65F'");
+    String page = visit.open("/lots/POT").text();
+    assertThat(page.substring(page.indexOf("id=\"entries\"")))
+        .containsSubsequence("41 °F", "65 °F", "200 °F");
+  }
+
+  @Test
+  void a_part_that_was_discarded_says_that_it_is_gone() {
+    logGood();
+    visit.open("/lots/POT");
+    String[] parts = {"parts", "2", "portions", "4", "food", "Rice"};
+    assertThat(visit.submit("/lots/POT/parts", parts).status()).isEqualTo(303);
+    String row = "{'when':'2026-03-06T12:59:00-07:00','entry':'discarded'}";
+    assertThat(served.post("/api/v1/lots/POT-1/entries", row).status()).isIn(201, 409);
+    assertThat(visit.open("/lots/POT-1").text())
+        .contains("no date applies any more")
+        .doesNotContain("the dates stand on the page of each part");
+  }
 }

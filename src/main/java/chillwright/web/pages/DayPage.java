@@ -276,7 +276,7 @@ final class DayPage {
   }
 
   /** A page has ticks, not codes. */
-  private static List<String> faults(Refused refused, Visitor visitor) {
+  private List<String> faults(Refused refused, Visitor visitor) {
     return refused.problems().stream()
         .map(
             problem ->
@@ -284,7 +284,7 @@ final class DayPage {
                         && problem.where() instanceof InField cell
                         && cell.pointer().endsWith("/lots")
                     ? visitor.say("day.over.none")
-                    : visitor.language().fault(problem.says()))
+                    : desk.times(visitor).retold(visitor.language().fault(problem.says())))
         .toList();
   }
 

@@ -9,8 +9,10 @@ import chillwright.core.log.Mark;
 import chillwright.core.log.Word;
 import chillwright.service.LotView;
 import chillwright.service.Places.PlaceReading;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -45,14 +47,14 @@ final class Entries {
     this(desk, visitor, view.entries(), view.state().lot().text(), view.descendants());
   }
 
-  /** The newest first, and what was divided at once in one; corrections stand beside. */
+  /**
+   * What happened last stands first, and what was divided at once is one; corrections stand beside
+   * what they correct.
+   */
   List<LotPageView.Entry> shown() {
     List<LotPageView.Entry> shown = new ArrayList<>();
     List<LogEntry> parted = new ArrayList<>();
-    for (LogEntry entry : all) {
-      if (entry.word() == Word.CORRECTION) {
-        continue;
-      }
+    for (LogEntry entry : ordered()) {
       boolean isMore = isPlainlyDivided(entry);
       if (isMore && !parted.isEmpty() && isAtOnce(parted.get(0), entry)) {
         parted.add(entry);
@@ -96,12 +98,20 @@ final class Entries {
   /** Each by itself, the newest first. */
   List<LotPageView.Entry> each() {
     List<LotPageView.Entry> shown = new ArrayList<>();
-    for (LogEntry entry : all) {
-      if (entry.word() != Word.CORRECTION) {
-        shown.add(0, shown(entry));
-      }
-    }
+    ordered().forEach(entry -> shown.add(0, shown(entry)));
     return shown;
+  }
+
+  private List<LogEntry> ordered() {
+    return all.stream()
+        .filter(entry -> entry.word() != Word.CORRECTION)
+        .sorted(Comparator.comparing(this::happenedAt))
+        .toList();
+  }
+
+  /** When it happened, as it stands now. */
+  private Instant happenedAt(LogEntry entry) {
+    return Corrections.standing(entry, all).orElse(entry).happenedAt();
   }
 
   private LotPageView.Entry shown(LogEntry entry) {
@@ -185,7 +195,7 @@ final class Entries {
         .filter(to -> into.isEmpty())
         .ifPresent(to -> parts.add(visitor.say("entry.to") + " " + Isolated.of(to)));
     details.until().ifPresent(until -> parts.add(mark(until)));
-    details.container().ifPresent(parts::add);
+    details.container().map(visitor.language()::named).ifPresent(parts::add);
     details.depth().ifPresent(depth -> parts.add(depth.text() + " " + visitor.say("entry.deep")));
     details.probe().ifPresent(probe -> parts.add(visitor.say("entry.probe") + " " + probe));
     entry.note().ifPresent(parts::add);

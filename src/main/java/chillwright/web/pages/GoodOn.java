@@ -12,7 +12,6 @@ import chillwright.core.log.Phase;
 import chillwright.core.log.Timeline;
 import chillwright.service.LotQuery;
 import chillwright.service.Page;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -29,14 +28,12 @@ final class GoodOn {
   private final Desk desk;
   private final Visitor visitor;
   private final StillGood asked;
-  private final Instant now;
   private final Map<String, OptionalInt> roomDays = new HashMap<>();
 
   GoodOn(Desk desk, Visitor visitor, StillGood asked) {
     this.desk = desk;
     this.visitor = visitor;
     this.asked = asked;
-    this.now = desk.kitchen().now();
   }
 
   /**

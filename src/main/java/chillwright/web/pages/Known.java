@@ -84,10 +84,10 @@ final class Known {
   }
 
   /** What the kitchen keeps its foods in, then the pans of the handbook. */
-  List<String> containers() {
+  List<String> containers(Language language) {
     Set<String> names = new LinkedHashSet<>();
     kitchen.setUp().foods().forEach(food -> food.container().ifPresent(names::add));
-    Handbook.shipped().pans().forEach(pan -> names.add(pan.title()));
+    Handbook.shipped().pans().forEach(pan -> names.add(language.named(pan.title())));
     return List.copyOf(names);
   }
 

@@ -17,10 +17,10 @@ import java.util.OptionalInt;
 
 /** The dates of a lot that hold where it is now, in words, as its label has them. */
 record LotDates(Desk desk, Visitor visitor, Instant now) {
-  /** A sentence each; of food that is not for use, why none holds; of what left, nothing. */
+  /** A sentence each; of food that is not for use, or that left, why none holds. */
   List<String> says(LotView view) {
     if (!view.state().isOnHand()) {
-      return List.of();
+      return List.of(visitor.say("lot.dates.gone"));
     }
     Optional<Category> category = category(view.state());
     OptionalInt days = category.map(kind -> roomDays(view, kind)).orElse(OptionalInt.empty());

@@ -214,6 +214,7 @@ final class LotPage {
     Sentences sentences = new Sentences(desk.zone(), scale, now, visitor.language());
     OtherParts others = new OtherParts(desk.kitchen(), view);
     List<LotView> parts = LabelsPdf.parts(desk.kitchen(), view);
+    boolean isWholeOfParts = others.areAlone() && !parts.isEmpty();
     boolean isDateless =
         others.areAlone() || !state.isOnHand() || NotForUse.dates(view, now, visitor).isPresent();
     return new LotPageView(
@@ -228,13 +229,13 @@ final class LotPage {
         NextWords.of(logged(view), now),
         Arrays.stream(How.values()).filter(How::isOfFood).map(How::text).toList(),
         new Known(desk.kitchen()).places(),
-        new Known(desk.kitchen()).containers(),
+        new Known(desk.kitchen()).containers(visitor.language()),
         desk.people(),
         curve(view, scale, visitor),
         forecasts(view, sentences, scale),
         methods(view),
         findings(view, sentences, visitor),
-        others.areAlone() ? List.of() : new LotDates(desk, visitor, now).says(view),
+        isWholeOfParts ? List.of() : new LotDates(desk, visitor, now).says(view),
         isDateless ? List.of() : frozenLife(view, visitor),
         isDateless ? List.of() : because(state, visitor),
         view.sources().stream().map(LotId::text).toList(),
@@ -289,6 +290,7 @@ final class LotPage {
     Stream<Next> told =
         NotForUse.mended(view, sentences, visitor)
             .or(() -> NotForUse.unread(view, sentences, visitor))
+            .or(() -> NotForUse.coldNow(view, sentences.now(), visitor))
             .map(says -> new Next(says, "", ""))
             .stream();
     return Stream.concat(told, asked).toList();
@@ -332,12 +334,13 @@ final class LotPage {
     return desk.kitchen().coolingMethods().like(view).map(text::says).orElse("");
   }
 
-  /** Of limits still ahead: of one that has passed the finding tells. */
+  /** Of limits still ahead, at times still ahead: of what has passed the finding tells. */
   private static List<Forecast> ahead(LotView view, Instant now) {
     return view.judged().stream()
         .filter(is -> is.timeline().phase() != Phase.REHEATING)
         .flatMap(is -> is.forecasts().stream())
         .filter(found -> found.awaited().deadline().filter(now::isAfter).isEmpty())
+        .filter(found -> found.expected().filter(now::isAfter).isEmpty())
         .toList();
   }
 

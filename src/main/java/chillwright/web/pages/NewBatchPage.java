@@ -65,7 +65,7 @@ final class NewBatchPage {
             known.categories(visitor.language()),
             WORDS,
             known.places(),
-            known.containers(),
+            known.containers(visitor.language()),
             known.food(form.given("food")).map(new AllergenNotes(visitor)::of).orElse(""));
     Frame frame = desk.frame(visitor, "page.new-batch", ADDRESS, List.of());
     desk.answer(context, status, Templates.PAGES.newBatch(frame, view));

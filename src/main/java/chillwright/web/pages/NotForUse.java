@@ -1,11 +1,14 @@
 package chillwright.web.pages;
 
 import chillwright.core.keeping.LotState;
+import chillwright.core.learning.CoolingRuns;
 import chillwright.core.log.LotId;
+import chillwright.core.log.Phase;
 import chillwright.core.log.Row;
 import chillwright.core.log.Word;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
+import chillwright.core.rules.OpenCooling;
 import chillwright.core.rules.Remark;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.Verdict;
@@ -28,6 +31,8 @@ record NotForUse(Desk desk, Visitor visitor) {
   private static final Set<Word> NEVER_ASKED =
       EnumSet.of(
           Word.ACTION, Word.DISCARDED, Word.READING, Word.CORRECTION, Word.MOVED, Word.COOLING);
+
+  private static final Set<Phase> COOLS = EnumSet.of(Phase.COOKED, Phase.PREPARED, Phase.COOLING);
 
   /** How food is put away, often with the reading that was missing. */
   private static final Set<Word> PUT_AWAY = EnumSet.of(Word.CHILLED, Word.FROZEN);
@@ -106,6 +111,20 @@ record NotForUse(Desk desk, Visitor visitor) {
             finding ->
                 says(finding, view, sentences)
                     + (finding.has(Remark.NO_READING) ? " " + visitor.say("lot.read-now") : ""));
+  }
+
+  /** That food which has cooled in time stands in the log as cooling still. */
+  static Optional<String> coldNow(LotView view, Instant now, Visitor visitor) {
+    return view.judged()
+        .filter(judged -> view.state().isOnHand() && COOLS.contains(judged.timeline().phase()))
+        .filter(judged -> OpenCooling.of(judged.timeline(), judged.ruleSet()).isEmpty())
+        .filter(
+            judged ->
+                judged.findings().stream()
+                    .anyMatch(
+                        finding ->
+                            CoolingRuns.isCooling(finding.rule()) && finding.at(now) == Verdict.IN))
+        .map(judged -> visitor.say("lot.cold-now"));
   }
 
   /** What was mended of a lot that falls due next. */

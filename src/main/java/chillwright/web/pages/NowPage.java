@@ -6,6 +6,7 @@ import chillwright.core.keeping.LotOrder;
 import chillwright.core.keeping.LotState;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
+import chillwright.core.log.Phase;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
@@ -152,7 +153,9 @@ final class NowPage {
   private String forecast(Due due, Visitor visitor, Instant now) {
     ForecastText text = new ForecastText(desk.zone(), visitor.scale(), now, visitor.language());
     return due.forecast()
+        .filter(forecast -> due.timeline().phase() != Phase.REHEATING)
         .filter(forecast -> forecast.outlook() != Outlook.IN_TIME)
+        .filter(forecast -> forecast.expected().filter(now::isAfter).isEmpty())
         .map(
             found ->
                 text.says(found) + (found.outlook() == Outlook.UNREAD ? "" : soonest(found, text)))
