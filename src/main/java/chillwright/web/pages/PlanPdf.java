@@ -64,7 +64,7 @@ final class PlanPdf {
       plan.conflicts().stream().map(text::conflict).forEach(problems::add);
     }
     problems.addAll(text.remarks(plan));
-    problems.addAll(text.thawing(planned.menu()));
+    problems.addAll(text.thawing(planned.menu(), planned.plan()));
     return new RunSheet(
         head(planned, visitor, text),
         problems,
