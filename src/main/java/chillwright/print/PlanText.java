@@ -69,7 +69,7 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
       lines.add("  " + conflict(conflict));
     }
     remarks(plan).forEach(remark -> lines.add("  " + remark));
-    thawing(menu).forEach(says -> lines.add("  " + says));
+    thawing(menu, plan).forEach(says -> lines.add("  " + says));
     for (Day day : days(plan)) {
       lines.add("");
       lines.add(day.title());
@@ -289,9 +289,10 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
   }
 
   /**
-   * What is said of thawing, wherever food is thawed or raw; then each step that says not where.
+   * What is said of thawing, wherever food is thawed or raw; then by when it is cooked, and each
+   * step that says not where.
    */
-  public List<String> thawing(Menu menu) {
+  public List<String> thawing(Menu menu, Plan plan) {
     if (menu.dishes().stream().noneMatch(Thawing::isIn)) {
       return List.of();
     }
@@ -302,7 +303,14 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
                     Stream.concat(dish.make().stream(), dish.finish().stream())
                         .filter(step -> Thawing.isNowhere(step.name(), step.uses()))
                         .map(step -> say("plan.thawing.where.of", dish.name(), step.name())));
-    return Stream.concat(Stream.of(thawing(language)), where).toList();
+    return Stream.of(
+            Stream.of(thawing(language)), new ThawedRaw(this).says(menu, plan).stream(), where)
+        .flatMap(says -> says)
+        .toList();
+  }
+
+  String day(LocalDate day) {
+    return times().day(day);
   }
 
   /** How raw food is thawed without harm. */

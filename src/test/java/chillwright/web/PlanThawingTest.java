@@ -104,6 +104,21 @@ class PlanThawingTest {
     assertThat(bird(with(frozen, "thawHours", "1.2", "was", "Whole bird")).status()).isEqualTo(303);
   }
 
+  /** FoodSafety.gov, Cold Food Storage Chart: raw poultry 1 to 2 days, raw steaks 3 to 5. */
+  @Test
+  void raw_food_that_thaws_is_told_the_day_by_which_it_is_cooked() {
+    String[] cold = {"make/0/step", "thaw in the refrigerator", "make/0/minutes", "72 h"};
+    assertThat(bird(cold).status()).isEqualTo(303);
+    assertThat(visit.open(BIRD).text())
+        .contains("Whole bird: thawed by Fri 20 Mar", "cooked by Sun 22 Mar at the latest, 2 days");
+    String[] steak = with(cold, "category", "raw_meat_whole", "was", "Whole bird");
+    assertThat(bird(steak).status()).isEqualTo(303);
+    assertThat(visit.open(BIRD).text()).contains("cooked by Wed 25 Mar at the latest, 5 days");
+    String[] soup = with(cold, "category", "soup_or_stew", "was", "Whole bird");
+    assertThat(bird(soup).status()).isEqualTo(303);
+    assertThat(visit.open(BIRD).text()).doesNotContain("at the latest, ");
+  }
+
   private static String[] with(String[] some, String... more) {
     return Stream.concat(Stream.of(some), Stream.of(more)).toArray(String[]::new);
   }

@@ -26,7 +26,7 @@ public final class RoomLife {
   private record Out(int used, Optional<LocalDate> since) {}
 
   /** As far as measured lives of frozen food go, °C (23 °F); warmer it thaws. */
-  private static final double WARMEST = -5;
+  static final double WARMEST = -5;
 
   private RoomLife() {}
 

@@ -66,7 +66,7 @@ final class PlanPdf {
       plan.conflicts().stream().map(text::conflict).forEach(problems::add);
     }
     problems.addAll(text.remarks(plan));
-    problems.addAll(text.thawing(planned.menu()));
+    problems.addAll(text.thawing(planned.menu(), planned.plan()));
     Set<Bound> told = new HashSet<>();
     List<RunSheet.Day> days = days(plan, text, told);
     return new RunSheet(

@@ -67,7 +67,7 @@ final class PlanViews {
         portions(planned, text, visitor),
         text.shopping(planned.menu(), planned.plan(), planned.missing()),
         batches(planned),
-        text.thawing(planned.menu()),
+        text.thawing(planned.menu(), planned.plan()),
         text.caution(),
         faults.others(),
         PlanMarks.of(tree, faults, visitor),
