@@ -178,6 +178,34 @@ class MigrationsTest {
     assertThat(made).exists();
   }
 
+  /** Script 0011 makes room for several lots of a dish; what plans followed before stays. */
+  @Test
+  void the_lot_that_a_dish_had_stays_and_another_can_be_put_beside_it() throws Exception {
+    Path carried = Path.of(System.getProperty("basedir", ""), "schema");
+    for (String name : Migrations.NAMES.subList(0, 10)) {
+      Files.copy(carried.resolve(name), scripts.resolve(name));
+    }
+    try (Connection database = open()) {
+      run(database, "PRAGMA foreign_keys = ON");
+      Migrations.in(scripts).apply(database);
+      run(database, "INSERT INTO plan (code, input, said_at) VALUES ('P', '', 1)");
+      for (String lot : List.of("A-1", "A-2")) {
+        run(
+            database,
+            "INSERT INTO lot (code, food, category, created_at, use_first)"
+                + " VALUES ('%s', 'Soup', 'soup', 1, 0)".formatted(lot));
+      }
+      run(database, "INSERT INTO plan_lot (plan, dish, lot) VALUES ('P', 'Soup', 'A-1')");
+      Migrations.carried().apply(database);
+      run(database, "INSERT INTO plan_lot (plan, dish, lot) VALUES ('P', 'Soup', 'A-2')");
+      assertThat(number(database, "SELECT count(*) FROM plan_lot WHERE dish = 'Soup'"))
+          .isEqualTo(2);
+      assertThatThrownBy(
+              () -> run(database, "INSERT INTO plan_lot VALUES ('P', 'Soup', 'NO-SUCH-LOT')"))
+          .hasMessageContaining("FOREIGN KEY");
+    }
+  }
+
   private Connection open() throws SQLException {
     return DriverManager.getConnection(url());
   }
