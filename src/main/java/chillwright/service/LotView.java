@@ -50,14 +50,14 @@ public record LotView(
       List<Finding> findings,
       Optional<Finding> due,
       List<Forecast> forecasts) {
-    /** What the lot is owed, or is not for use by, at a moment. */
-    public List<Finding> against(Instant now) {
-      return Acts.against(timeline, findings, ruleSet, now);
-    }
-
     public Judged {
       findings = List.copyOf(findings);
       forecasts = List.copyOf(forecasts);
+    }
+
+    /** What the lot is owed, or is not for use by, at a moment. */
+    public List<Finding> against(Instant now) {
+      return Acts.against(timeline, findings, ruleSet, now);
     }
   }
 
