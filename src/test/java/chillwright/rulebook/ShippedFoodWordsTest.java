@@ -270,6 +270,10 @@ class ShippedFoodWordsTest {
         "cream cheese",
         "cottage cheese",
         "queso fresco",
+        "fresh cheese",
+        "homemade cheese",
+        "crema fresca",
+        "fresh ravioli",
         "breast milk",
         "raw eggs",
         "egg whites",
@@ -309,13 +313,26 @@ class ShippedFoodWordsTest {
     "pavo congelado, pavo",
     "pavo de 5 kg, pavo",
     "sopa casera, sopa",
-    "2 lb of fresh fish, fish"
+    "2 lb of fish, fish"
   })
   void words_that_only_describe_are_set_aside(String given, String plain) {
     if (!given.startsWith("whole")) {
       assertThat(WORDS.kinds(given)).isEqualTo(WORDS.kinds(plain));
     }
     assertThat(keys(WORDS.kinds(given))).first().isEqualTo(keys(WORDS.kinds(plain)).get(0));
+  }
+
+  /**
+   * FoodSafety.gov, Cold Food Storage Chart: fresh ham is a row of its own; a fresh tart holds
+   * custard, and fresh tuna is raw fish (common practice, no source).
+   */
+  @Test
+  void fresh_makes_another_food_of_some() {
+    assertThat(WORDS.kinds("fresh ham").isCertain()).isFalse();
+    assertThat(keys(WORDS.kinds("fresh fruit tart"))).containsExactly("pie_custard_or_cream");
+    for (String tuna : new String[] {"fresh tuna", "atún fresco", "tuna"}) {
+      assertThat(keys(WORDS.kinds(tuna))).first().isEqualTo("raw_fish_fatty");
+    }
   }
 
   @Test

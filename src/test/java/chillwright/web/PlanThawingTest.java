@@ -93,6 +93,27 @@ class PlanThawingTest {
     assertThat(bird(with(water, "was", "Whole bird")).status()).isEqualTo(303);
   }
 
+  /**
+   * USDA FSIS, The Big Thaw: 24 hours for each 5 lb, which the ingredients may tell; a federal meat
+   * hotline: from frozen about 1.5 times as long. Minutes for hours: common practice, no source.
+   */
+  @Test
+  void a_bird_that_is_hardly_thawed_or_cooked_is_asked_about() {
+    String[] cold = {"make/0/step", "thaw in fridge", "make/0/minutes", "12 h"};
+    assertThat(bird(with(cold, "ingredients", "1 frozen turkey 12 lb")).text())
+        .contains("Only 12 h to thaw?", "hardly thaws in less than 57 h");
+    Reply hurried = bird("make/1/minutes", "4");
+    assertThat(hurried.text())
+        .contains("<a href=\"#d0-make-1-minutes\">", "Only 4 minutes for “roast”?", "write 4 h");
+    String tick = hurried.text().replaceFirst("(?s).*name=\"sure\" value=\"([^\"]*)\".*", "$1");
+    assertThat(bird("make/1/minutes", "9", "sure", tick).status()).isEqualTo(422);
+    assertThat(bird("make/1/minutes", "4", "sure", tick).status()).isEqualTo(303);
+    String[] alone = {"dish", "Frozen turkey", "make/0/step", "roast", "make/1/step", ""};
+    String[] only = with(alone, "make/1/minutes", "", "make/1/uses/oven", "");
+    assertThat(bird(only).text()).contains("It is frozen, and no step thaws it");
+    assertThat(bird(with(only, "dish", "Turkey")).status()).isEqualTo(303);
+  }
+
   @Test
   void a_tick_answers_the_question_and_the_kept_dish_is_not_asked_about_again() {
     String[] frozen = {"route", "frozen", "category", "soup_or_stew", "make/0/step", "simmer"};

@@ -29,8 +29,11 @@ public final class SaidLength {
 
   private static final Map<String, Double> NUMBERS = numbers();
 
-  /** At most seven digits, so that nothing runs over; a comma for decimals as many write it. */
-  private static final String FIGURE = "\\d{1,7}(?:[.,]\\d{1,4})?";
+  /**
+   * At most seven digits, so that nothing runs over; a comma for decimals as many write it. "1,440"
+   * and "1.000" are no figure, since they may mean thousands.
+   */
+  private static final String FIGURE = "(?!\\d+(?:,\\d{3}|[.]000)(?!\\d))\\d{1,7}(?:[.,]\\d{1,4})?";
 
   private static final String FRACTION = "(?:\\d{1,5}\\s+)?\\d{1,2}/\\d{1,2}|\\d{0,5}\\s?[½¼¾]";
 
@@ -56,7 +59,8 @@ public final class SaidLength {
   /** Between two amounts. */
   private static final Pattern BETWEEN = Pattern.compile("\\s*(?:,\\s*)?(?:(?:and|y)\\s+)?");
 
-  private static final Pattern BARE = Pattern.compile("\\d{1,4}([.,]\\d{1,3})?");
+  private static final Pattern BARE =
+      Pattern.compile("(?!\\d+(?:,\\d{3}|[.]000)$)\\d{1,4}([.,]\\d{1,3})?");
 
   /** A unit by the words for it. */
   private record Unit(String names, double hours) {}

@@ -19,10 +19,10 @@ import java.util.stream.Stream;
 
 /**
  * Judges food out on a table by times alone: from the end of cooking or hot holding, from when
- * reheated food was last shown hot, from being made warm or from being set out, until it is chilled
- * or frozen (or held hot or reheated). Several times out add up, through what is prepared of it;
- * surroundings above the hot-air limit shorten the time. Food that still read hot enough to be held
- * hot was not at risk until then.
+ * reheated food was last shown hot (within the time that it may be out), from being made warm or
+ * from being set out, until it is chilled or frozen (or held hot or reheated). Several times out
+ * add up, through what is prepared of it; surroundings above the hot-air limit shorten the time.
+ * Food that still read hot enough to be held hot was not at risk until then.
  */
 final class SetOutJudge {
   private static final Set<Phase> STARTS = EnumSet.of(Phase.COOKED, Phase.SET_OUT, Phase.COOLING);
@@ -70,7 +70,9 @@ final class SetOutJudge {
     TimeAlone limit = (TimeAlone) rule.shape();
     LogEntry first = timeline.entries().get(0);
     List<Out> own =
-        timesOut(timeline, thresholds).stream().filter(out -> out.counts(limit.within())).toList();
+        timesOut(timeline, thresholds, limit.within()).stream()
+            .filter(out -> out.counts(limit.within()))
+            .toList();
     if (first.word() == Word.COOKED) {
       return own;
     }
@@ -103,12 +105,11 @@ final class SetOutJudge {
   }
 
   /** The last row of a time out, from its first on, at which the food is shown to be still hot. */
-  private static LogEntry start(LogEntry opening, List<LogEntry> rows, Thresholds thresholds) {
+  private static LogEntry start(
+      LogEntry opening, List<LogEntry> rows, Thresholds thresholds, Duration within) {
     LogEntry start = opening;
     if (opening.word() == Word.REHEATING) {
-      return rows.stream()
-          .filter(row -> row.temperature().isPresent() && thresholds.isHot(row, false))
-          .reduce(start, (earlier, later) -> later);
+      return reheated(opening, rows, thresholds, within);
     }
     for (LogEntry row : Readings.coolest(rows)) {
       if (!thresholds.isHot(row, false)) {
@@ -119,13 +120,29 @@ final class SetOutJudge {
     return start;
   }
 
+  /** The same of a reheat: food that was not hot for longer than it may be is not hot in time. */
+  private static LogEntry reheated(
+      LogEntry opening, List<LogEntry> rows, Thresholds thresholds, Duration within) {
+    LogEntry start = opening;
+    boolean wasHot = false;
+    for (LogEntry row : Readings.coolest(rows)) {
+      boolean isInTime = !row.happenedAt().isAfter(start.happenedAt().plus(within));
+      boolean isHot = thresholds.isHot(row, false);
+      if (isHot && (wasHot || isInTime)) {
+        start = row;
+      }
+      wasHot = isHot && start.equals(row);
+    }
+    return start;
+  }
+
   /** Food made cold comes from the refrigerator and is no further out than any other. */
   private static boolean isMadeWarm(Span span, Thresholds thresholds) {
     LogEntry row = span.opening();
     return span.is(Phase.PREPARED) && !(row.temperature().isPresent() && thresholds.isCold(row));
   }
 
-  private static List<Out> timesOut(Timeline timeline, Thresholds thresholds) {
+  private static List<Out> timesOut(Timeline timeline, Thresholds thresholds, Duration within) {
     List<Out> outs = new ArrayList<>();
     Optional<LogEntry> opening = Optional.empty();
     List<LogEntry> rows = new ArrayList<>();
@@ -135,7 +152,7 @@ final class SetOutJudge {
       if (opening.isPresent() && ends) {
         boolean isCookedToHold =
             HEATED.contains(opening.get().word()) && span.is(Phase.HOT_HOLDING);
-        LogEntry start = start(opening.get(), rows, thresholds);
+        LogEntry start = start(opening.get(), rows, thresholds, within);
         Optional<Instant> end = Optional.of(span.from());
         outs.add(new Out(opening.get(), start, end, List.copyOf(rows), isCookedToHold));
         opening = Optional.empty();
@@ -156,7 +173,7 @@ final class SetOutJudge {
             outs.add(
                 new Out(
                     row,
-                    start(row, rows, thresholds),
+                    start(row, rows, thresholds, within),
                     timeline.closedAt(),
                     List.copyOf(rows),
                     false)));

@@ -27,6 +27,7 @@ final class PlansPage {
   private static final Pattern CALENDARS = Pattern.compile("/plans/[^/]+/tasks\\.ics");
 
   private final Desk desk;
+  private final Object changing = new Object();
 
   static boolean isCalendar(String path) {
     return CALENDARS.matcher(path).matches();
@@ -231,12 +232,18 @@ final class PlansPage {
     void make(PlanTree tree, Form form);
   }
 
-  /** Leads to the plan as it is now, which tells what the change moved. */
+  /** One after the other, so that of two who change a plan at once neither loses what is saved. */
   private void change(Context context, Change change) {
     Optional<Form> sent = desk.form(context).map(PlanVolumes::kept);
-    if (sent.isEmpty()) {
-      return;
+    if (sent.isPresent()) {
+      synchronized (changing) {
+        change(context, change, sent.get());
+      }
     }
+  }
+
+  /** Leads to the plan as it is now, which tells what the change moved. */
+  private void change(Context context, Change change, Form sent) {
     Visitor visitor = desk.visitor(context);
     Optional<Planned> found = plan(context, visitor);
     if (found.isEmpty()) {
@@ -244,23 +251,25 @@ final class PlansPage {
     }
     Planned before = found.get();
     PlanTree tree = PlanTree.of(before.input(), desk.zone());
-    change.make(tree, sent.get());
-    Map<String, Question> asked = asked(tree, before, sent.get(), visitor);
-    if (Question.isOpen(asked.values(), sent.get().answered())) {
+    change.make(tree, sent);
+    Map<String, Question> asked = asked(tree, before, sent, visitor);
+    if (Question.isOpen(asked.values(), sent.answered())) {
       PlanFaults open = PlanFaults.asking(asked, visitor);
       show(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, before, tree, open);
       return;
     }
-    String was = sent.get().text("was");
-    String dish = sent.get().text("dish");
+    String was = sent.text("was");
+    String dish = sent.text("dish");
+    // The plan that is answered with must find the lots under the new name already.
+    boolean isRenamed = rename(before, was, dish);
     try {
-      // The plan that is answered with must find the lots under the new name already.
-      rename(before, was, dish);
       desk.kitchen().plans().save(before.code(), tree.text());
       // So that a page that is loaded again writes nothing again.
       context.redirect(ADDRESS + "/" + before.code(), HttpStatus.SEE_OTHER);
     } catch (Refused refused) {
-      rename(before, dish, was);
+      if (isRenamed) {
+        desk.kitchen().dishLots().rename(before.code(), dish, was);
+      }
       PlanFaults faults = PlanFaults.of(refused.problems(), visitor);
       show(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, before, tree, faults);
     }
@@ -285,11 +294,15 @@ final class PlansPage {
         .orElse(Map.of());
   }
 
-  private void rename(Planned plan, String was, String dish) {
-    boolean isNamed = !was.isEmpty() && !dish.isEmpty() && !was.equals(dish);
-    if (isNamed && plan.lots(was).isEmpty() != plan.lots(dish).isEmpty()) {
+  /** Lots stay with their dish; a name that another dish has is none to take. */
+  private boolean rename(Planned plan, String was, String dish) {
+    List<String> names = PlanTree.of(plan.input(), desk.zone()).dishes();
+    boolean isNew = !dish.isEmpty() && !names.contains(dish) && plan.lots(dish).isEmpty();
+    boolean isRenamed = isNew && names.contains(was) && !plan.lots(was).isEmpty();
+    if (isRenamed) {
       desk.kitchen().dishLots().rename(plan.code(), was, dish);
     }
+    return isRenamed;
   }
 
   /** The tasks as a calendar that other programs read. */

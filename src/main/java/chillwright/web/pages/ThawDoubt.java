@@ -8,6 +8,8 @@ import chillwright.rulebook.Handbook;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
@@ -25,14 +27,26 @@ final class ThawDoubt {
 
   private static final Pattern WEIGHT = Pattern.compile("(\\d+(?:[.,]\\d+)?)\\s*(lb|kg)\\b");
   private static final Pattern STEP = Pattern.compile("(make|finish)/\\d+/step");
+  private static final Pattern FROZEN = Pattern.compile("frozen|congelad");
+
+  /** What cooks raw food through, which no minutes of one digit do; by no means all that does. */
+  private static final Pattern COOKS =
+      Pattern.compile("roast|bake|braise|stew|simmer|smoke|asar|asado|horn|guis|estof|ahum");
+
+  /** A bare figure below this is rather hours: common practice, no source. */
+  private static final double LEAST_MINUTES = 10;
 
   private final Map<String, String> fields;
   private final Map<String, String> before;
   private final Visitor visitor;
 
-  private ThawDoubt(Map<String, String> fields, Map<String, String> before, Visitor visitor) {
+  private final boolean isRaw;
+
+  private ThawDoubt(
+      Map<String, String> fields, Map<String, String> before, boolean isRaw, Visitor visitor) {
     this.fields = fields;
     this.before = before;
+    this.isRaw = isRaw;
     this.visitor = visitor;
   }
 
@@ -49,7 +63,7 @@ final class ThawDoubt {
       Visitor visitor) {
     Map<String, Question> asked = new LinkedHashMap<>();
     if (category.tcs()) {
-      new ThawDoubt(fields, before, visitor).ask(at + "/", asked);
+      new ThawDoubt(fields, before, !category.readyToEat(), visitor).ask(at + "/", asked);
     }
     return asked;
   }
@@ -66,6 +80,49 @@ final class ThawDoubt {
     if (fields.getOrDefault("route", "").equals(Route.FROZEN.text())) {
       ask(at, "thawHours", "", 60, true, asked);
     }
+    if (isRaw) {
+      steps().forEach(field -> askCooked(at, field, asked));
+      askThawed(at, asked);
+    }
+  }
+
+  private List<String> steps() {
+    return fields.keySet().stream()
+        .filter(field -> STEP.matcher(field).matches())
+        .filter(field -> !fields.get(field).isEmpty())
+        .toList();
+  }
+
+  /** "Roast, 4": minutes where hours are meant. */
+  private void askCooked(String at, String field, Map<String, Question> asked) {
+    String step = fields.get(field);
+    String minutes = field.replace("/step", "/minutes");
+    String given = fields.getOrDefault(minutes, "");
+    boolean isShort = given.matches("\\d+(\\.\\d+)?") && Double.parseDouble(given) < LEAST_MINUTES;
+    boolean isSame = step.equals(before.get(field)) && given.equals(before.get(minutes));
+    if (isShort && !isSame && COOKS.matcher(step.toLowerCase(Locale.ROOT)).find()) {
+      String says = visitor.say("plans.doubt.heat", given, step);
+      asked.putIfAbsent(at + minutes, Question.of("heat", field + step + given, says));
+    }
+  }
+
+  /** A frozen bird of which no step thaws anything. */
+  private void askThawed(String at, Map<String, Question> asked) {
+    String all = named() + " " + String.join(" ", steps().stream().map(fields::get).toList());
+    List<String> steps = steps();
+    boolean isFrozen = FROZEN.matcher(named().toLowerCase(Locale.ROOT)).find();
+    boolean isKnown = fields.getOrDefault("dish", "").equals(before.get("dish"));
+    boolean isThawed = steps.stream().map(fields::get).anyMatch(Thawing::isNamed);
+    if (isFrozen && !isThawed && !isKnown && !steps.isEmpty()) {
+      String says = visitor.say("plans.doubt.unthawed");
+      asked.putIfAbsent(
+          at + steps.get(0).replace("/step", "/minutes"), Question.of("thaw", all, says));
+    }
+  }
+
+  /** What it is called and what is bought for it. */
+  private String named() {
+    return fields.getOrDefault("dish", "") + " " + fields.getOrDefault("ingredients", "");
   }
 
   private void ask(
@@ -106,7 +163,8 @@ final class ThawDoubt {
 
   /** In pounds, of the one piece that is named. */
   private OptionalDouble weight(String step) {
-    Matcher named = WEIGHT.matcher(step + " " + fields.getOrDefault("dish", ""));
+    String bought = isRaw ? named() : fields.getOrDefault("dish", "");
+    Matcher named = WEIGHT.matcher(step + " " + bought);
     if (!named.find()) {
       return OptionalDouble.empty();
     }

@@ -32,6 +32,20 @@ class SaidLengthTest {
     assertThat(SaidLength.days(text)).isEmpty();
   }
 
+  /** NIST SP 811, 10.5.3: no comma between thousands, since in many countries it marks decimals. */
+  @ParameterizedTest
+  @ValueSource(strings = {"1,440 min", "2,000 min", "1,000 h", "1.000", "1,000", "1.000 h"})
+  void what_may_be_thousands_is_no_length(String text) {
+    assertThat(SaidLength.of(text)).isEmpty();
+  }
+
+  @Test
+  void decimals_are_read_with_either_mark() {
+    assertThat(SaidLength.of("1,5 h")).hasValue(Duration.ofMinutes(90));
+    assertThat(SaidLength.of("0.125 h")).hasValue(Duration.ofSeconds(450));
+    assertThat(SaidLength.of("1440 min")).hasValue(Duration.ofDays(1));
+  }
+
   @Test
   void a_bare_figure_is_hours_where_hours_are_asked_for() {
     assertThat(SaidLength.of("1.5")).hasValue(Duration.ofMinutes(90));
