@@ -10,13 +10,22 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** What is to be bought for a plan, in words, week by week. */
 public record ShoppingText(PlanText text) {
+  /** Units that measure; any other, such as a can or a stick, is bought whole. */
+  private static final Pattern MEASURES =
+      Pattern.compile(
+          "k?g|mg|kilos?|grams?|gramos?|lbs?|pounds?|libras?|oz|ounces?|onzas?|[mcd]?l|lit(er|re|ro)s?"
+              + "|cups?|tazas?|tsp|tbsp|(tea|table)spoons?|cucharad(it)?as?|qts?|quarts?|pts?|pints?"
+              + "|gal|gallons?|galones|fl");
+
   /** Each week under its Monday and its number. */
   public List<Day> weeks(Menu menu, Plan plan, Map<String, Integer> missing) {
     return Shopping.of(menu, plan, missing).stream().map(this::week).toList();
@@ -42,8 +51,12 @@ public record ShoppingText(PlanText text) {
   public static Optional<BigDecimal> amount(Item item) {
     return item.amount().stream()
         .mapToObj(BigDecimal::valueOf)
-        .map(exact -> item.unit().isBlank() ? whole(exact) : measured(exact))
+        .map(exact -> isMeasured(item) ? measured(exact) : whole(exact))
         .findFirst();
+  }
+
+  private static boolean isMeasured(Item item) {
+    return MEASURES.matcher(item.unit().toLowerCase(Locale.ROOT)).matches();
   }
 
   private static BigDecimal whole(BigDecimal exact) {

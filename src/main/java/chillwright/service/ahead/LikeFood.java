@@ -57,7 +57,10 @@ record LikeFood(Setting setting) {
     }
     FoodWords.Found found = new FoodWords(setting.keeping()).kinds(word);
     List<Category> kinds = found.isCertain() ? found.kinds() : kind(word);
+    // What is cooled or warmed is mostly cooked: raw kinds only where the word means no other.
+    boolean isAnyCooked = kinds.stream().anyMatch(Category::readyToEat);
     return kinds.stream()
+        .filter(kind -> kind.readyToEat() || !isAnyCooked)
         .map(kind -> BY_KIND.getOrDefault(kind.key(), ""))
         .distinct()
         .flatMap(like -> food(like).stream())
