@@ -271,7 +271,7 @@ class KeepsPageTest {
             "name=\"" + field + "\"[^!]*?<strong class=\"wrong\"[^>]*><bdi>[^<]*" + says)
         .doesNotContain("Outside for", "id=\"answer\"");
     assertThat(served.get("/keeps?" + asked, "Accept-Language", "es").text())
-        .contains("<strong class=\"wrong\"", "Corrija lo marcado")
+        .contains("<strong class=\"wrong\"", "vea lo marcado")
         .doesNotContain(says);
   }
 
