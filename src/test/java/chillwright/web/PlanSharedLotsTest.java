@@ -4,8 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chillwright.web.Served.Reply;
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.file.Path;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -110,7 +114,7 @@ class PlanSharedLotsTest {
   }
 
   @Test
-  void two_plans_to_come_may_share_it_and_each_says_so() {
+  void two_plans_to_come_may_share_it_and_each_says_so() throws IOException {
     give("first", "Leek soup", "L1");
     assertThat(plan("first").at("/shared")).isEmpty();
     assertThat(give("second", "Broth", "L1-1").status()).isEqualTo(303);
@@ -122,6 +126,11 @@ class PlanSharedLotsTest {
         .contains("L1 also serves the plan Choir: its portions count for both.");
     assertThat(visit.open("/plans/second").text())
         .contains("L1-1 also serves the plan Lamp &lt;supper&gt;: its portions count for both.");
+    try (PDDocument sheet =
+        Loader.loadPDF(served.get("/plans/first/sheet.pdf").response().body())) {
+      assertThat(new PDFTextStripper().getText(sheet).replaceAll("\\s+", " "))
+          .contains("L1 also serves the plan Choir: its portions count for both.");
+    }
     served.at("2026-03-09T19:00:00Z");
     assertThat(plan("first").at("/shared")).isEmpty();
   }
