@@ -252,6 +252,11 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
     return say("plan.cold", dish.name(), lot.text(), times().day(served));
   }
 
+  /** A lot that another plan to come goes by too. */
+  public String shared(LotId lot, String plan) {
+    return say("plan.shared", lot.text(), plan);
+  }
+
   /** A task that moved, from when to when, and why. */
   public String moved(Moved moved) {
     String why = say("plan.why." + moved.why().key(), moved.since().map(this::moment).orElse(""));

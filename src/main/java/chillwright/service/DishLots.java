@@ -97,6 +97,11 @@ public final class DishLots {
             });
   }
 
+  /** Which of them are counted twice. */
+  public SharedLots shared() {
+    return new SharedLots(kitchen);
+  }
+
   /** Why no dish can be planned from a lot, that of the plan or one to become it. */
   public List<LeftOut> unfit(String dish, LotId lot) {
     PlanLots own = new PlanLots(kitchen);

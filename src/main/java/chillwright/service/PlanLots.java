@@ -25,6 +25,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** The lots that the dishes of a plan became, and how far these have come. */
@@ -122,6 +123,13 @@ final class PlanLots {
         .filter(part -> part.state().food().equals(whole.state().food()))
         .forEach(all::add);
     return all;
+  }
+
+  /** Of a lot and of its parts: two lots that have one of them count the same portions. */
+  Set<LotId> codes(LotId lot) {
+    return withParts(List.of(lot)).stream()
+        .map(part -> part.state().lot())
+        .collect(Collectors.toSet());
   }
 
   private static boolean isThere(LotView part) {

@@ -39,7 +39,17 @@ public final class Plans {
   }
 
   /** A plan that is kept, with its input as it was given. */
-  public record Kept(String code, String input, Instant saidAt) {}
+  public record Kept(String code, String input, Instant saidAt) {
+    /** What its event is called, or its code. */
+    public String title() {
+      try {
+        String name = PlanFile.name(input);
+        return name.isEmpty() ? code : name;
+      } catch (BrokenRules unreadable) {
+        return code;
+      }
+    }
+  }
 
   /**
    * A plan as of now.
@@ -125,6 +135,14 @@ public final class Plans {
   /** The same plans, not worked out. */
   public List<Kept> keptToCome() {
     return saidToCome().map(said -> new Kept(said.code(), said.input(), said.saidAt())).toList();
+  }
+
+  /** The lots that dishes became which a plan has still. */
+  List<LotId> lots(Kept plan) {
+    Map<String, List<LotId>> lots = new PlanLots(kitchen).of(plan.code());
+    return menu(new Said(plan.code(), plan.input(), plan.saidAt())).dishes().stream()
+        .flatMap(dish -> lots.getOrDefault(dish.name(), List.of()).stream())
+        .toList();
   }
 
   private Stream<Said> saidToCome() {

@@ -2,15 +2,18 @@ package chillwright.web;
 
 import chillwright.core.log.LotId;
 import chillwright.core.plan.Dish;
+import chillwright.print.PlanText;
 import chillwright.service.Kitchen;
 import chillwright.service.Page;
 import chillwright.service.Plans;
 import chillwright.service.Plans.LeftOut;
 import chillwright.service.Plans.Planned;
+import chillwright.service.SharedLots.Shared;
 import chillwright.web.answers.Answers;
 import chillwright.web.answers.Answers.Fault;
 import chillwright.web.answers.PlanAnswers;
 import chillwright.web.answers.PlanAnswers.LeftOutLine;
+import chillwright.web.answers.PlanAnswers.SharedLine;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.List;
@@ -83,7 +86,10 @@ final class PlanHandlers {
                 planned.begun(),
                 planned.menu().dishes().stream()
                     .collect(Collectors.toMap(Dish::name, dish -> codes(planned, dish))),
-                planned.leftOut().stream().map(PlanHandlers::leftOut).toList()));
+                planned.leftOut().stream().map(PlanHandlers::leftOut).toList(),
+                kitchen.dishLots().shared().withOthers(planned).stream()
+                    .map(lot -> shared(lot, new PlanText(planned.menu())))
+                    .toList()));
   }
 
   private static List<String> codes(Planned planned, Dish dish) {
@@ -98,6 +104,11 @@ final class PlanHandlers {
                 + " count on it.";
     String verdict = lot.isOut() ? "out" : "not-shown";
     return new LeftOutLine(lot.lot().text(), lot.dish(), verdict, says);
+  }
+
+  private static SharedLine shared(Shared lot, PlanText text) {
+    String says = text.shared(lot.lot(), lot.other().title());
+    return new SharedLine(lot.lot().text(), lot.dish(), lot.other().code(), says);
   }
 
   private static String code(Context context) {

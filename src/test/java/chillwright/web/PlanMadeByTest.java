@@ -54,6 +54,7 @@ class PlanMadeByTest {
     String page = visit.open(FEAST).text();
     assertThat(page).contains("There is a plan.", "value=\"2026-03-12\"");
     assertThat(page).containsPattern("begin to make it .{0,80}Thu 12 Mar");
+    assertThat(page).contains("16:30 - 18:00  Pumpkin pie: bake");
   }
 
   @Test

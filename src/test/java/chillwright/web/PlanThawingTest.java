@@ -63,7 +63,11 @@ class PlanThawingTest {
     String page = visit.open(BIRD).text();
     assertThat(page.split("Thawing: never at room temperature", -1)).hasSize(3);
     assertThat(page)
-        .contains("24 hours for each 4 to 5 lb", "within 1 to 2 days", "every 30 minutes")
+        .contains(
+            "24 hours for each 4 to 5 lb",
+            "give its step a day more",
+            "within 1 to 2 days",
+            "every 30 minutes")
         .contains("Whole bird, thaw on the counter: is this in the refrigerator?")
         .contains(">Is this in the refrigerator?<");
     byte[] sheet = served.get(BIRD + "/sheet.pdf").response().body();

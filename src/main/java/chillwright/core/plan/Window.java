@@ -10,6 +10,7 @@ import chillwright.core.rules.Shape.TimeAlone;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -104,9 +105,17 @@ record Window(
       Instant takeOut = finishTo.minus(dish.route() == Route.FROZEN ? dish.thaw() : Duration.ZERO);
       Duration before = dish.route() == Route.FROZEN ? cool.plus(FREEZES) : cool;
       Instant makeTo = takeOut.minus(before).minus(make);
-      Optional<Instant> wished = dish.madeBy().map(day -> startOf(day.plusDays(1)).minus(make));
+      Optional<Instant> wished = dish.madeBy().map(day -> endOf(day, make).minus(make));
       return window(
           firstDay(), wished.filter(makeTo::isAfter).orElse(makeTo), takeOut, finishFrom, finishTo);
+    }
+
+    /** Where nobody said when hands are there, the hour of serving, as long as it is to come. */
+    private Instant endOf(LocalDate day, Duration make) {
+      LocalTime served = menu.due(dish).atZone(menu.zone()).toLocalTime();
+      Instant hour = day.atTime(served).atZone(menu.zone()).toInstant();
+      boolean isToCome = !hour.minus(make).isBefore(menu.from());
+      return menu.open().isEmpty() && isToCome ? hour : startOf(day.plusDays(1));
     }
 
     private Optional<Progress> progress() {

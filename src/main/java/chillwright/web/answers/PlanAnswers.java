@@ -35,6 +35,7 @@ public record PlanAnswers(RuleBook book) {
    * @param verdict "plan" or "no-plan"
    * @param guests how many are served; null where nobody said
    * @param leftOut lots that no dish is planned from
+   * @param shared lots that another plan to come goes by too
    * @param proven of a plan that none keeps the food waiting less, of none that there is none
    */
   public record Answer(
@@ -44,6 +45,7 @@ public record PlanAnswers(RuleBook book) {
       Optional<Integer> guests,
       List<DishLine> dishes,
       List<LeftOutLine> leftOut,
+      List<SharedLine> shared,
       Answers.RuleSetRef ruleSet,
       List<TaskLine> tasks,
       List<BoundLine> bounds,
@@ -89,6 +91,9 @@ public record PlanAnswers(RuleBook book) {
    * @param verdict "out" or "not-shown"
    */
   public record LeftOutLine(String lot, String dish, String verdict, String says) {}
+
+  /** A lot that another plan to come goes by too, so that its portions count for both. */
+  public record SharedLine(String lot, String dish, String plan, String says) {}
 
   /** Between which moments something of a dish must happen; rule and citation null without one. */
   public record BoundLine(
@@ -158,7 +163,7 @@ public record PlanAnswers(RuleBook book) {
 
   /** A plan that nothing was before. */
   public Answer answer(Menu menu, Plan plan) {
-    return answer(menu, plan, List.of(), Map.of(), Map.of(), Map.of(), List.of());
+    return answer(menu, plan, List.of(), Map.of(), Map.of(), Map.of(), List.of(), List.of());
   }
 
   /**
@@ -168,6 +173,7 @@ public record PlanAnswers(RuleBook book) {
    * @param begun the same of dishes that are begun; empty where nobody counted
    * @param lots the lots that dishes became, by dish
    * @param leftOut lots that no dish is planned from
+   * @param shared lots that another plan to come goes by too
    */
   public Answer answer(
       Menu menu,
@@ -176,7 +182,8 @@ public record PlanAnswers(RuleBook book) {
       Map<String, Integer> missing,
       Map<String, OptionalInt> begun,
       Map<String, List<String>> lots,
-      List<LeftOutLine> leftOut) {
+      List<LeftOutLine> leftOut,
+      List<SharedLine> shared) {
     PlanText text = new PlanText(menu);
     return new Answer(
         plan.isFound() ? "plan" : "no-plan",
@@ -195,6 +202,7 @@ public record PlanAnswers(RuleBook book) {
                         time(menu.due(dish), menu)))
             .toList(),
         leftOut,
+        shared,
         new Answers.RuleSetRef(book.id(), book.version()),
         plan.tasks().stream().map(task -> task(task, plan, menu, text)).toList(),
         plan.bounds().stream().map(bound -> bound(bound, menu, text)).toList(),

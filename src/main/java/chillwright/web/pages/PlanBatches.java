@@ -6,6 +6,7 @@ import chillwright.core.plan.Dish;
 import chillwright.service.Plans;
 import chillwright.service.Plans.LeftOut;
 import chillwright.service.Plans.Planned;
+import chillwright.service.SharedLots.Serves;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.List;
@@ -86,8 +87,19 @@ final class PlanBatches {
       plans.refuse(context, visitor, planned.without(unfit));
       return;
     }
+    Optional<Serves> serves = desk.kitchen().dishLots().shared().inPlan(planned, dish, lots);
+    if (serves.isPresent()) {
+      plans.refuse(context, visitor, planned, says(serves.get(), visitor), dish, typed);
+      return;
+    }
     desk.kitchen().dishLots().link(planned.code(), dish.name(), lots);
     back(context, planned);
+  }
+
+  private static String says(Serves other, Visitor visitor) {
+    return other.lot().equals(other.asked())
+        ? visitor.say("plans.batch.serves", other.asked(), other.dish())
+        : visitor.say("plans.batch.serves.part", other.asked(), other.dish(), other.lot());
   }
 
   /** As typed from several labels, between commas or blanks. */

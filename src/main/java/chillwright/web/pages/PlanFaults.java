@@ -14,9 +14,17 @@ import java.util.Set;
  * @param at by the place in the tree, such as "/dishes/0/make/1/minutes"
  * @param others those of no field that a form shows
  * @param asked what a tick beside its field answers, by the place in the tree
+ * @param lots what was typed where the lots of a dish are named; of no place in the tree
  */
-record PlanFaults(Map<String, String> at, List<String> others, Map<String, Question> asked) {
-  static final PlanFaults NONE = new PlanFaults(Map.of(), List.of(), Map.of());
+record PlanFaults(
+    Map<String, String> at,
+    List<String> others,
+    Map<String, Question> asked,
+    Map<String, String> lots) {
+  static final PlanFaults NONE = new PlanFaults(Map.of(), List.of(), Map.of(), Map.of());
+
+  /** The form in which the lots of a dish are named. */
+  static final String LOTS = "/batches";
 
   /** What may be wrong with a field, by its last name; amounts have one sentence for all. */
   private static final Set<String> NAMED =
@@ -50,6 +58,7 @@ record PlanFaults(Map<String, String> at, List<String> others, Map<String, Quest
     at = Map.copyOf(at);
     others = List.copyOf(others);
     asked = Map.copyOf(asked);
+    lots = Map.copyOf(lots);
   }
 
   static PlanFaults of(List<Problem> problems, Visitor visitor) {
@@ -76,14 +85,23 @@ record PlanFaults(Map<String, String> at, List<String> others, Map<String, Quest
       // The marks stand far down; what was not saved must not be missed.
       others.add(0, visitor.say("plans.not-saved"));
     }
-    return new PlanFaults(at, others, Map.of());
+    return new PlanFaults(at, others, Map.of(), Map.of());
   }
 
   /** What can hardly be is not saved before it is answered. */
   static PlanFaults asking(Map<String, Question> asked, Visitor visitor) {
     Map<String, String> at = new LinkedHashMap<>();
     asked.forEach((place, question) -> at.put(place, question.says()));
-    return new PlanFaults(at, List.of(visitor.say("plans.asked")), asked);
+    return new PlanFaults(at, List.of(visitor.say("plans.asked")), asked, Map.of());
+  }
+
+  /** Lots that cannot serve a dish, beside the field in which they were typed. */
+  static PlanFaults ofLots(String says, String dish, String typed, Visitor visitor) {
+    return new PlanFaults(
+        Map.of(LOTS + "/lot", says),
+        List.of(visitor.say("plans.not-saved")),
+        Map.of(),
+        Map.of("dish", dish, "lot", typed));
   }
 
   private static boolean isAmount(String pointer) {

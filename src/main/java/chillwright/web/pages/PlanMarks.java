@@ -24,7 +24,8 @@ final class PlanMarks {
 
   /** The ids that {@link PlanForm} gives. */
   private static String id(String pointer) {
-    String form = pointer.startsWith("/kitchen/") ? pointer : "/event" + pointer;
+    boolean isPlaced = pointer.startsWith("/kitchen/") || pointer.startsWith(PlanFaults.LOTS);
+    String form = isPlaced ? pointer : "/event" + pointer;
     Matcher dish = OF_DISH.matcher(pointer);
     return (dish.matches() ? "d" + dish.group(1) + "/" + dish.group(2) : form.substring(1))
         .replace('/', '-');

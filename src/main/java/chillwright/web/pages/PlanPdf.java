@@ -57,7 +57,7 @@ final class PlanPdf {
   private RunSheet sheet(Planned planned, Visitor visitor, Sheet.Size size) {
     PlanText text = new PlanText(planned.menu(), visitor.language(), visitor.scale());
     Plan plan = planned.plan();
-    List<String> problems = new ArrayList<>(PlanViews.lots(planned, text).toList());
+    List<String> problems = new ArrayList<>(PlanViews.lots(planned, text, desk).toList());
     planned.leftOut().stream()
         .map(lot -> lot.lot() + ": " + PlanViews.says(lot, visitor))
         .forEach(problems::add);

@@ -10,6 +10,7 @@ import java.util.List;
  * @param leftOut lots that no dish is planned from, with why
  * @param steps what steps hold, such as ovens, and {@code kept} what kept food holds, of what the
  *     kitchen has
+ * @param made names lots that dishes became
  * @param thawing what is said of thawing; none where nothing is raw or thawed
  * @param marks lead to the fields that are at fault
  * @param input all of it as text
@@ -29,6 +30,7 @@ public record PlanView(
     List<String> pans,
     List<Day> shopping,
     List<Batch> batches,
+    PlanForm made,
     List<String> thawing,
     String caution,
     List<String> faults,

@@ -56,7 +56,7 @@ final class PlanViews {
             .map(lot -> new Choice(lot.lot().toString(), says(lot, visitor)))
             .toList(),
         Stream.of(
-                lots(planned, text),
+                lots(planned, text, desk),
                 planned.plan().conflicts().stream().map(text::conflict),
                 text.remarks(planned.plan()).stream())
             .flatMap(says -> says)
@@ -67,6 +67,7 @@ final class PlanViews {
         portions(planned, text, visitor),
         text.shopping(planned.menu(), planned.plan(), planned.missing()),
         batches(planned),
+        made(faults),
         text.thawing(planned.menu(), planned.plan()),
         text.caution(),
         faults.others(),
@@ -120,15 +121,30 @@ final class PlanViews {
   }
 
   private PlanForm kitchen(PlanTree tree, PlanFaults faults, boolean isOpen) {
+    boolean isOfPlan = faults.lots().isEmpty();
     return new PlanForm(
         "kitchen",
         "/kitchen",
         PlanVolumes.of(visitor).shown(tree.fields("/kitchen")),
         faults.at(),
         faults.asked(),
-        isOpen || faults.isIn("/kitchen") || !faults.others().isEmpty(),
+        isOpen || faults.isIn("/kitchen") || (isOfPlan && !faults.others().isEmpty()),
         "",
         Map.of("open", tree.rows("/kitchen/open") + 1),
+        "");
+  }
+
+  private static PlanForm made(PlanFaults faults) {
+    boolean isOpen = !faults.lots().isEmpty();
+    return new PlanForm(
+        PlanFaults.LOTS.substring(1),
+        PlanFaults.LOTS,
+        faults.lots(),
+        faults.at(),
+        Map.of(),
+        isOpen,
+        "",
+        Map.of(),
         "");
   }
 
@@ -206,8 +222,11 @@ final class PlanViews {
     return Stream.concat(text.portions(planned.menu(), planned.begun()).stream(), own).toList();
   }
 
-  /** Of the lots that dishes became: too few portions, and what is not frozen. */
-  static Stream<String> lots(Planned planned, PlanText text) {
+  /** Of the lots that dishes became: too few portions, what counts twice, and is not frozen. */
+  static Stream<String> lots(Planned planned, PlanText text, Desk desk) {
+    Stream<String> shared =
+        desk.kitchen().dishLots().shared().withOthers(planned).stream()
+            .map(lot -> text.shared(lot.lot(), lot.other().title()));
     Stream<String> cold =
         planned.menu().dishes().stream()
             .filter(dish -> planned.followed().containsKey(dish.name()))
@@ -215,7 +234,7 @@ final class PlanViews {
                 dish ->
                     planned.followed().get(dish.name()).cold().stream()
                         .map(lot -> text.cold(dish, lot, planned.menu())));
-    return Stream.concat(text.missing(planned.missing()).stream(), cold);
+    return Stream.of(text.missing(planned.missing()).stream(), shared, cold).flatMap(says -> says);
   }
 
   /** Which lots a dish is not planned from, before something else is said; else blank. */

@@ -1,6 +1,7 @@
 package chillwright.web.pages;
 
 import chillwright.core.log.LotId;
+import chillwright.core.plan.Dish;
 import chillwright.core.plan.Plan.Task;
 import chillwright.print.PlanText;
 import chillwright.service.Plans;
@@ -117,6 +118,14 @@ final class PlansPage {
   void refuse(Context context, Visitor visitor, Planned planned) {
     PlanTree tree = PlanTree.of(planned.input(), desk.zone());
     show(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, planned, tree, PlanFaults.NONE);
+  }
+
+  /** The same at the field in which lots of a dish are named, with what was typed. */
+  void refuse(
+      Context context, Visitor visitor, Planned planned, String says, Dish dish, String typed) {
+    PlanTree tree = PlanTree.of(planned.input(), desk.zone());
+    PlanFaults faults = PlanFaults.ofLots(says, dish.name(), typed, visitor);
+    show(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, planned, tree, faults);
   }
 
   private void show(

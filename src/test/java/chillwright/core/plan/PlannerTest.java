@@ -228,7 +228,8 @@ class PlannerTest {
 
   /**
    * By definition: asked for by the 8th, what is frozen for the 20th is made on that day at the
-   * latest, and else as late as it may be; before work begins nothing is made.
+   * latest, and else as late as it may be; before work begins nothing is made. Where no hours are
+   * told the day ends with the hour of serving; where that is past, at midnight.
    */
   @Test
   void what_is_wanted_by_a_day_is_made_by_its_end() {
@@ -237,6 +238,11 @@ class PlannerTest {
     LocalDate eighth = LocalDate.of(2026, 3, 8);
     Plan early = plan(menu(has, List.of(frozen.by(Optional.of(eighth)))));
     assertThat(start(early, Kind.MAKE).plus(Duration.ofMinutes(90)))
+        .isEqualTo(eighth.atTime(SERVING.atZone(ZONE).toLocalTime()).atZone(ZONE).toInstant());
+    Instant late = eighth.atTime(21, 0).atZone(ZONE).toInstant();
+    Menu lateOn =
+        new Menu(SERVING, ZONE, late, has, List.of(), List.of(frozen.by(Optional.of(eighth))));
+    assertThat(start(plan(lateOn), Kind.MAKE).plus(Duration.ofMinutes(90)))
         .isEqualTo(eighth.plusDays(1).atStartOfDay(ZONE).toInstant());
     assertThat(start(plan(menu(has, List.of(frozen))), Kind.MAKE))
         .isAfter(start(early, Kind.MAKE).plus(Duration.ofDays(5)));
