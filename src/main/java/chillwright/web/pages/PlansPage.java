@@ -277,7 +277,7 @@ final class PlansPage {
       context.redirect(ADDRESS + "/" + before.code(), HttpStatus.SEE_OTHER);
     } catch (Refused refused) {
       if (isRenamed) {
-        desk.kitchen().dishLots().rename(before.code(), dish, was);
+        desk.kitchen().dishLots().rename(before.code(), /* was= */ dish, /* dish= */ was);
       }
       PlanFaults faults = PlanFaults.of(refused.problems(), visitor);
       show(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, before, tree, faults);
