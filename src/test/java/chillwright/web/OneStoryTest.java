@@ -166,6 +166,34 @@ class OneStoryTest {
         .contains("Not shown", "No reading was taken", "Read the food now, and log the figure");
   }
 
+  /** As long as it goes on a reading can show it: it waits for one, and is for use all the same. */
+  @Test
+  void a_thaw_that_nobody_has_read_needs_a_hand_until_it_is_read() {
+    log("'when':'2026-03-04T07:00:00-07:00','entry':'prepared','temperature':'39F'");
+    log("'when':'2026-03-04T08:00:00-07:00','entry':'frozen','temperature':'20F'");
+    log("'when':'2026-03-05T08:00:00-07:00','entry':'thawing','how':'refrigerator'");
+    String now = visit.open("/").text();
+    assertThat(now.substring(0, now.indexOf("id=\"due\"")))
+        .contains("/lots/POT", "No reading was taken", "Read the food now", "name=\"temperature\"");
+    log("'when':'2026-03-06T08:00:00-07:00','entry':'reading','temperature':'41F'");
+    assertThat(visit.open("/").text()).contains("no action is owed");
+  }
+
+  /** The same once it is over: a reading of the food of today tells nothing of it. */
+  @Test
+  void a_thaw_that_is_over_asks_for_no_reading() {
+    log("'when':'2026-03-04T07:00:00-07:00','entry':'prepared','temperature':'39F'");
+    log("'when':'2026-03-04T08:00:00-07:00','entry':'frozen','temperature':'20F'");
+    log("'when':'2026-03-05T08:00:00-07:00','entry':'thawing','how':'refrigerator'");
+    log("'when':'2026-03-06T08:00:00-07:00','entry':'reheating'");
+    log("'when':'2026-03-06T08:40:00-07:00','entry':'reading','temperature':'168F'");
+    log("'when':'2026-03-06T08:45:00-07:00','entry':'hot-holding','temperature':'160F'");
+    assertThat(visit.open("/lots/POT").text())
+        .contains("Not shown", "No reading was taken", "The thaw is over, so no reading of today")
+        .doesNotContain("Read the food now");
+    assertThat(visit.open("/").text()).contains("no action is owed");
+  }
+
   /** 3-501.14(A)(2): 41 °F within six hours, which the last reading shows. */
   @Test
   void food_that_is_cold_is_to_be_logged_as_chilled() {

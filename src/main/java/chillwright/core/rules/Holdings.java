@@ -3,6 +3,7 @@ package chillwright.core.rules;
 import chillwright.core.log.How;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Phase;
+import chillwright.core.log.Portions;
 import chillwright.core.log.Timeline;
 import chillwright.core.measure.Limit;
 import chillwright.core.rules.Shape.Hold;
@@ -318,17 +319,37 @@ final class Holdings {
     for (Rule rule : rules.rules(thawing(row))) {
       findings.add(
           rule.shape() instanceof Hold hold
-              ? judge.judge(rule, span.from(), thawingReadings(hold, span), false)
+              ? judge.judge(rule, span.from(), thawingReadings(hold, span), goesOn(span))
               : judge.noFigure(rule, row));
     }
   }
 
+  private boolean goesOn(Span span) {
+    return isOnHand && span.ending().isEmpty();
+  }
+
   /**
    * Where time above the limit is allowed, it runs on until a reading shows the food cold again.
+   * What is read cold as the next phase begins shows how the thaw ended.
    */
   private List<LogEntry> thawingReadings(Hold hold, Span span) {
     List<LogEntry> during = Readings.warmest(span.rows());
-    return hold.allowed().isZero() ? during : HoldingJudge.untilBack(hold, during, warmest);
+    List<LogEntry> all =
+        new ArrayList<>(
+            hold.allowed().isZero() ? during : HoldingJudge.untilBack(hold, during, warmest));
+    span.ending()
+        .filter(next -> next.word().phase().isPresent() && !Portions.isOutgoing(next.word()))
+        .filter(next -> next.temperature().isPresent() && HoldingJudge.isWithin(hold, next))
+        .filter(next -> warmest.contains(next))
+        .filter(next -> isAfterAll(all, next))
+        .ifPresent(all::add);
+    return all;
+  }
+
+  private static boolean isAfterAll(List<LogEntry> readings, LogEntry next) {
+    return Readings.last(readings)
+        .filter(last -> !last.happenedAt().isBefore(next.happenedAt()))
+        .isEmpty();
   }
 
   private Occasion thawing(LogEntry row) {

@@ -8,6 +8,7 @@ import chillwright.core.log.Row;
 import chillwright.core.log.Word;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
+import chillwright.core.rules.Occasion;
 import chillwright.core.rules.OpenCooling;
 import chillwright.core.rules.Remark;
 import chillwright.core.rules.Rule;
@@ -33,6 +34,12 @@ record NotForUse(Desk desk, Visitor visitor) {
           Word.ACTION, Word.DISCARDED, Word.READING, Word.CORRECTION, Word.MOVED, Word.COOLING);
 
   private static final Set<Phase> COOLS = EnumSet.of(Phase.COOKED, Phase.PREPARED, Phase.COOLING);
+
+  private static final Set<Occasion> THAWS =
+      EnumSet.of(
+          Occasion.THAWING_REFRIGERATOR,
+          Occasion.THAWING_RUNNING_WATER,
+          Occasion.THAWING_RUNNING_WATER_RAW);
 
   /** How food is put away, often with the reading that was missing. */
   private static final Set<Word> PUT_AWAY = EnumSet.of(Word.CHILLED, Word.FROZEN);
@@ -107,10 +114,27 @@ record NotForUse(Desk desk, Visitor visitor) {
                 judged.findings().stream()
                     .filter(finding -> finding.at(now) == Verdict.NOT_SHOWN)
                     .min(Sentences.worstFirst(now)))
-        .map(
-            finding ->
-                says(finding, view, sentences)
-                    + (finding.has(Remark.NO_READING) ? " " + visitor.say("lot.read-now") : ""));
+        .map(finding -> says(finding, view, sentences) + mayShow(finding, visitor));
+  }
+
+  /** What would show what no reading shows, or what is left to do where none can any more. */
+  private static String mayShow(Finding finding, Visitor visitor) {
+    if (!finding.has(Remark.NO_READING)) {
+      return "";
+    }
+    boolean isOver = isThaw(finding) && !finding.has(Remark.STILL_GOES_ON);
+    return " " + visitor.say(isOver ? "lot.read-over" : "lot.read-now");
+  }
+
+  private static boolean isThaw(Finding finding) {
+    return finding.rule().occasions().stream().anyMatch(THAWS::contains);
+  }
+
+  /** Whether a reading of food that thaws can show now what none has shown yet. */
+  static boolean isThawUnread(LotView view, Instant now) {
+    return view.judged().map(LotView.Judged::findings).orElse(List.of()).stream()
+        .filter(finding -> finding.at(now) == Verdict.NOT_SHOWN && isThaw(finding))
+        .anyMatch(f -> f.has(Remark.NO_READING) && f.has(Remark.STILL_GOES_ON));
   }
 
   /** That food which has cooled in time stands in the log as cooling still. */

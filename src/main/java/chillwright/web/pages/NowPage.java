@@ -88,12 +88,20 @@ final class NowPage {
     Page<Due> dues = kitchen.reports().dueNext(Page.Wanted.first(SHOWN));
     Page<LotState> notShown =
         kitchen.lots().list(LotQuery.ALL.with(Verdict.NOT_SHOWN), Page.Wanted.first(SHOWN));
+    Page<LotState> thawing =
+        kitchen
+            .lots()
+            .list(LotQuery.ALL.with(Verdict.NOT_SHOWN).in(Phase.THAWING), Page.Wanted.first(SHOWN));
     Map<LotId, LotState> hands = new LinkedHashMap<>();
     Stream.of(out, owed, notShown)
         .flatMap(page -> page.items().stream())
         .forEach(lot -> hands.putIfAbsent(lot.lot(), lot));
     // What was out and is for use all the same needs no hand.
     hands.keySet().removeAll(kitchen.fitLots().of(hands.values()));
+    // A thaw nobody has read yet is shown by a reading as long as it goes on.
+    thawing.items().stream()
+        .filter(lot -> isThawUnread(lot, now))
+        .forEach(lot -> hands.putIfAbsent(lot.lot(), lot));
     // A lot stands on the page once, with all that is to be done.
     Map<Boolean, List<Due>> byHand =
         dues.items().stream()
@@ -101,7 +109,7 @@ final class NowPage {
     return new NowView(
         new CallingPlaces(desk, visitor).shown(),
         hands.values().stream().map(lot -> hand(lot, byHand.get(true), visitor, now)).toList(),
-        out.next().isPresent() || owed.next().isPresent(),
+        Stream.of(out, owed, thawing).anyMatch(page -> page.next().isPresent()),
         byHand.get(false).stream().map(due -> next(due, visitor, now)).toList(),
         dues.next().isPresent(),
         new PlanSoon(desk, visitor).events(),
@@ -111,6 +119,14 @@ final class NowPage {
             : DeadlinesFeed.address(visitor, Optional.empty()));
   }
 
+  private boolean isThawUnread(LotState lot, Instant now) {
+    return desk.kitchen()
+        .lots()
+        .lot(lot.lot())
+        .filter(view -> NotForUse.isThawUnread(view, now))
+        .isPresent();
+  }
+
   private NowView.Hand hand(LotState lot, List<Due> dues, Visitor visitor, Instant now) {
     Optional<LotView> view = desk.kitchen().lots().lot(lot.lot());
     Optional<Verdict> verdict = lot.standing().flatMap(standing -> standing.verdicts().at(now));
@@ -118,13 +134,26 @@ final class NowPage {
         lot.lot().text(),
         lot.food(),
         Sign.of(verdict),
-        view.flatMap(LotView::judged).map(found -> says(found, visitor, now)).orElse(List.of()),
+        view.map(found -> says(found, visitor, now)).orElse(List.of()),
         dues.stream()
             .filter(due -> due.lot().lot().equals(lot.lot()))
             .map(due -> next(due, visitor, now))
             .map(next -> new LotPageView.Next(next.says(), next.until(), next.left()))
             .toList(),
-        view.filter(found -> NextWords.waitsForReading(found, now)).isPresent());
+        view.filter(
+                found ->
+                    NextWords.waitsForReading(found, now) || NotForUse.isThawUnread(found, now))
+            .isPresent());
+  }
+
+  private List<String> says(LotView view, Visitor visitor, Instant now) {
+    List<String> says =
+        view.judged().map(found -> says(found, visitor, now)).orElseGet(ArrayList::new);
+    Sentences sentences = new Sentences(desk.zone(), visitor.scale(), now, visitor.language());
+    if (NotForUse.isThawUnread(view, now)) {
+      NotForUse.unread(view, sentences, visitor).ifPresent(says::add);
+    }
+    return says;
   }
 
   private List<String> says(LotView.Judged found, Visitor visitor, Instant now) {
