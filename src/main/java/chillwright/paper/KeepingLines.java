@@ -81,6 +81,18 @@ final class KeepingLines {
     return lines.isEmpty() ? List.of(words.say("label.no-date-outside")) : lines;
   }
 
+  /** Of a lot that was past its best before it was frozen, or before it left its freezer. */
+  List<String> over(Keeping keeping, Judged judged) {
+    List<String> lines = new ArrayList<>();
+    keeping.discardAt().ifPresent(at -> lines.add(words.say("label.serve-by", times.moment(at))));
+    lastDay(keeping)
+        .filter(day -> !judged.timeline().food().category().daysAreQuality())
+        .map(day -> words.say("label.discard-after", times.day(day)))
+        .ifPresent(lines::add);
+    lines.add(words.say("label.quality-passed"));
+    return lines;
+  }
+
   /** Of a lot that is not frozen. */
   List<String> chilled(Keeping keeping, Judged judged, Room room) {
     List<String> lines = new ArrayList<>();

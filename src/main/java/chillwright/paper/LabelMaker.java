@@ -185,6 +185,9 @@ public final class LabelMaker {
 
   private List<String> keeps(
       Standing standing, Judged judged, KeepingLines.Room room, Inside inside) {
+    if (RoomLife.over(judged.timeline(), room.days()).isPresent()) {
+      return keeping(inside).over(standing.keeping(), judged);
+    }
     if (standing.phase() != Phase.FROZEN) {
       return keeping(inside).chilled(standing.keeping(), judged, room);
     }

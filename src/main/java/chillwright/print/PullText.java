@@ -45,7 +45,7 @@ public record PullText(Times times) {
                   isFrozen(pull) ? "pull.plan" : "pull.plan.to-freeze",
                   pull.need().map(Need::event).orElse(""));
           case QUALITY -> say("pull.quality", times.day(pull.day()));
-          case ROOM -> say("pull.room", times.day(pull.day()));
+          case ROOM -> say(isOver(pull) ? "pull.room.over" : "pull.room", times.day(pull.day()));
           case LAST_DAY -> say("pull.last-day", times.day(pull.day()));
         };
     boolean isOfThawing = pull.why() != Pull.Why.LAST_DAY;
@@ -53,6 +53,10 @@ public record PullText(Times times) {
         .filter(day -> isOfThawing)
         .map(day -> why + " " + say(thawed(pull), times.day(day)))
         .orElse(why);
+  }
+
+  private boolean isOver(Pull pull) {
+    return times.today().filter(pull.day()::isBefore).isPresent();
   }
 
   private static boolean isFrozen(Pull pull) {

@@ -291,6 +291,23 @@ class LabelsPdfTest {
     log(lot, "{'when':'2026-03-04T11:00:00-07:00','entry':'frozen','how':'hard'}");
   }
 
+  /** By definition, no source: past its best, food gets no new days by freezing or thawing. */
+  @Test
+  void what_was_past_its_best_before_it_was_frozen_bears_no_later_date() throws IOException {
+    food("Late bars", Map.of("category", "bar_cookies_cut_and_wrapped", "roomDays", "14"));
+    served.post(
+        "/api/v1/lots",
+        "{'lot':'L-LATE','food':'Late bars','category':'bar_cookies_cut_and_wrapped'}");
+    log("L-LATE", "{'when':'2026-02-05T09:00:00-07:00','entry':'cooked'}");
+    log("L-LATE", "{'when':'2026-02-20T09:00:00-07:00','entry':'frozen','how':'hard'}");
+    String labels = "/lots/L-LATE/labels.pdf?sheet=a4-8";
+    for (String asked : List.of("", "&leaves=yes", "&leaves=yes&posted=2026-04-12")) {
+      assertThat(text(labels + asked))
+          .contains("PAST ITS BEST QUALITY (about quality, not safety)")
+          .doesNotContain("Best quality by", "at its best until", "counted from thawing");
+    }
+  }
+
   /**
    * Bars need no cold for safety (FDA Food Code 2022 1-201.10), and posted they thaw on the way:
    * six months in a freezer say nothing of them then. That a kitchen states days of its own is

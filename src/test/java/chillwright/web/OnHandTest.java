@@ -257,6 +257,59 @@ class OnHandTest {
     assertThat(listed(address + 5, true)).isEmpty();
   }
 
+  /**
+   * By definition, no source: food that is past its best gets no new days by freezing or thawing.
+   * Six months in a freezer by its category: frozen on 5 August it is at its best to 5 February.
+   */
+  @Test
+  void what_is_past_its_best_stays_so_when_it_thaws_or_is_frozen() {
+    String bars = "bar_cookies_cut_and_wrapped";
+    for (String lot : List.of("THAWED", "UNSTATED")) {
+      log(
+          lot,
+          bars,
+          at("2025-08-05T09:00", "'entry':'cooked'"),
+          at("2025-08-05T11:00", "'entry':'frozen','how':'hard'"),
+          at("2026-03-02T11:00", "'entry':'thawing','how':'refrigerator'"));
+    }
+    log(
+        "LATE",
+        bars,
+        at("2026-02-05T07:00", "'entry':'cooked'"),
+        at("2026-02-20T07:00", "'entry':'frozen','how':'hard'"));
+    log(
+        "AGAIN",
+        bars,
+        at("2026-02-05T07:00", "'entry':'cooked'"),
+        at("2026-02-20T07:00", "'entry':'frozen','how':'hard'"),
+        at("2026-03-02T07:00", "'entry':'thawing','how':'refrigerator'"));
+    log(
+        "GOOD",
+        bars,
+        at("2026-02-05T07:00", "'entry':'cooked'"),
+        at("2026-02-19T07:00", "'entry':'frozen','how':'hard'"));
+    List.of("THAWED", "LATE", "AGAIN", "GOOD").forEach(lot -> stated("Food of " + lot, 14));
+    String onHand = served.get("/on-hand").text();
+    assertThat(onHand)
+        .contains("Past its best since Thu 5 Feb")
+        .doesNotContain("At room temperature at its best");
+    for (String lot : List.of("THAWED", "UNSTATED")) {
+      assertThat(served.get("/lots/" + lot).text())
+          .contains("Past its best since Thu 5 Feb: freezing or thawing gives it no new days")
+          .doesNotContain("at its best until");
+    }
+    for (String lot : List.of("LATE", "AGAIN")) {
+      assertThat(served.get("/lots/" + lot).text())
+          .contains("Past its best since Thu 19 Feb: freezing or thawing gives it no new days")
+          .doesNotContain("best quality by", "at its best until");
+    }
+    assertThat(served.get("/lots/GOOD").text()).contains("Frozen: best quality by");
+    assertThat(listed("/on-hand?good-on=2026-03-04", true)).containsExactly("GOOD");
+    assertThat(served.get("/on-hand?good-on=2026-03-04").text())
+        .contains("past its best since Thu 5 Feb", "past its best since Thu 19 Feb");
+    assertThat(served.get("/pulls?days=7").text()).doesNotContain("at its best until Thu 19 Feb");
+  }
+
   /** Nothing on hand was made after today, so no day before it can be one of posting. */
   @Test
   void a_day_that_is_over_and_wrong_days_are_refused_at_their_fields_with_what_was_entered() {
@@ -372,7 +425,7 @@ class OnHandTest {
             "B-FIRST", "B-LATER", "C-1", "F-SOON", "F-LATE", "B-COLD", "B-NONE", "N-1");
     assertThat(served.get("/on-hand").text())
         .containsSubsequence(
-            "Thawed or out of the freezer, by your own days",
+            "Thawed, out of the freezer or past its best, by your own days",
             "B-FIRST",
             "At room temperature at its best until Fri 6 Mar",
             "B-LATER",
@@ -381,7 +434,7 @@ class OnHandTest {
         .contains("Lots: 8.");
     assertThat(served.get("/on-hand?place=Walk-in").text()).doesNotContain("your own days");
     served.at("2026-03-07T18:00:00Z");
-    assertThat(served.get("/on-hand").text()).contains("was at its best until Fri 6 Mar");
+    assertThat(served.get("/on-hand").text()).contains("Past its best since Fri 6 Mar");
     String[] rows = served.get("/on-hand.csv").text().split("\r?\n");
     assertThat(cell(rows, "B-LATER", "best_at_room_until")).isEqualTo("2026-03-09");
     assertThat(cell(rows, "B-LATER", "best_quality_by")).isEmpty();

@@ -29,6 +29,8 @@ public record StillGood(LocalDate day, OptionalInt after) {
     BEST_AT_ROOM,
     /** In the freezer it is at its best until a day before. */
     PAST_BEST,
+    /** It was past its best before it was frozen, or before it left its freezer. */
+    OVER,
     /** Once thawed it has fewer days. */
     DAYS_THAWED,
     /** At room temperature it has fewer days, as its kitchen states. */
@@ -64,8 +66,9 @@ public record StillGood(LocalDate day, OptionalInt after) {
    *
    * @param days at room temperature
    * @param begun the day from which they count; empty while it is frozen, and where it is not known
+   * @param over its last day at its best, where freezing or thawing came after it
    */
-  public record AtRoom(OptionalInt days, Optional<LocalDate> begun) {
+  public record AtRoom(OptionalInt days, Optional<LocalDate> begun, Optional<LocalDate> over) {
     private Optional<LocalDate> last() {
       return days.isPresent()
           ? begun.map(from -> from.plusDays(days.getAsInt()))
@@ -84,6 +87,9 @@ public record StillGood(LocalDate day, OptionalInt after) {
 
   /** Why that lot is left out; empty where it is not. Nothing is told of what its record owes. */
   public Optional<Against> against(Standing standing, Category category, AtRoom room) {
+    if (room.over().isPresent()) {
+      return room.over().map(ends -> Against.until(Why.OVER, ends));
+    }
     boolean leavesCold = after.isPresent() && !category.tcs();
     Optional<LocalDate> last = leavesCold ? Optional.empty() : standing.lastDay();
     if (last.isPresent()) {

@@ -97,13 +97,14 @@ final class GoodOn {
                         .map(KnownFood::roomDays)
                         .orElse(OptionalInt.empty()));
     boolean isFrozen = lot.standing().filter(s -> s.phase() == Phase.FROZEN).isPresent();
-    Optional<Timeline> timeline = days.isPresent() ? timeline(lot.lot()) : Optional.empty();
+    Optional<Timeline> timeline = category.tcs() ? Optional.empty() : timeline(lot.lot());
     Optional<LocalDate> begun = timeline.flatMap(RoomLife::begins);
-    if (isFrozen && timeline.isPresent() && begun.isEmpty()) {
+    Optional<LocalDate> over = timeline.flatMap(life -> RoomLife.over(life, days));
+    if (isFrozen && days.isPresent() && timeline.isPresent() && begun.isEmpty()) {
       int left = RoomLife.left(timeline.get(), days.getAsInt());
-      return new StillGood.AtRoom(OptionalInt.of(left), Optional.empty());
+      return new StillGood.AtRoom(OptionalInt.of(left), Optional.empty(), over);
     }
-    return new StillGood.AtRoom(days, begun);
+    return new StillGood.AtRoom(days, begun, over);
   }
 
   private Optional<Timeline> timeline(LotId lot) {

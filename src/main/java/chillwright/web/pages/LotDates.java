@@ -35,6 +35,13 @@ record LotDates(Desk desk, Visitor visitor, Instant now) {
     if (none.isPresent()) {
       return List.of(none.get());
     }
+    Optional<LocalDate> over = over(view, days);
+    if (over.isPresent()) {
+      List<String> says =
+          new ArrayList<>(text(category.get(), dates.get().outOfFreezer()).saysOfSafety());
+      says.add(visitor.say("lot.dates.over", desk.times(visitor).day(over.get())));
+      return says;
+    }
     List<String> says = new ArrayList<>(text(category.get(), dates.get()).says());
     room.or(() -> leftOfRoom(view, days)).ifPresent(says::add);
     boolean hasLeftFreezer = view.state().isOnHand() && !dates.equals(all(view.state()));
@@ -70,6 +77,18 @@ record LotDates(Desk desk, Visitor visitor, Instant now) {
         .filter(food -> !category.tcs() && view.state().isOnHand())
         .map(KnownFood::roomDays)
         .orElse(OptionalInt.empty());
+  }
+
+  /** Whether it was past its best before it was frozen, or before it left its freezer. */
+  boolean isOver(LotView view) {
+    return category(view.state())
+        .filter(kind -> over(view, roomDays(view, kind)).isPresent())
+        .isPresent();
+  }
+
+  /** Its last day at its best, where freezing or thawing came after it. */
+  private static Optional<LocalDate> over(LotView view, OptionalInt days) {
+    return view.judged().flatMap(judged -> RoomLife.over(judged.timeline(), days));
   }
 
   /** Of what is out of a freezer, until when. */

@@ -215,6 +215,7 @@ final class LotPage {
     OtherParts others = new OtherParts(desk.kitchen(), view);
     List<LotView> parts = LabelsPdf.parts(desk.kitchen(), view);
     boolean isWholeOfParts = others.areAlone() && !parts.isEmpty();
+    boolean isOver = new LotDates(desk, visitor, now).isOver(view);
     boolean isDateless =
         others.areAlone() || !state.isOnHand() || NotForUse.dates(view, now, visitor).isPresent();
     return new LotPageView(
@@ -236,8 +237,8 @@ final class LotPage {
         methods(view),
         findings(view, sentences, visitor),
         isWholeOfParts ? List.of() : new LotDates(desk, visitor, now).says(view),
-        isDateless ? List.of() : frozenLife(view, visitor),
-        isDateless ? List.of() : because(state, visitor),
+        isDateless || isOver ? List.of() : frozenLife(view, visitor),
+        isDateless || isOver ? List.of() : because(state, visitor),
         view.sources().stream().map(LotId::text).toList(),
         lots.withoutPutBack(view.descendants()).stream().map(LotId::text).toList(),
         new OutWords(desk, visitor).given(traced),
