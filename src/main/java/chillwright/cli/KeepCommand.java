@@ -89,7 +89,15 @@ final class KeepCommand implements Callable<Integer> {
     requirePossible(question);
     ZoneId zone = ZoneId.systemDefault();
     Instant now = clock.instant();
-    KeepQuestion.Answer answer = question.answer(book, zone, LocalDate.ofInstant(now, zone));
+    LocalDate today = LocalDate.ofInstant(now, zone);
+    boolean isUndated = question.isUndated(category.get());
+    KeepQuestion.Answer answer =
+        isUndated ? question.undated(book, zone, today) : question.answer(book, zone, today);
+    if (isUndated && !format.isJson()) {
+      console.result(
+          "Frozen, of no stated day: give it with --frozen for its dates. While it stays frozen no"
+              + " last day in the refrigerator runs.");
+    }
     console.result(
         format.isJson()
             ? Json.text(new AnswerMaker(zone, now).keep(book, wanted, answer))

@@ -53,25 +53,30 @@ public record CheckText(ZoneId zone, Instant at) {
     }
     lines.addAll(sooner(timeline, forecasts));
     if (timeline.closedAt().isEmpty() && !isToDiscard(findings)) {
-      Keeping held = timeline.phase() == Phase.FROZEN ? keeping : keeping.outOfFreezer();
-      KeepText dates = new KeepText(timeline.food().category(), held, zone, at);
-      List<Finding> against = Acts.against(timeline, findings, rules, at);
-      if (Acts.owed(timeline, findings, at).isPresent()) {
-        lines.add("  > Act first. Only if it may be kept:");
-        dates.says().forEach(date -> lines.add("      " + date));
-      } else if (against.stream().anyMatch(one -> one.at(at) == Verdict.OUT)) {
-        lines.add("  > Out of compliance. Only if your authority lets you keep it:");
-        dates.says().forEach(date -> lines.add("      " + date));
-      } else if (!against.isEmpty()) {
-        lines.add("  > To be treated as missed. Only if your authority lets you keep it:");
-        dates.says().forEach(date -> lines.add("      " + date));
-      } else {
-        lines.addAll(dates.marked());
-      }
-      Times times = Times.at(at, zone, Language.ENGLISH);
-      held.because().forEach(reason -> lines.add("        " + times.retold(reason)));
+      lines.addAll(dates(timeline, rules, findings, keeping));
     }
     return String.join(NEW_LINE, lines);
+  }
+
+  /** Until when it keeps; of what is owed something, or is not for use, that no date holds. */
+  private List<String> dates(
+      Timeline timeline, RuleSet rules, List<Finding> findings, Keeping keeping) {
+    List<Finding> against = Acts.against(timeline, findings, rules, at);
+    if (Acts.owed(timeline, findings, at).isPresent()) {
+      return List.of("  > Act first: no date holds until that is done and logged.");
+    } else if (against.stream().anyMatch(one -> one.at(at) == Verdict.OUT)) {
+      return List.of(
+          "  > Out of compliance: no date holds, unless your authority lets you keep it.");
+    } else if (!against.isEmpty()) {
+      return List.of(
+          "  > To be treated as missed: no date holds, unless your authority lets you keep it.");
+    }
+    Keeping held = timeline.phase() == Phase.FROZEN ? keeping : keeping.outOfFreezer();
+    List<String> lines =
+        new ArrayList<>(new KeepText(timeline.food().category(), held, zone, at).marked());
+    Times times = Times.at(at, zone, Language.ENGLISH);
+    held.because().forEach(reason -> lines.add("        " + times.retold(reason)));
+    return lines;
   }
 
   private List<String> sooner(Timeline timeline, List<Forecast> forecasts) {

@@ -75,7 +75,10 @@ final class FrozenQuality {
         spell(readings, isThawed ? LifeModel.WARMEST : LifeModel.REFERENCE, timeline.zone());
     List<Told> dates =
         isThawed
-            ? life.thawedWithoutCold(roomDays, warm.map(spell -> spell.from().toLocalDate()))
+            ? life.thawedWithoutCold(
+                months.min().isPresent() ? months.min() : months.max(),
+                roomDays,
+                warm.map(spell -> spell.from().toLocalDate()))
             : life.byFactor(months.min(), months.max(), FrozenLife.USUAL_FACTOR);
     return dates.isEmpty()
         ? dates

@@ -7,6 +7,7 @@ import chillwright.core.log.Category;
 import chillwright.core.log.Details;
 import chillwright.core.log.EntryId;
 import chillwright.core.log.Food;
+import chillwright.core.log.FoodWords;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Mark;
@@ -156,6 +157,20 @@ public record KeepQuestion(
       keeping = keeping.because(AHEAD.formatted(ahead.get()));
     }
     return new Answer(timeline, rules, keeping, answer.age());
+  }
+
+  /** Of food that is frozen since a day nobody named: its days once thawed, and no date. */
+  public Answer undated(RuleBook book, ZoneId zone, LocalDate today) {
+    Optional<LocalDate> none = Optional.empty();
+    Answer any =
+        new KeepQuestion(category, none, none, none, Optional.of(today), none)
+            .answer(book, zone, today);
+    return new Answer(any.timeline(), any.rules(), any.keeping().undated(), any.age());
+  }
+
+  /** Whether words for food say that it is frozen, and no day tells since when, or of what age. */
+  public boolean isUndated(String words) {
+    return FoodWords.isFrozen(words) && frozen.isEmpty() && opened.isEmpty();
   }
 
   private boolean isAgeGiven() {

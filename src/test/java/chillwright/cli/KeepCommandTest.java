@@ -45,6 +45,16 @@ class KeepCommandTest {
     assertThat(run("keep", "gravel", "--made", "2026-03-02")).isEqualTo(2);
   }
 
+  /** By its days once thawed alone: since when it is frozen nobody said. */
+  @Test
+  void what_is_frozen_since_no_stated_day_gets_no_date() {
+    assertThat(run("keep", "frozen turkey soup", "--rule-set", "us-home")).isZero();
+    assertThat(out.toString())
+        .startsWith("Frozen, of no stated day: give it with --frozen")
+        .contains("Once thawed: use within", "best quality for")
+        .doesNotContain("2026-03-0", "efrigerator until");
+  }
+
   @Test
   void a_bad_date_is_told_in_one_line() {
     assertThat(run("keep", "soup_or_stew", "--made", "yesterday")).isEqualTo(2);

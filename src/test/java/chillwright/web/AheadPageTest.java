@@ -178,7 +178,8 @@ class AheadPageTest {
       boolean isGood = days == 6;
       assertThat(onHand.contains("class=\"h3\"><a href=\"/lots/B-1")).isEqualTo(isGood);
       assertThat(page)
-          .contains(isGood ? "it is at its best for 6 days at room" : "Not out of the freezer")
+          .contains(
+              isGood ? "days by your own figure 6, days asked for 6" : "Not out of the freezer")
           .contains("the freezer has 40 portions of Seed bars", "were left blank")
           .contains("<option value=\"Seed bars\">");
     }

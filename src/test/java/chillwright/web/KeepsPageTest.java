@@ -450,6 +450,21 @@ class KeepsPageTest {
     assertThat(page("/keeps?category=cookies_baked")).doesNotContain("Counted as made today");
   }
 
+  /** FoodSafety.gov, Cold Food Storage Chart: whole turkey 12 months frozen; thawed 1 to 2 days. */
+  @ParameterizedTest
+  @ValueSource(strings = {"frozen+turkey", "12+lb+frozen+turkey", "pavo+congelado"})
+  void food_said_to_be_frozen_without_a_day_has_no_last_day_in_the_refrigerator(String dish) {
+    String page = page("/keeps?category=raw_poultry_whole&home=yes&dish=" + dish);
+    assertThat(page)
+        .containsSubsequence(
+            "give the day under “Frozen on”",
+            "best quality for 12 months",
+            "Once thawed: use within 2 days")
+        .doesNotContain("Counted as made today", "In the refrigerator until");
+    assertThat(page("/keeps?category=raw_poultry_whole&home=yes&dish=thawed+turkey"))
+        .contains("Counted as made today");
+  }
+
   /** FoodSafety.gov, power outage: at 40 °F (4 °C) or below it may be refrozen; 38 °C is not. */
   @ParameterizedTest
   @CsvSource({

@@ -89,6 +89,19 @@ class RecordPdfTest {
         .contains("From: “x”", "To: “y”", "Paper: “z”", "Nothing called “a”");
   }
 
+  /** As page, list and interface do: no date of a lot holds while something is owed to it. */
+  @Test
+  void a_lot_out_of_compliance_bears_no_last_day() throws IOException {
+    served.at("2026-03-06T17:15:00Z");
+    lot("P-OUT", "Lentil soup");
+    log("P-OUT", "{'when':'2026-03-06T06:00:00-07:00','entry':'cooked','temperature':'200F'}");
+    log("P-OUT", "{'when':'2026-03-06T06:15:00-07:00','entry':'reading','temperature':'130F'}");
+    log("P-OUT", "{'when':'2026-03-06T08:45:00-07:00','entry':'reading','temperature':'99F'}");
+    assertThat(text("/lots/P-OUT/record.pdf")).contains("Lentil").doesNotContain("Last day");
+    log("P-OUT", "{'when':'2026-03-06T08:50:00-07:00','entry':'discarded','by':'KV'}");
+    served.at("2026-03-06T17:15:00Z");
+  }
+
   @AfterAll
   static void stop() {
     served.close();

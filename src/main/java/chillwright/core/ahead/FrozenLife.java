@@ -50,10 +50,21 @@ public record FrozenLife(LocalDate frozen, FrozenHistory history, LocalDate toda
    * What is told in place of its dates of food that needs no cold, once it was too warm to be
    * frozen: what the freezer added has ended, which is no matter of safety.
    *
+   * @param months of best quality in the freezer, where they are printed
    * @param roomDays at room temperature, as its kitchen states them
    * @param warmFrom the first day on which it was so warm, where that is known
    */
-  public List<Told> thawedWithoutCold(OptionalInt roomDays, Optional<LocalDate> warmFrom) {
+  public List<Told> thawedWithoutCold(
+      OptionalInt months, OptionalInt roomDays, Optional<LocalDate> warmFrom) {
+    Optional<LocalDate> over =
+        months.stream()
+            .mapToObj(frozen::plusMonths)
+            .filter(best -> warmFrom.orElse(today).isAfter(best))
+            .findFirst();
+    if (over.isPresent()) {
+      String key = warmFrom.isPresent() ? "frozen-life.past" : "frozen-life.past.unsure";
+      return List.of(Told.of(key, Filled.day("was", over.get())));
+    }
     Told ended =
         warmFrom
             .map(day -> Told.of("frozen-life.ended.on", Filled.day("warmFrom", day)))
@@ -92,14 +103,15 @@ public record FrozenLife(LocalDate frozen, FrozenHistory history, LocalDate toda
     Answer<Double> cost = history.cost(model);
     Filled was = Filled.day("was", before);
     if (cost.reason().isPresent()) {
-      return Told.none(key + ".none", cost.reason().get(), was);
+      String none = today.isAfter(before) ? ".none.over" : ".none";
+      return Told.none(key + none, cost.reason().get(), was);
     }
     double days = Math.max(0, cost.value().orElseThrow());
     double share = 100 * history.used(model).value().orElseThrow();
     LocalDate moved = before.minusDays((long) Math.ceil(days - ROUNDING));
     LocalDate now = moved.isBefore(frozen) ? frozen : moved;
     return Told.of(
-        now.equals(before) ? key + ".unmoved" : key,
+        today.isAfter(now) ? key + ".over" : now.equals(before) ? key + ".unmoved" : key,
         Filled.day("now", now),
         was,
         Filled.amount("cost", days, Filled.Unit.DAYS),

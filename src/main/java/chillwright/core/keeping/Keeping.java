@@ -107,6 +107,20 @@ public record Keeping(
         because.stream().filter(line -> !Reasons.isOfFreezer(line)).toList());
   }
 
+  /** Of food frozen on a day that nobody named: no date, only the days it has once thawed. */
+  public Keeping undated() {
+    return new Keeping(
+        Optional.empty(),
+        Optional.empty(),
+        daysLeftWhenThawed,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        because.stream().filter(line -> line.startsWith("figures: ")).toList());
+  }
+
   /** The same with a further line of why. */
   public Keeping because(String line) {
     List<String> lines = new ArrayList<>(because);

@@ -60,6 +60,13 @@ final class Describing {
           "pequeno",
           "pequena");
 
+  private static final Set<String> FROZEN =
+      Set.of("frozen", "congelado", "congelada", "congelados", "congeladas");
+
+  private static final Set<String> THAWED =
+      Set.of(
+          "thawed", "defrosted", "descongelado", "descongelada", "descongelados", "descongeladas");
+
   private static final Set<String> UNITS =
       Set.of(
           "lb", "lbs", "pound", "pounds", "oz", "ounce", "ounces", "kg", "kilo", "kilos", "g",
@@ -85,6 +92,12 @@ final class Describing {
             .collect(Collectors.joining(" "));
     String bare = JOINING_END.matcher(plain).replaceAll("").strip();
     return bare.isEmpty() ? spelled : bare;
+  }
+
+  /** Whether the phrase says that the food is frozen, and not that it has thawed. */
+  static boolean isFrozen(String spelled) {
+    List<String> words = Arrays.asList(spelled.split(" ", -1));
+    return words.stream().anyMatch(FROZEN::contains) && words.stream().noneMatch(THAWED::contains);
   }
 
   /** Without raw kinds where the phrase says that the food is left over. */

@@ -76,6 +76,11 @@ public final class FoodWords {
         : new Found(one(Describing.fitting(spelled(given), withShorter(named, plain))), true);
   }
 
+  /** Whether the words say that the food is frozen. */
+  public static boolean isFrozen(String given) {
+    return Describing.isFrozen(spelled(given));
+  }
+
   /**
    * What is said of a food that no kind may stand for; empty where it goes by a kind's own word.
    */

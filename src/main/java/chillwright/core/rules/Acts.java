@@ -98,10 +98,13 @@ public final class Acts {
     };
   }
 
-  /** Those that still tell something: a day count that runs mends no limit that was missed. */
+  /** Those that still tell something: a day count that runs mends nothing missed or owed. */
   public static List<Finding> telling(
       Timeline timeline, List<Finding> findings, RuleSet rules, Instant now) {
-    return findings.stream().anyMatch(finding -> isUnmended(finding, timeline, rules, now))
+    boolean isLost =
+        findings.stream().anyMatch(finding -> isUnmended(finding, timeline, rules, now))
+            || !against(timeline, findings, rules, now).isEmpty();
+    return isLost
         ? findings.stream()
             .filter(
                 finding ->

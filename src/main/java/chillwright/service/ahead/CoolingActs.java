@@ -68,7 +68,7 @@ record CoolingActs(
         .map(
             kilograms ->
                 Told.of(
-                    "cooling.do.bath-ice",
+                    "cooling.do.bath-ice" + each(),
                     kilograms("ice", kilograms),
                     litres("of", volume()),
                     celsius("start", start),
@@ -85,13 +85,19 @@ record CoolingActs(
               double hot = volume() / (1 + perLitre);
               double ice = volume() - hot;
               return Told.of(
-                  "cooling.do.ingredient",
+                  "cooling.do.ingredient" + each(),
                   kilograms("ice", ice),
                   litres("water", ice),
                   litres("hot", hot),
                   celsius("start", start),
-                  celsius("end", end));
+                  celsius("end", end),
+                  litres("of", volume()));
             });
+  }
+
+  /** Where nobody said how much there is, it is told of a quart. */
+  private String each() {
+    return litres.isPresent() ? "" : ".each";
   }
 
   private double volume() {

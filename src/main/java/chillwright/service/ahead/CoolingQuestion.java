@@ -173,7 +173,11 @@ final class CoolingQuestion implements Question.Answering {
     }
     verdict.ifPresent(told::add);
     if (asked.depth.isPresent()) {
-      told.addAll(times(asked, food, rules));
+      List<Told> times = times(asked, food, rules);
+      told.addAll(times);
+      if (times.stream().anyMatch(time -> time.reason().isEmpty())) {
+        told.add(Told.of("cooling.times.still"));
+      }
     }
     if (!isSure && !stages.isEmpty()) {
       told.addAll(acts(asked, food, setting, stages).told());
@@ -259,6 +263,9 @@ final class CoolingQuestion implements Question.Answering {
       boolean isBetter = surface.coefficient() > asked.surface().coefficient();
       if (isBetter && (isIce || surface.key().equals("moving_air"))) {
         told.add(way(asked.in(surface), food, stages));
+        if (isIce) {
+          told.add(Told.of("cooling.way.bath"));
+        }
       }
     }
     return told;

@@ -116,7 +116,7 @@ record CoolingRules(Setting setting) {
         .toList();
   }
 
-  private static Source source(Rule rule) {
+  static Source source(Rule rule) {
     return new Source(rule.says(), rule.citation().text(), rule.citation().state());
   }
 

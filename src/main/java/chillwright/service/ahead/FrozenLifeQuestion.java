@@ -2,6 +2,7 @@ package chillwright.service.ahead;
 
 import chillwright.core.ahead.Ahead;
 import chillwright.core.ahead.Ahead.Source;
+import chillwright.core.ahead.Filled;
 import chillwright.core.ahead.FrozenLife;
 import chillwright.core.ahead.Told;
 import chillwright.core.ahead.WarmSpell;
@@ -10,7 +11,10 @@ import chillwright.core.heat.LifeModel;
 import chillwright.core.heat.PrintedLife;
 import chillwright.core.log.Category;
 import chillwright.core.measure.Temperature;
+import chillwright.core.rules.Rule;
+import chillwright.core.rules.Shape;
 import chillwright.logfile.Degrees;
+import chillwright.print.Refreezing;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
@@ -18,12 +22,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.TreeMap;
 
 /** What warm spells of a freezer cost of a food's quality life, and the best-by day they leave. */
 final class FrozenLifeQuestion implements Question.Answering {
   private static final int MOST_STEPS = 100;
-  private static final double MINUTES_IN_DAY = 24 * 60;
+  private static final double HOURS_IN_DAY = 24;
+  private static final double MINUTES_IN_DAY = HOURS_IN_DAY * 60;
+
+  /** No limit is missed by the last digit of a double. */
+  private static final double ROUNDING = 1e-6;
 
   private static final String STEPS =
       "temperatures and times such as 10F:7d,-5F:12h, at most " + MOST_STEPS;
@@ -101,15 +110,29 @@ final class FrozenLifeQuestion implements Question.Answering {
       OwnFood own = OwnFood.of(given, category, setting.now().toLocalDate(), setting);
       Optional<OffsetDateTime> since = began(given, frozen, setting);
       given.requireFaultless();
-      return new Asked(
-          category,
-          life,
-          frozen.orElseThrow(),
-          factor,
-          history.orElseThrow(),
-          own,
-          since,
-          setting.now().toLocalDate());
+      Asked asked =
+          new Asked(
+              category,
+              life,
+              frozen.orElseThrow(),
+              factor,
+              history.orElseThrow(),
+              own,
+              since,
+              setting.now().toLocalDate());
+      asked.requireOver(given, setting);
+      return asked;
+    }
+
+    /** What is to come costs nothing that anybody can know. */
+    private void requireOver(Given given, Setting setting) throws BadQuestion {
+      OffsetDateTime now = setting.asked().toOffsetDateTime();
+      if (warm(LifeModel.REFERENCE).filter(spell -> spell.until().isAfter(now)).isPresent()) {
+        String allowed = "warm spells that are over by now";
+        String says = "A warm spell would end in the future: give " + allowed + ".";
+        given.refuse("since", "not-over", allowed, says);
+      }
+      given.requireFaultless();
     }
   }
 
@@ -136,6 +159,11 @@ final class FrozenLifeQuestion implements Question.Answering {
     if (asked.isWithoutCold() && asked.dates().hasThawed()) {
       return thawedWithoutCold(asked);
     }
+    Optional<Rule> limit =
+        Refreezing.limit(setting.rules()).or(() -> Refreezing.limit(setting.business()));
+    if (!asked.isWithoutCold() && limit.filter(rule -> isBeyond(asked, rule)).isPresent()) {
+      return discarded(limit.get(), told);
+    }
     asked.category.ifPresent(category -> byFactor(category, asked, told, sources));
     asked.life.ifPresent(life -> byTable(life, asked, told, sources));
     sources.add(
@@ -147,12 +175,40 @@ final class FrozenLifeQuestion implements Question.Answering {
     return new Ahead("frozen-life", told, List.of("quality", thawed), sources);
   }
 
+  /** Whether its freezer was warmer in one stretch, and for longer, than thawed food may be. */
+  private static boolean isBeyond(Asked asked, Rule rule) {
+    Shape.Hold hold = (Shape.Hold) rule.shape();
+    double most = hold.atMost().map(CoolingRules::degrees).orElse(Double.MAX_VALUE) + ROUNDING;
+    double allowed = CoolingRules.inHours(hold.allowed()) / HOURS_IN_DAY + ROUNDING;
+    double stretch = 0;
+    for (FrozenHistory.Step step : asked.history.steps()) {
+      stretch = step.celsius() > most ? stretch + step.length() : 0;
+      if (stretch > allowed) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** No date of quality is told of food that may have to be discarded. */
+  private static Ahead discarded(Rule rule, List<Told> told) {
+    Shape.Hold hold = (Shape.Hold) rule.shape();
+    told.add(
+        Told.of(
+            "frozen-life.discard",
+            Filled.word("limit", hold.atMost().orElseThrow().text()),
+            Filled.hours("allowed", CoolingRules.inHours(hold.allowed()))));
+    return new Ahead("frozen-life", told, List.of("thawed"), List.of(CoolingRules.source(rule)));
+  }
+
   private static Ahead thawedWithoutCold(Asked asked) {
     Category category = asked.category.orElseThrow();
     Optional<WarmSpell> warm = asked.warm(LifeModel.WARMEST);
     List<Told> told = new ArrayList<>(warm.map(WarmSpell::told).stream().toList());
     Optional<LocalDate> from = warm.map(spell -> spell.from().toLocalDate());
-    told.addAll(asked.dates().thawedWithoutCold(asked.own.roomDays(), from));
+    Category.Range months = category.freezer();
+    OptionalInt best = months.min().isPresent() ? months.min() : months.max();
+    told.addAll(asked.dates().thawedWithoutCold(best, asked.own.roomDays(), from));
     return new Ahead(
         "frozen-life",
         told,

@@ -60,6 +60,10 @@ enum Measured {
   private static final Pattern FRACTION =
       Pattern.compile("^(?:(\\d{1,5})(?:\\s+|(?=[½¼¾])))?(?:(\\d{1,2})/(\\d{1,2})|([½¼¾]))");
 
+  /** What the piece is, after its weight: "12 lb turkey". */
+  private static final Pattern NAMED =
+      Pattern.compile("(" + NUMBER + "\\s*\\p{L}+[.]?)(?:\\s+\\p{L}+)+");
+
   private static final Pattern BARE = Pattern.compile(NUMBER);
 
   private final String what;
@@ -140,7 +144,8 @@ enum Measured {
       return hours.isPresent() ? within(hours.getAsDouble()) : hours;
     }
     String given = inDecimals(Normalizer.normalize(text.strip(), Normalizer.Form.NFC));
-    Matcher amount = AMOUNT.matcher(given);
+    Matcher named = NAMED.matcher(given);
+    Matcher amount = AMOUNT.matcher(this == PIECE && named.matches() ? named.group(1) : given);
     if (!amount.matches()) {
       return OptionalDouble.empty();
     }

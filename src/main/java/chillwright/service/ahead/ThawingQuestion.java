@@ -96,13 +96,35 @@ final class ThawingQuestion implements Question.Answering {
     if (fromFrozen.isEmpty()) {
       told.add(Told.of("thawing.no-cooking"));
     }
-    told.add(way("refrigerator", piece.refrigerator().longest() + cooking, serve));
+    told.add(refrigerator(piece, cooking, serve));
     told.add(way("water", piece.coldWater().longest() + cooking, serve));
     fromFrozen.ifPresent(hours -> told.add(way("from-frozen", hours, serve)));
-    if (told.stream().noneMatch(way -> way.key().endsWith(".makes"))) {
+    if (told.stream().noneMatch(way -> way.key().matches(".*[.](makes|perhaps)"))) {
       told.add(Told.of("thawing.none-makes"));
     }
     return told;
+  }
+
+  /** Where only the longest time is too long it may do, with cold water for what is still icy. */
+  private static Told refrigerator(Thawing piece, double cooking, double serve) {
+    Thawing.Hours hours = piece.refrigerator();
+    double icy = serve - cooking - piece.coldWater().longest();
+    if (isPerhaps(piece, serve - cooking)) {
+      return Told.of(
+          "thawing.refrigerator.perhaps",
+          Filled.hours("shortest", hours.shortest() + cooking),
+          Filled.hours("whole", hours.longest() + cooking),
+          Filled.hours("icyIn", icy));
+    }
+    return way("refrigerator", hours.longest() + cooking, serve);
+  }
+
+  /** Whether so many hours lie within the range of the refrigerator, with time for cold water. */
+  private static boolean isPerhaps(Thawing piece, double hours) {
+    Thawing.Hours range = piece.refrigerator();
+    return range.longest() > hours
+        && range.shortest() <= hours
+        && piece.coldWater().longest() < hours;
   }
 
   /** When each way has to begin, by its longest time, and which are too late by now. */
@@ -114,7 +136,11 @@ final class ThawingQuestion implements Question.Answering {
       LocalDateTime now) {
     double hot = cooking.orElse(0);
     List<Told> ways = new ArrayList<>();
-    ways.add(start("thawing.pull", serve, piece.refrigerator().longest() + hot, now));
+    double left = now.until(serve, ChronoUnit.MINUTES) / 60.0 - hot;
+    ways.add(
+        isPerhaps(piece, left)
+            ? Told.of("thawing.pull.now", icyAt(serve, hot + piece.coldWater().longest()))
+            : start("thawing.pull", serve, piece.refrigerator().longest() + hot, now));
     ways.add(start("thawing.soak", serve, piece.coldWater().longest() + hot, now));
     double frozen = cooking.isPresent() ? piece.fromFrozen(hot, isCasserole).longest() : 0;
     if (cooking.isPresent()) {
@@ -158,6 +184,10 @@ final class ThawingQuestion implements Question.Answering {
   private static Told start(String key, LocalDateTime serve, double hours, LocalDateTime now) {
     LocalDateTime start = serve.minusMinutes((long) Math.ceil(hours * 60));
     return Told.of(start.isBefore(now) ? key + ".late" : key, when("start", start));
+  }
+
+  private static Filled icyAt(LocalDateTime serve, double hours) {
+    return when("icyAt", serve.minusMinutes((long) Math.ceil(hours * 60)));
   }
 
   private static Filled when(String name, LocalDateTime time) {

@@ -61,6 +61,7 @@ final class AheadPage {
           "bad-date",
           "bad-steps",
           "before-frozen",
+          "not-over",
           "past-day",
           "needs-cold",
           "other-kind");

@@ -134,6 +134,7 @@ final class KeepsPage {
    * A question with its answer.
    *
    * @param isMadeToday whether that was taken for want of any day
+   * @param isUndated whether it is frozen since a day that is not given
    * @param canAskHome whether the chart for homes has days where the rules of the kitchen have none
    */
   private record Asked(
@@ -141,9 +142,15 @@ final class KeepsPage {
       KeepQuestion.Answer answer,
       KeepText text,
       boolean isMadeToday,
+      boolean isUndated,
       boolean canAskHome) {
     List<String> says(Visitor visitor) {
       List<String> says = new ArrayList<>(text.says(answer.rules()));
+      if (isUndated) {
+        text.whatIfFrozen().ifPresent(months -> says.add(0, months));
+        says.add(0, visitor.say("keeps.frozen-when"));
+        return says;
+      }
       if (text.saysOfSafety().isEmpty() && canAskHome) {
         says.add(visitor.say("keeps.ask-home"));
       }
@@ -214,8 +221,13 @@ final class KeepsPage {
       return Optional.empty();
     }
     Instant now = desk.kitchen().now();
+    LocalDate today = LocalDate.ofInstant(now, desk.zone());
+    RuleBook book = home(fields).book();
+    boolean isUndated = question.isUndated(fields.getOrDefault("dish", ""));
     KeepQuestion.Answer answer =
-        question.answer(home(fields).book(), desk.zone(), LocalDate.ofInstant(now, desk.zone()));
+        isUndated
+            ? question.undated(book, desk.zone(), today)
+            : question.answer(book, desk.zone(), today);
     KeepText text =
         new KeepText(
             category.get(),
@@ -228,7 +240,7 @@ final class KeepsPage {
             answer.thawed());
     boolean canAskHome = !home(fields).isHome() && category.get().fridge().max().isPresent();
     boolean isMadeToday = Stream.of("made", "opened", "frozen").noneMatch(day -> has(fields, day));
-    return Optional.of(new Asked(category.get(), answer, text, isMadeToday, canAskHome));
+    return Optional.of(new Asked(category.get(), answer, text, isMadeToday, isUndated, canAskHome));
   }
 
   /**

@@ -102,7 +102,7 @@ final class LotSheets {
 
   private List<LotSheet.Found> findings(LotView.Judged found, Scale scale) {
     Sentences sentences = new Sentences(desk.zone(), scale, now, visitor.language());
-    return found.findings().stream()
+    return Acts.telling(found.timeline(), found.findings(), found.ruleSet(), now).stream()
         .sorted(Sentences.worstFirst(now))
         .map(
             finding ->

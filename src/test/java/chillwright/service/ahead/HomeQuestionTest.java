@@ -51,6 +51,24 @@ class HomeQuestionTest {
         .isEqualTo("Into the refrigerator by Mon 7 Dec 2026 14:00.");
   }
 
+  /**
+   * USDA and a pull guide: 4 to 5 lb a day, so 12 lb take 57.6 to 72 h in the refrigerator; in cold
+   * water 6 h; then 4 h of cooking. In 69 h it may be thawed, and cold water mends it if not.
+   */
+  @Test
+  void between_the_shortest_and_the_longest_time_the_refrigerator_is_not_too_late() {
+    Ahead in = answer(Question.THAWING, "weight=12lb cooking=4h serve-in=69h");
+    Told perhaps = told(in, "thawing.refrigerator.perhaps");
+    assertThat(amount(perhaps, "icyIn")).isEqualTo(59);
+    assertThat(in.told()).extracting(Told::key).doesNotContain("thawing.none-makes");
+    Ahead at = answer(Question.THAWING, "weight=12lb cooking=4h serve-at=2026-11-27T09:00");
+    assertThat(says(at.told().get(0)))
+        .startsWith("Into the refrigerator now")
+        .contains("still icy by Thu 26 Nov 2026 23:00");
+    Ahead late = answer(Question.THAWING, "weight=12lb cooking=4h serve-in=61h");
+    told(late, "thawing.refrigerator.late");
+  }
+
   /** Without the time that it cooks no hour is that of dinner: said before all else. */
   @Test
   void times_without_the_cooking_say_so_first() {
@@ -135,6 +153,7 @@ class HomeQuestionTest {
         .satisfiesExactly(
             middle -> assertThat(middle).startsWith("Reaches 70 °F (21 °C) after about"),
             cold -> assertThat(cold).startsWith("Reaches 40 °F (4 °C) after about"),
+            still -> assertThat(still).startsWith("These times are for food that cannot move"),
             asked -> assertThat(asked).startsWith("Reaches 39 °F (4 °C) after about"));
     assertThat(answer.told()).extracting(Told::key).contains("cooling.way.shallower");
     assertThat(answer.sources())
@@ -150,7 +169,7 @@ class HomeQuestionTest {
   @Test
   void what_must_be_done_stands_first_then_how_long_it_takes_then_what_helps() {
     Ahead stock = home("surroundings=38F depth=8in diameter=12in");
-    assertThat(stock.told().stream().limit(8).map(HomeQuestionTest::says))
+    assertThat(stock.told().stream().limit(9).map(HomeQuestionTest::says))
         .satisfiesExactly(
             first ->
                 assertThat(first)
@@ -165,7 +184,10 @@ class HomeQuestionTest {
                     .contains("36 min in a plastic one"),
             ice -> assertThat(ice).contains("of ice for 15.7 qt (14.8 L), from 212 °F (100 °C)"),
             pans -> assertThat(pans).startsWith("Then divide it").contains("than 2 in (51 mm)"),
-            recipe -> assertThat(recipe).contains("from 212 °F (100 °C) to 70 °F (21 °C)"));
+            recipe ->
+                assertThat(recipe)
+                    .contains(
+                        "from 212 °F (100 °C) to 70 °F (21 °C); the pans in the refrigerator"));
     assertThat(stock.sources())
         .extracting(Ahead.Source::source)
         .anyMatch(source -> source.startsWith("University of Nebraska Extension"))
@@ -191,7 +213,10 @@ class HomeQuestionTest {
     assertThat(amount(ice, "water")).isEqualTo(amount(ice, "ice"));
     assertThat(amount(ice, "ice") / amount(ice, "hot"))
         .isCloseTo(amount(bath, "ice") / amount(bath, "of"), within(1e-9));
-    told(answer(Question.COOLING, "surroundings=38F depth=4in"), "cooling.do.ingredient");
+    Ahead unsaid = answer(Question.COOLING, "surroundings=38F depth=4in");
+    assertThat(says(told(unsaid, "cooling.do.bath-ice.each"))).contains("of ice for each 1 qt");
+    assertThat(says(told(unsaid, "cooling.do.ingredient.each"))).startsWith("Or for each 1 qt");
+    told(unsaid, "cooling.way.bath");
   }
 
   /** A layer under an inch is no kitchen advice: ours, common practice, no source. */
@@ -287,6 +312,8 @@ class HomeQuestionTest {
           VOLUME | 8 fl. oz. | 0.23659
           VOLUME | 15 cubic feet | 424.75
           MASS | 12 pounds | 5.4431
+          PIECE | 12 lb turkey | 5.4431
+          PIECE | 12lb frozen turkey | 5.4431
           MASS | 12 lbs. | 5.4431
           MASS | 2,5 kilos | 2.5
           MASS | 3 libras | 1.3608

@@ -220,7 +220,7 @@ class QuestionTest {
   void a_printed_life_is_used_as_it_is_printed() {
     Ahead answer =
         answer(Question.FROZEN_LIFE, "life=beef_minced frozen=2026-01-01 steps=-12C:10d");
-    Told fades = told(answer, "frozen-life.fades");
+    Told fades = told(answer, "frozen-life.fades.over");
     assertThat(amount(fades, "used")).isCloseTo(100 * 10 / 181.0, within(1e-6));
     assertThat(amount(fades, "cost")).isCloseTo(10 * 304 / 181.0 - 10, within(1e-6));
   }
@@ -278,10 +278,14 @@ class QuestionTest {
     assertThat(told(late, "batches.late")).isNotNull();
   }
 
+  /** FoodSafety.gov, food safety during a power outage: above 40 °F for more than 2 h, discard. */
   @Test
   void a_thaw_is_no_matter_of_quality() {
-    Ahead answer =
-        answer(Question.FROZEN_LIFE, "category=soup_or_stew frozen=2026-11-01 steps=45F:12h");
+    String soup = "category=soup_or_stew frozen=2026-11-01 steps=";
+    assertThat(answer(Question.FROZEN_LIFE, soup + "45F:1h,45F:11h").told())
+        .extracting(Told::key)
+        .containsExactly("frozen-life.discard");
+    Ahead answer = answer(Question.FROZEN_LIFE, soup + "45F:1h,30F:1h,45F:1h");
     assertThat(told(answer, "frozen-life.best.none").reason()).contains(Reason.NOT_FROZEN);
   }
 

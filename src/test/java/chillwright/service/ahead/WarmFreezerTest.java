@@ -75,8 +75,32 @@ class WarmFreezerTest {
     assertThat(text(answer, Language.ENGLISH))
         .contains(
             "Warm from Thu 19 Nov 2026 08:00 until Fri 20 Nov 2026 08:00.",
-            "at its best until Thu 3 Dec 2026; days left: 9.");
+            "At its best until Thu 3 Dec 2026; days left: 9.");
     assertThat(text(answer, Language.SPANISH)).contains("días que quedan: 9");
+  }
+
+  /** Six months are those of the keeping list for bars; the clock of this test says 24 November. */
+  @Test
+  void what_was_past_its_best_gains_nothing_by_a_thaw() {
+    String bars = "category=bar_cookies_cut_and_wrapped frozen=2026-04-01 room-days=14 ";
+    Ahead answer = answer(Question.FROZEN_LIFE, bars + "steps=45F:1d since=2026-11-22T08:00");
+    assertThat(answer.told())
+        .extracting(Told::key)
+        .containsExactly("frozen-life.warm", "frozen-life.past");
+    assertThat(text(answer, Language.ENGLISH))
+        .contains("Past its best since Thu 1 Oct 2026")
+        .doesNotContain("days left");
+    assertThat(answer(Question.FROZEN_LIFE, bars + "steps=45F:1d").told())
+        .extracting(Told::key)
+        .containsExactly("frozen-life.past.unsure");
+  }
+
+  @Test
+  void a_spell_that_is_not_over_is_refused() {
+    assertThat(
+            QuestionTest.faults(Question.FROZEN_LIFE, BARS + "steps=45F:2d since=2026-11-23T20:00"))
+        .extracting(Problem::code)
+        .containsExactly("not-over");
   }
 
   @Test
