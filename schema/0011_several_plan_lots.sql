@@ -14,3 +14,12 @@ ALTER TABLE plan_lot_each RENAME TO plan_lot;
 
 -- Else every new lot would have the whole table read, for whatever might refer to it.
 CREATE INDEX plan_lot_lot ON plan_lot (lot);
+
+-- A lot that was taken away from a plan is not followed by the name of its food either.
+CREATE TABLE plan_lot_away (
+  plan                TEXT NOT NULL REFERENCES plan (code),
+  lot                 TEXT NOT NULL REFERENCES lot (code),
+  PRIMARY KEY (plan, lot)
+) STRICT, WITHOUT ROWID;
+
+CREATE INDEX plan_lot_away_lot ON plan_lot_away (lot);

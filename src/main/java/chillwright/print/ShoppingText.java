@@ -22,9 +22,9 @@ public record ShoppingText(PlanText text) {
   /** Units that measure; any other, such as a can or a stick, is bought whole. */
   private static final Pattern MEASURES =
       Pattern.compile(
-          "k?g|mg|kilos?|grams?|gramos?|lbs?|pounds?|libras?|oz|ounces?|onzas?|[mcd]?l|lit(er|re|ro)s?"
-              + "|cups?|tazas?|tsp|tbsp|(tea|table)spoons?|cucharad(it)?as?|qts?|quarts?|pts?|pints?"
-              + "|gal|gallons?|galones|fl");
+          "k?g|mg|kilos?|grams?|gramos?|lbs?|pounds?|libras?|oz|ounces?|onzas?|[mcd]?l"
+              + "|lit(er|re|ro)s?|cups?|tazas?|tsp|tbsp|(tea|table)spoons?|cucharad(it)?as?"
+              + "|qts?|quarts?|pts?|pints?|gal|gallons?|galones|fl");
 
   /** Each week under its Monday and its number. */
   public List<Day> weeks(Menu menu, Plan plan, Map<String, Integer> missing) {

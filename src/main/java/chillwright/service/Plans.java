@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -209,7 +210,7 @@ public final class Plans {
     Plan first = plan(asked);
     Map<String, List<LotId>> lots = new PlanLots(kitchen).of(said.code());
     List<LeftOut> unfit = new ArrayList<>();
-    Map<String, Progress> begun = progress(asked, said.saidAt(), lots, unfit);
+    Map<String, Progress> begun = progress(asked, said, lots, unfit);
     Instant now = soon().isAfter(asked.from()) ? soon() : asked.from();
     boolean isOver = !now.isBefore(asked.serving());
     Menu menu = isOver ? asked : asked.at(now, begun);
@@ -277,10 +278,11 @@ public final class Plans {
 
   /**
    * How far the dishes have come: by the lots the plan was told, else by a lot of that food, on
-   * hand, begun since the plan was written. One that is unfit for use serves no dish.
+   * hand, begun since the plan was written and not taken away from it. One that is unfit for use
+   * serves no dish.
    */
   private Map<String, Progress> progress(
-      Menu menu, Instant since, Map<String, List<LotId>> lots, List<LeftOut> unfit) {
+      Menu menu, Said said, Map<String, List<LotId>> lots, List<LeftOut> unfit) {
     Map<String, Dish> dishes =
         menu.dishes().stream().collect(Collectors.toMap(Dish::name, dish -> dish));
     Map<String, Progress> found = new HashMap<>();
@@ -297,14 +299,15 @@ public final class Plans {
     if (dishes.isEmpty()) {
       return found;
     }
+    Set<LotId> away = kitchen.database().read(session -> session.plans().away(said.code()));
     Optional<String> next = Optional.empty();
     int looked = 0;
     do {
       Page<LotState> page =
           kitchen.lots().list(LotQuery.ALL.in(LotOrder.OLDEST), new Page.Wanted(Page.MOST, next));
       for (LotState lot : page.items()) {
-        if (dishes.containsKey(lot.food())) {
-          Optional<LotView> view = begun(lot, since);
+        if (dishes.containsKey(lot.food()) && !away.contains(lot.lot())) {
+          Optional<LotView> view = begun(lot, said.saidAt());
           Optional<LeftOut> out = view.flatMap(is -> own.unfit(lot.food(), is));
           out.ifPresent(unfit::add);
           view.filter(is -> out.isEmpty())

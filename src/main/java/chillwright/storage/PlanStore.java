@@ -2,12 +2,14 @@ package chillwright.storage;
 
 import static chillwright.storage.schema.Tables.PLAN;
 import static chillwright.storage.schema.Tables.PLAN_LOT;
+import static chillwright.storage.schema.Tables.PLAN_LOT_AWAY;
 
 import chillwright.core.log.LotId;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.jooq.DSLContext;
 
 /** Plans as they were written: few, and each as it was said last. */
@@ -53,6 +55,7 @@ public final class PlanStore {
   /** Whether there was one. */
   public boolean delete(String code) {
     sql.deleteFrom(PLAN_LOT).where(PLAN_LOT.PLAN.eq(code)).execute();
+    sql.deleteFrom(PLAN_LOT_AWAY).where(PLAN_LOT_AWAY.PLAN.eq(code)).execute();
     return sql.deleteFrom(PLAN).where(PLAN.CODE.eq(code)).execute() > 0;
   }
 
@@ -76,8 +79,19 @@ public final class PlanStore {
         .fetch(row -> new Said(row.get(PLAN.CODE), row.get(PLAN.INPUT), row.get(PLAN.SAID_AT)));
   }
 
+  /** The lots that were taken away from a plan, and are none of it by their name either. */
+  public Set<LotId> away(String code) {
+    return sql.select(PLAN_LOT_AWAY.LOT)
+        .from(PLAN_LOT_AWAY)
+        .where(PLAN_LOT_AWAY.PLAN.eq(code))
+        .fetchSet(row -> new LotId(row.get(PLAN_LOT_AWAY.LOT)));
+  }
+
   /** Says that a dish became a lot, beside those that it became before. */
   public void link(String code, String dish, LotId lot) {
+    sql.deleteFrom(PLAN_LOT_AWAY)
+        .where(PLAN_LOT_AWAY.PLAN.eq(code), PLAN_LOT_AWAY.LOT.eq(lot.text()))
+        .execute();
     sql.insertInto(PLAN_LOT)
         .set(PLAN_LOT.PLAN, code)
         .set(PLAN_LOT.DISH, dish)
@@ -86,11 +100,19 @@ public final class PlanStore {
         .execute();
   }
 
-  /** Takes back that a dish became a lot. */
+  /** Takes back that a dish became a lot, which is no longer one of the plan. */
   public void unlink(String code, String dish, LotId lot) {
-    sql.deleteFrom(PLAN_LOT)
-        .where(PLAN_LOT.PLAN.eq(code), PLAN_LOT.DISH.eq(dish), PLAN_LOT.LOT.eq(lot.text()))
-        .execute();
+    int taken =
+        sql.deleteFrom(PLAN_LOT)
+            .where(PLAN_LOT.PLAN.eq(code), PLAN_LOT.DISH.eq(dish), PLAN_LOT.LOT.eq(lot.text()))
+            .execute();
+    if (taken > 0) {
+      sql.insertInto(PLAN_LOT_AWAY)
+          .set(PLAN_LOT_AWAY.PLAN, code)
+          .set(PLAN_LOT_AWAY.LOT, lot.text())
+          .onConflictDoNothing()
+          .execute();
+    }
   }
 
   /** Has a dish that is called otherwise now keep its lots. */

@@ -88,6 +88,38 @@ class PlanChangesTest {
     assertThat(dishes().at("/0/lots").toString()).isEqualTo("[\"SO-1\"]");
   }
 
+  /** Of a food that is called as its dish: followed by its name, until it is taken away. */
+  @Test
+  void a_lot_that_was_taken_away_is_not_followed_by_its_name() {
+    served.at("2026-03-07T20:00:00Z");
+    String rows =
+        """
+        lot,food,category,when,entry,temperature,portions
+        LE-1,Leek soup,soup_or_stew,2026-03-07T09:00:00Z,cooked,180F,20
+        LE-1,,,2026-03-07T10:00:00Z,chilled,40F,
+        """;
+    assertThat(served.postCsv("/api/v1/imports", rows).status()).isLessThan(300);
+    assertThat(makes()).as("followed").isFalse();
+    visit.open("/plans/supper");
+    visit.submit("/plans/supper/batches", "dish", "Leek soup", "lot", "LE-1");
+    assertThat(makes()).as("linked").isFalse();
+    visit.submit("/plans/supper/batches", "dish", "Leek soup", "remove", "LE-1");
+    assertThat(makes()).as("taken away").isTrue();
+    visit.submit("/plans/supper/batches", "dish", "Leek soup", "lot", "LE-1");
+    assertThat(makes()).as("linked again").isFalse();
+  }
+
+  /** Whether the plan has leek soup still to be made. */
+  private boolean makes() {
+    for (JsonNode task : served.get("/api/v1/plans/supper").json().path("tasks")) {
+      if (task.path("dish").asText().equals("Leek soup")
+          && task.path("kind").asText().equals("make")) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   @Test
   void two_who_save_at_once_lose_nothing() {
     Visit other = new Visit(served);
