@@ -96,6 +96,7 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
     return Acts.reheatedSince(finding, timeline, rules)
         .map(hot -> reheated(finding, hot, timeline, rules))
         .or(() -> open.flatMap(to -> reheats.missed(finding, timeline, to)))
+        .or(() -> Optional.of(say("act.allowed")).filter(l -> Acts.isAllowed(finding, timeline)))
         .map(told -> saysAfter(finding, told))
         .orElseGet(() -> says(finding));
   }

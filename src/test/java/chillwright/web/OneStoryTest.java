@@ -166,6 +166,21 @@ class OneStoryTest {
         .contains("Not shown", "No reading was taken", "Read the food now, and log the figure");
   }
 
+  /** 3-403.11(D): 165 °F within 2 hours; what the authority lets go is not told to be discarded. */
+  @Test
+  void a_late_reheat_that_the_authority_allowed_gives_one_order() {
+    log("'when':'2026-03-05T09:00:00-07:00','entry':'prepared','temperature':'39F'");
+    log("'when':'2026-03-05T10:00:00-07:00','entry':'chilled','temperature':'39F'");
+    log("'when':'2026-03-06T09:00:00-07:00','entry':'reheating','temperature':'40F'");
+    log("'when':'2026-03-06T11:15:00-07:00','entry':'reading','temperature':'170F'");
+    assertThat(visit.open("/lots/POT").text()).contains("Discard");
+    log("'when':'2026-03-06T11:30:00-07:00','entry':'action','how':'allowed','note':'office'");
+    String page = visit.open("/lots/POT").text();
+    assertThat(page)
+        .contains("The leave of your authority is logged: do as it said")
+        .doesNotContain("Discard.");
+  }
+
   /** As long as it goes on a reading can show it: it waits for one, and is for use all the same. */
   @Test
   void a_thaw_that_nobody_has_read_needs_a_hand_until_it_is_read() {

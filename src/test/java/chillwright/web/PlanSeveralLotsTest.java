@@ -132,7 +132,8 @@ class PlanSeveralLotsTest {
     pot("SO-2", 12, "2026-03-05");
     for (String codes : new String[] {"SO-1, SO-9", "SO-1; not a code!"}) {
       Reply unknown = enter(codes);
-      assertThat(unknown.status()).isEqualTo(404);
+      assertThat(unknown.status()).isEqualTo(422);
+      assertThat(unknown.text()).contains("none of these was taken", "value=\"" + codes + "\"");
       assertThat(dish().at("/lots")).isEmpty();
     }
     enter("SO-1, SO-2");

@@ -75,7 +75,8 @@ final class PlanBatches {
     Optional<String> unknown =
         codes.stream().filter(code -> known(code).findFirst().isEmpty()).findFirst();
     if (codes.isEmpty() || unknown.isPresent()) {
-      desk.fault(context, visitor, HttpStatus.NOT_FOUND, "fault.no-lot", unknown.orElse(typed));
+      String says = visitor.say("plans.batch.unknown", unknown.orElse(typed));
+      plans.refuse(context, visitor, planned, says, dish, typed);
       return;
     }
     List<LotId> lots = codes.stream().flatMap(this::known).toList();
@@ -84,7 +85,8 @@ final class PlanBatches {
             .flatMap(lot -> desk.kitchen().dishLots().unfit(dish.name(), lot).stream())
             .toList();
     if (!unfit.isEmpty()) {
-      plans.refuse(context, visitor, planned.without(unfit));
+      String says = visitor.say("plans.batch.unfit", unfit.get(0).lot());
+      plans.refuse(context, visitor, planned.without(unfit), says, dish, typed);
       return;
     }
     Optional<Serves> serves = desk.kitchen().dishLots().shared().inPlan(planned, dish, lots);

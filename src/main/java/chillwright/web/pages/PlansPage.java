@@ -114,13 +114,7 @@ final class PlansPage {
             });
   }
 
-  /** The plan as it was, with what it says of lots it is not made from. */
-  void refuse(Context context, Visitor visitor, Planned planned) {
-    PlanTree tree = PlanTree.of(planned.input(), desk.zone());
-    show(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, planned, tree, PlanFaults.NONE);
-  }
-
-  /** The same at the field in which lots of a dish are named, with what was typed. */
+  /** The plan as it was, with why at the field in which lots of a dish are named. */
   void refuse(
       Context context, Visitor visitor, Planned planned, String says, Dish dish, String typed) {
     PlanTree tree = PlanTree.of(planned.input(), desk.zone());
