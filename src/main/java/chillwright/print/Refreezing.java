@@ -25,7 +25,7 @@ public final class Refreezing {
 
   /** The same with the figure of the wanted scale first. */
   public static Optional<String> advice(RuleSet rules, Language language, Scale scale) {
-    return limit(rules).map(rule -> told("refreeze.advice", rule, language, scale));
+    return rules.thawedLimit().map(rule -> told("refreeze.advice", rule, language, scale));
   }
 
   /**
@@ -35,18 +35,11 @@ public final class Refreezing {
   public static Optional<String> advice(
       RuleSet rules, Category food, Language language, Scale scale) {
     if (food.discardWhenSoft() && food.tcs()) {
-      return limit(rules).map(rule -> language.say("refreeze.soft", rule.citation().text()));
+      return rules.thawedLimit().map(rule -> language.say("refreeze.soft", rule.citation().text()));
     }
     return food.tcs()
-        ? limit(rules).map(rule -> told("refreeze.food", rule, language, scale))
-        : limit(rules).map(rule -> language.say("refreeze.quality"));
-  }
-
-  /** The limit that thawed food is held against; empty where the rule set has none. */
-  public static Optional<Rule> limit(RuleSet rules) {
-    return rules.rules(Occasion.FROZEN).stream()
-        .filter(rule -> rule.shape() instanceof Hold)
-        .findFirst();
+        ? rules.thawedLimit().map(rule -> told("refreeze.food", rule, language, scale))
+        : rules.thawedLimit().map(rule -> language.say("refreeze.quality"));
   }
 
   private static String told(String key, Rule rule, Language language, Scale scale) {

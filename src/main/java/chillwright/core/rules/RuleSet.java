@@ -74,4 +74,11 @@ public final class RuleSet {
   public Optional<Rule> rule(String ruleId) {
     return rules.stream().filter(rule -> rule.id().equals(ruleId)).findFirst();
   }
+
+  /** The limit that food is held against which thawed in its freezer; empty where none is set. */
+  public Optional<Rule> thawedLimit() {
+    return rules(Occasion.FROZEN).stream()
+        .filter(rule -> rule.shape() instanceof Shape.Hold)
+        .findFirst();
+  }
 }

@@ -14,7 +14,6 @@ import chillwright.core.measure.Temperature;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.Shape;
 import chillwright.logfile.Degrees;
-import chillwright.print.Refreezing;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
@@ -159,8 +158,7 @@ final class FrozenLifeQuestion implements Question.Answering {
     if (asked.isWithoutCold() && asked.dates().hasThawed()) {
       return thawedWithoutCold(asked);
     }
-    Optional<Rule> limit =
-        Refreezing.limit(setting.rules()).or(() -> Refreezing.limit(setting.business()));
+    Optional<Rule> limit = setting.rules().thawedLimit();
     if (!asked.isWithoutCold() && limit.filter(rule -> isBeyond(asked, rule)).isPresent()) {
       return discarded(limit.get(), told);
     }

@@ -51,7 +51,7 @@ final class FreezeAgain {
     Optional<Duration> warm = warm();
     boolean isHeld = food.filter(kind -> kind.tcs() && !kind.discardWhenSoft()).isPresent();
     if (wrong.isEmpty() && isHeld) {
-      Refreezing.limit(rules).ifPresent(rule -> judge(rule, read, warm, says));
+      rules.thawedLimit().ifPresent(rule -> judge(rule, read, warm, says));
     }
     food.map(kind -> Refreezing.advice(rules, kind, visitor.language(), visitor.scale()))
         .orElseGet(() -> Refreezing.advice(rules, visitor.language(), visitor.scale()))

@@ -59,6 +59,20 @@ class AroundTest {
         .contains("cooling.never");
   }
 
+  /** FoodSafety.gov, food safety during a power outage: above 40 °F for more than 2 h, discard. */
+  @Test
+  void at_home_food_that_thawed_for_too_long_has_no_date() {
+    String soup = "category=soup_or_stew frozen=2026-11-01 steps=";
+    assertThat(told(Question.FROZEN_LIFE, "us-home", soup + "45F:1h,45F:61min"))
+        .extracting(Told::key)
+        .containsExactly("frozen-life.discard");
+    for (String cold : List.of("45F:2h", "40F:3h", "45F:90min,30F:1h,45F:90min")) {
+      assertThat(told(Question.FROZEN_LIFE, "us-home", soup + cold))
+          .extracting(Told::key)
+          .doesNotContain("frozen-life.discard");
+    }
+  }
+
   /** 2 US gallons are 7.57 L: 231 cubic inches a gallon, NIST Handbook 44, appendix C. */
   @Test
   void the_ice_is_told_for_what_there_is_of_it() {
