@@ -88,7 +88,8 @@ final class KeepsPage {
 
   private KeepsView view(Map<String, String> fields, Visitor visitor) {
     Map<String, String> wrong = new TreeMap<>();
-    List<Category> kinds = named(fields, visitor, wrong);
+    Optional<String> untold = untold(fields, visitor);
+    List<Category> kinds = untold.isPresent() ? List.of() : named(fields, visitor, wrong);
     Optional<Asked> asked = asked(fields, visitor, wrong);
     RuleSet home = homeRules(home(fields));
     String leftOut =
@@ -101,8 +102,10 @@ final class KeepsPage {
         new Known(desk.kitchen()).categories(visitor.language()),
         kinds.stream().map(kind -> link(kind, fields, visitor)).toList(),
         kinds.stream().anyMatch(kind -> !kind.tcs()),
-        asked.map(a -> visitor.language().titled(a.category())).orElse(""),
-        asked.map(a -> says(a, fields, visitor)).orElse(List.of()),
+        asked
+            .map(a -> visitor.language().titled(a.category()))
+            .orElse(untold.isPresent() ? fields.get("dish") : ""),
+        asked.map(a -> says(a, fields, visitor)).orElse(untold.map(List::of).orElse(List.of())),
         asked.stream()
             .flatMap(a -> a.answer().keeping().because().stream())
             .filter(line -> !line.startsWith("figures: "))
@@ -254,27 +257,36 @@ final class KeepsPage {
       return List.of();
     }
     KeepingList list = desk.kitchen().library().keepingList();
-    String word = dish.toLowerCase(visitor.language().locale());
-    List<Category> titled =
-        list.categories().stream()
-            .filter(kind -> visitor.language().titled(kind).equalsIgnoreCase(word))
-            .toList();
+    List<Category> titled = titled(dish, visitor);
     FoodWords.Found found =
         titled.isEmpty() ? new FoodWords(list).kinds(dish) : new FoodWords.Found(titled, true);
     List<Category> kinds = found.kinds();
-    Optional<Untold> untold =
-        titled.isEmpty() ? new FoodWords(list).untold(dish) : Optional.empty();
-    if (untold.isPresent()) {
-      String why = titled(visitor.language().named(untold.get().says()), list, visitor);
-      wrong.put("dish", visitor.say("keeps.untold", dish, why));
-      return List.of();
-    } else if (kinds.isEmpty()) {
+    if (kinds.isEmpty()) {
       wrong.put("dish", visitor.say("keeps.not-listed", dish));
     } else if (kinds.size() == 1 && found.isCertain()) {
       fields.put("category", kinds.get(0).key());
       return List.of();
     }
     return kinds;
+  }
+
+  /** The kinds whose title those words are. */
+  private List<Category> titled(String dish, Visitor visitor) {
+    String word = dish.toLowerCase(visitor.language().locale());
+    return desk.kitchen().library().keepingList().categories().stream()
+        .filter(kind -> visitor.language().titled(kind).equalsIgnoreCase(word))
+        .toList();
+  }
+
+  /** Why no kind may stand for a food that is asked about by name; empty where one may. */
+  private Optional<String> untold(Map<String, String> fields, Visitor visitor) {
+    String dish = fields.getOrDefault("dish", "");
+    KeepingList list = desk.kitchen().library().keepingList();
+    boolean isNamed = !dish.isEmpty() && !has(fields, "category");
+    boolean isAsked = isNamed && titled(dish, visitor).isEmpty();
+    return (isAsked ? new FoodWords(list).untold(dish) : Optional.<Untold>empty())
+        .map(untold -> titled(visitor.language().named(untold.says()), list, visitor))
+        .map(why -> visitor.say("keeps.untold", dish, why));
   }
 
   /** The same question of that kind. */
