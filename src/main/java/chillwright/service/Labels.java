@@ -1,20 +1,20 @@
 package chillwright.service;
 
 import chillwright.core.keeping.LotState;
-import chillwright.core.keeping.LotState.Standing;
+import chillwright.core.kitchen.BoxLabels;
 import chillwright.core.kitchen.LabelsMade;
+import chillwright.core.log.HandOut;
 import chillwright.core.log.LotId;
-import java.time.Instant;
-import java.util.ArrayList;
+import chillwright.core.log.LotLog;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
 
 /** Labels that were made of lots, and what they named. */
 public final class Labels {
+  private static final int MOST_PARTS = 200;
+
   private final Kitchen kitchen;
 
   Labels(Kitchen kitchen) {
@@ -39,8 +39,8 @@ public final class Labels {
         .read(session -> session.labels().of(List.of(lot)).getOrDefault(lot, List.of()));
   }
 
-  /** What boxes of a lot may bear, the earliest first. */
-  public List<LabelsMade> onBoxes(LotState lot) {
+  /** What boxes of a lot may bear. */
+  public BoxLabels onBoxes(LotState lot) {
     return kitchen
         .database()
         .read(
@@ -49,35 +49,23 @@ public final class Labels {
               Set<LotId> all = new HashSet<>(from.keySet());
               from.values().forEach(all::addAll);
               all.add(lot.lot());
+              List<LotId> parts =
+                  session.log().descendants(all).stream().limit(MOST_PARTS).toList();
+              LabelledBoxes.Back back = new LabelledBoxes.Back();
+              session.log().logs(parts).values().forEach(part -> note(part, back));
+              all.addAll(parts);
               Map<LotId, LotState> states = session.lots().find(all);
-              Map<LotId, List<LabelsMade>> made = session.labels().of(all);
-              return onBoxes(
-                  lot,
-                  one -> from.getOrDefault(one, List.of()).stream().map(states::get).toList(),
-                  one -> made.getOrDefault(one, List.of()));
+              Map<LotId, List<LabelsMade>> labels = session.labels().of(all);
+              return new LabelledBoxes(
+                      one -> from.getOrDefault(one, List.of()).stream().map(states::get).toList(),
+                      one -> labels.getOrDefault(one, List.of()),
+                      back)
+                  .of(lot);
             });
   }
 
-  /**
-   * Its own, and of a part also what was made of the whole before the part was divided off. Where
-   * nothing was made of a part by then or since, what was made of the whole while the part was
-   * there may be on it.
-   */
-  static List<LabelsMade> onBoxes(
-      LotState lot, Function<LotId, List<LotState>> from, Function<LotId, List<LabelsMade>> made) {
-    List<LotState> sources = from.apply(lot.lot());
-    Optional<Instant> began = lot.standing().map(Standing::beganAt);
-    List<LabelsMade> own = made.apply(lot.lot());
-    if (sources.size() != 1 || !sources.get(0).food().equals(lot.food()) || began.isEmpty()) {
-      return own;
-    }
-    List<LabelsMade> ofWhole = onBoxes(sources.get(0), from, made);
-    List<LabelsMade> found = new ArrayList<>(until(began, ofWhole));
-    found.addAll(own);
-    return found.isEmpty() ? until(lot.portions().closedAt(), ofWhole) : found;
-  }
-
-  private static List<LabelsMade> until(Optional<Instant> moment, List<LabelsMade> made) {
-    return made.stream().filter(one -> moment.filter(one.at()::isAfter).isEmpty()).toList();
+  private static void note(LotLog part, LabelledBoxes.Back back) {
+    List<LotId> sources = part.sources().stream().map(LotLog::lot).toList();
+    back.note(part.lot(), sources, HandOut.of(part.entries(), sources::contains, lot -> false));
   }
 }

@@ -1,6 +1,7 @@
 package chillwright.service;
 
 import chillwright.core.kitchen.AllergenNaming;
+import chillwright.core.kitchen.BoxLabels;
 import chillwright.core.kitchen.LabelsMade;
 import chillwright.core.log.HandOut;
 import chillwright.core.log.LotId;
@@ -41,7 +42,8 @@ public record Recall(
    * @param namedFrom since when its labels name the allergen, where they do
    * @param isCertain whether no label made before that named it
    * @param labels that were made of it, as far as that is on record; the earliest first
-   * @param onBoxes these, and of a part what was made of the whole before
+   * @param onBoxes what its boxes may bear: these, and more of parts and of their whole
+   * @param asked names of the allergen
    */
   public record Recalled(
       Traced traced,
@@ -50,9 +52,9 @@ public record Recall(
       Optional<Instant> namedFrom,
       boolean isCertain,
       List<Made> labels,
-      List<Made> onBoxes) {
+      BoxLabels onBoxes,
+      AllergenNaming.Names asked) {
     public Recalled {
-      onBoxes = List.copyOf(onBoxes);
       foods = List.copyOf(foods);
       labels = List.copyOf(labels);
     }
@@ -76,11 +78,9 @@ public record Recall(
       return labels.size() >= LabelsMade.MOST;
     }
 
-    /** Whether the last labels that were made of it until then did not name the allergen. */
+    /** Whether any of its boxes bore labels by then that did not name the allergen. */
     private boolean isUnnamedOnLabels(Instant moment) {
-      return LabelsMade.onBoxes(onBoxes.stream().map(Made::labels).toList(), moment)
-          .filter(last -> onBoxes.contains(new Made(last, false)))
-          .isPresent();
+      return onBoxes.last(moment).stream().anyMatch(last -> !last.names(asked));
     }
 
     /** Whether somebody got it with labels that did not name the allergen. */

@@ -5,6 +5,7 @@ import chillwright.core.keeping.LotState.Standing;
 import chillwright.core.kitchen.AllergenNaming;
 import chillwright.core.kitchen.AllergenNaming.Why;
 import chillwright.core.kitchen.AllergensSaid;
+import chillwright.core.kitchen.BoxLabels;
 import chillwright.core.kitchen.FoodInLot;
 import chillwright.core.kitchen.KnownFood;
 import chillwright.core.kitchen.LabelsMade;
@@ -206,16 +207,27 @@ final class Recalling {
     Set<LotId> all = new HashSet<>(lots);
     from.values().forEach(sources -> sources.forEach(source -> all.add(source.lot())));
     Map<LotId, List<LabelsMade>> labels = session.labels().of(all);
+    LabelledBoxes.Back back = new LabelledBoxes.Back();
+    trace
+        .lots()
+        .forEach(
+            traced ->
+                back.note(
+                    traced.lot().lot(),
+                    traced.from().stream().map(LotState::lot).toList(),
+                    traced.handOuts()));
+    LabelledBoxes boxes =
+        new LabelledBoxes(
+            lot -> from.getOrDefault(lot, List.of()),
+            lot -> labels.getOrDefault(lot, List.of()),
+            back);
     return trace.lots().stream()
         .map(
             traced ->
                 recalled(
                     traced,
                     labels.getOrDefault(traced.lot().lot(), List.of()),
-                    Labels.onBoxes(
-                        traced.lot(),
-                        lot -> from.getOrDefault(lot, List.of()),
-                        lot -> labels.getOrDefault(lot, List.of()))))
+                    boxes.of(traced.lot())))
         .toList();
   }
 
@@ -223,7 +235,7 @@ final class Recalling {
     return labels.stream().map(one -> new Made(one, one.names(asked))).toList();
   }
 
-  private Recalled recalled(Traced traced, List<LabelsMade> labels, List<LabelsMade> onBoxes) {
+  private Recalled recalled(Traced traced, List<LabelsMade> labels, BoxLabels onBoxes) {
     LotId lot = traced.lot().lot();
     Map<String, Instant> kept = still.getOrDefault(lot, Map.of());
     List<AllergenNaming> all = inLots.get(lot).stream().map(namings::get).toList();
@@ -245,6 +257,7 @@ final class Recalling {
         from,
         isCertain,
         made(labels),
-        made(onBoxes));
+        onBoxes,
+        asked);
   }
 }

@@ -259,6 +259,35 @@ class RecallLabelsTest {
     assertThat(taken("H-2", "Fair").status()).isEqualTo(303);
   }
 
+  /** Own convention: the box that stands in the whole again bears the label of the part. */
+  @Test
+  void what_was_labelled_as_a_part_that_was_put_back_is_asked_about_as_the_whole() {
+    Visit visit = new Visit(served);
+    visit.open("/lots/H");
+    assertThat(visit.submit("/lots/H/parts", "parts", "2", "portions", "24").status())
+        .isEqualTo(303);
+    served.at("2026-03-02T13:00:00Z");
+    labels("H-2", "&count=24&leaves=yes");
+    served.at("2026-03-02T14:00:00Z");
+    assertThat(taken("H", "Early Fair").status()).isEqualTo(303);
+    served.at("2026-03-02T15:00:00Z");
+    visit.open("/lots/H-2");
+    Reply back = visit.submit("/lots/H-2/put-back");
+    assertThat(back.status()).as(back.text()).isEqualTo(303);
+    served.at("2026-03-03T10:00:00Z");
+    food("wheat tree_nuts", "");
+    served.at("2026-03-03T11:00:00Z");
+    assertThat(taken("H", "Olive Tearoom").status()).isEqualTo(422);
+    // H itself had no labels: who got some before the part came back got none of the part's.
+    assertThat(lot(0).at("/handOuts").findValuesAsText("labelsUnnamed")).contains("true");
+    assertThat(page("/trace?allergen=tree_nuts"))
+        .containsPattern("Olive Tearoom[^(]*Hazel bars \\(H\\), portions: 2 – taken with labels")
+        .doesNotContainPattern("Early Fair[^(]*\\(H\\), portions: 2 – taken with labels");
+    labels("H", "&count=70&leaves=yes");
+    served.at("2026-03-03T12:00:00Z");
+    assertThat(taken("H", "Fair").status()).isEqualTo(303);
+  }
+
   /** W3C, Fetch Metadata Request Headers: what a browser says of a request nobody made by hand. */
   @ParameterizedTest
   @CsvSource({

@@ -17,8 +17,9 @@ record LabelDoubt(Desk desk, Visitor visitor) {
   /** Empty where nothing is to be asked, as of a lot without labels on record. */
   Optional<Question> before(Row row, LotView view) {
     return isTaken(row)
-        ? LabelsMade.onBoxes(desk.kitchen().labels().onBoxes(view.state()), row.when())
-            .flatMap(made -> question(made, view))
+        ? desk.kitchen().labels().onBoxes(view.state()).last(row.when()).stream()
+            .flatMap(made -> question(made, view).stream())
+            .findFirst()
         : Optional.empty();
   }
 
