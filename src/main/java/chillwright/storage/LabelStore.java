@@ -9,7 +9,6 @@ import chillwright.storage.schema.tables.records.LabelPrintRecord;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -61,25 +60,18 @@ public final class LabelStore {
         Optional.ofNullable(OTHERS.get(row, 0)));
   }
 
-  /** Keeps one more; the same again within a minute of the clock is none. */
+  /** Keeps one more document. */
   public void add(LotId lot, LabelsMade made) {
-    List<LabelsMade> before = of(List.of(lot)).getOrDefault(lot, List.of());
-    Instant minute = made.at().truncatedTo(ChronoUnit.MINUTES);
-    boolean isKept =
-        before.stream()
-            .filter(made::isAgain)
-            .anyMatch(one -> one.at().truncatedTo(ChronoUnit.MINUTES).equals(minute));
-    if (!isKept) {
-      LabelPrintRecord row = new LabelPrintRecord();
-      row.setLot(lot.text());
-      row.setMadeAt(made.at());
-      row.setLabels(made.labels());
-      row.setLeaves(made.leaves() ? 1 : 0);
-      row.setAllergens(Values.joined(made.allergens().stream().map(Allergen::key).toList()));
-      row.setOtherAllergens(made.others().orElse(null));
-      session.sql().insertInto(LABEL_PRINT).set(row).execute();
-      forget(lot, before.size() + 1 - LabelsMade.MOST);
-    }
+    int before = of(List.of(lot)).getOrDefault(lot, List.of()).size();
+    LabelPrintRecord row = new LabelPrintRecord();
+    row.setLot(lot.text());
+    row.setMadeAt(made.at());
+    row.setLabels(made.labels());
+    row.setLeaves(made.leaves() ? 1 : 0);
+    row.setAllergens(Values.joined(made.allergens().stream().map(Allergen::key).toList()));
+    row.setOtherAllergens(made.others().orElse(null));
+    session.sql().insertInto(LABEL_PRINT).set(row).execute();
+    forget(lot, before + 1 - LabelsMade.MOST);
   }
 
   private void forget(LotId lot, int tooMany) {

@@ -136,13 +136,16 @@ class RecallLabelsTest {
     assertThat(made("H")).hasSize(1);
     labels("H", "&count=3");
     assertThat(made("H")).hasSize(2);
+    // In another language it is another document of as many labels.
+    labels("H", "&count=3&language=es");
+    assertThat(made("H")).hasSize(3);
     served.at("2026-03-02T12:01:00Z");
     labels("H", "&count=2");
-    assertThat(made("H")).hasSize(3);
+    assertThat(made("H")).hasSize(4);
     HttpRequest.Builder head = served.request("/lots/H/labels.pdf?count=7");
     assertThat(served.send(head.method("HEAD", BodyPublishers.noBody())).status()).isEqualTo(200);
     assertThat(served.get("/lots/H/labels.pdf?count=0").status()).isEqualTo(400);
-    assertThat(made("H")).hasSize(3);
+    assertThat(made("H")).hasSize(4);
   }
 
   @Test

@@ -95,12 +95,4 @@ public record LabelsMade(
     boolean isSold = until.stream().anyMatch(LabelsMade::leaves);
     return until.stream().filter(one -> one.leaves() || !isSold).reduce((earlier, later) -> later);
   }
-
-  /** Whether it is the same document, asked for again. */
-  public boolean isAgain(LabelsMade other) {
-    return labels == other.labels
-        && leaves == other.leaves
-        && allergens.equals(other.allergens)
-        && others.equals(other.others);
-  }
 }

@@ -54,6 +54,7 @@ public final class LabelsPdf {
           Map.entry(SURE, "labels.sure"));
 
   private final Desk desk;
+  private final Lately lately = new Lately();
 
   LabelsPdf(Desk desk) {
     this.desk = desk;
@@ -108,7 +109,8 @@ public final class LabelsPdf {
 
   /** Keeps what was made, where somebody asked to see it. */
   private void note(List<Wanted> wanted, Parameters parameters, Context context) {
-    if (!Opening.isByHand(context)) {
+    String address = context.path() + "?" + context.queryString();
+    if (!Opening.isByHand(context) || !lately.isFirst(address, desk.kitchen().now())) {
       return;
     }
     Map<LotId, LabelsMade> made = new LinkedHashMap<>();
