@@ -278,7 +278,13 @@ final class Course {
   private void leaveReheat(LogEntry row) {
     Optional<Reheat> left = reheat;
     stopReheat(row);
-    left.ifPresent(unreached -> coolAfter(unreached, Optional.of(row).filter(this::readsHot)));
+    left.ifPresent(
+        unreached ->
+            coolAfter(
+                unreached,
+                Optional.of(row)
+                    .filter(this::readsHot)
+                    .or(() -> Optional.of(unreached.row).filter(r -> unreached.isUnread(row)))));
   }
 
   private boolean readsHot(LogEntry row) {

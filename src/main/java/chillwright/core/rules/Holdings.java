@@ -8,7 +8,6 @@ import chillwright.core.log.Timeline;
 import chillwright.core.measure.Limit;
 import chillwright.core.rules.Shape.Hold;
 import chillwright.core.rules.Shape.Reach;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -28,11 +27,6 @@ final class Holdings {
           Phase.COOLING,
           Phase.COOKED,
           Phase.SET_OUT);
-
-  /**
-   * As long as a reheat may take: FDA Food Code 2022 3-403.11(D). For "at once" none is printed.
-   */
-  private static final Duration SERVED_WITHIN = Duration.ofHours(2);
 
   private final RuleSet rules;
   private final Course course;
@@ -178,12 +172,15 @@ final class Holdings {
 
   /** What of such food is there later and neither hot nor shown cold was out of control. */
   private void judgeLeftover(Rule rule, Span span, Span next) {
-    Instant served = span.from().plus(SERVED_WITHIN);
-    List<LogEntry> late =
-        Readings.warmest(span.rows()).stream()
-            .filter(reading -> reading.happenedAt().isAfter(served) && !isHeldHot(reading))
-            .toList();
+    Instant served = span.from().plus(Reheat.SERVED_WITHIN);
     boolean isPutAway = next.from().isAfter(served) && (next.isIn(COLD) || next.is(Phase.FROZEN));
+    List<LogEntry> read = Readings.warmest(span.rows());
+    Optional<LogEntry> last = Readings.last(read).filter(r -> isPutAway);
+    List<LogEntry> late =
+        read.stream()
+            .filter(r -> r.happenedAt().isAfter(served) || last.filter(r::equals).isPresent())
+            .filter(reading -> !isHeldHot(reading))
+            .toList();
     if (!late.isEmpty() || isPutAway) {
       close(rule, Optional.of(span.from()), late, false);
     }

@@ -15,6 +15,11 @@ import java.util.function.Predicate;
  * the readings since.
  */
 final class Reheat {
+  /**
+   * As long as a reheat may take: FDA Food Code 2022 3-403.11(D). For "at once" none is printed.
+   */
+  static final Duration SERVED_WITHIN = Duration.ofHours(2);
+
   final LogEntry row;
 
   /** Food that was served at once for one order, unless a hot-holding row came later. */
@@ -79,6 +84,14 @@ final class Reheat {
         .flatMap(Reach::within)
         .filter(time -> !reading.happenedAt().isAfter(latestStart.happenedAt().plus(time)))
         .isEmpty();
+  }
+
+  /** Whether it was to be eaten at once, and stood unread for longer than a reheat may take. */
+  boolean isUnread(LogEntry putAway) {
+    Instant until = row.happenedAt().plus(SERVED_WITHIN);
+    return isServedAtOnce
+        && warmest.stream().allMatch(reading -> reading.happenedAt().equals(row.happenedAt()))
+        && putAway.happenedAt().isAfter(until);
   }
 
   /** The occasion: food served at once for one order, unless it was then held hot after all. */
