@@ -116,11 +116,15 @@ final class FrozenJudge {
   private static Optional<LogEntry> softAtFirst(Timeline timeline, LogEntry opening) {
     List<LogEntry> entries = timeline.entries();
     List<LogEntry> first = entries.subList(0, entries.indexOf(opening) + 1);
-    boolean isUntold =
-        first.stream()
-            .limit(first.size() - 1L)
-            .allMatch(row -> row.word().phase().isEmpty() || Portions.isOutgoing(row.word()));
+    boolean isUntold = first.stream().limit(first.size() - 1L).allMatch(FrozenJudge::showsNothing);
     return first.stream().filter(FrozenJudge::isSoftUnread).filter(row -> isUntold).findFirst();
+  }
+
+  /** A refrigerator without a reading tells no more of the food than a look at it. */
+  private static boolean showsNothing(LogEntry row) {
+    return row.word().phase().isEmpty()
+        || Portions.isOutgoing(row.word())
+        || (row.word() == Word.CHILLED && row.temperature().isEmpty());
   }
 
   private static boolean isSoftUnread(LogEntry row) {
