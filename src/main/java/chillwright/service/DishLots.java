@@ -30,9 +30,10 @@ public final class DishLots {
    *
    * @param portions how many are to be made
    * @param seen lots of the dish that were known to whoever asks
+   * @return empty where the plan was given up meanwhile; then no lot is made
    * @throws Refused where it cannot be made known
    */
-  public LotId begin(
+  public Optional<LotId> begin(
       String code, Dish dish, int portions, Collection<LotId> seen, Optional<OnceKey> once) {
     Set<LotId> before = new HashSet<>(seen);
     PlanLots own = new PlanLots(kitchen);
@@ -52,26 +53,36 @@ public final class DishLots {
         .database()
         .write(
             session -> {
+              if (session.plans().find(code).isEmpty()) {
+                return Optional.empty();
+              }
               List<LotId> known = session.plans().lots(code).getOrDefault(dish.name(), List.of());
               Optional<LotId> other =
                   known.stream().filter(one -> !before.contains(one)).findFirst();
               if (other.isPresent()) {
-                return other.get();
+                return other;
               }
               LotId made = kitchen.logbook().createLot(session, lot, once).lot();
               session.plans().link(code, dish.name(), made);
-              return made;
+              return Optional.of(made);
             });
   }
 
-  /** Says that a dish of a plan became lots that are known already, beside those before. */
-  public void link(String code, String dish, Collection<LotId> lots) {
-    kitchen
+  /**
+   * Says that a dish of a plan became lots that are known already, beside those before.
+   *
+   * @return false where the plan was given up meanwhile
+   */
+  public boolean link(String code, String dish, Collection<LotId> lots) {
+    return kitchen
         .database()
         .write(
             session -> {
-              lots.forEach(lot -> session.plans().link(code, dish, lot));
-              return null;
+              boolean isKept = session.plans().find(code).isPresent();
+              if (isKept) {
+                lots.forEach(lot -> session.plans().link(code, dish, lot));
+              }
+              return isKept;
             });
   }
 

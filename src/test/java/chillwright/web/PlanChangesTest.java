@@ -6,6 +6,7 @@ import chillwright.web.Served.Reply;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -32,11 +33,15 @@ class PlanChangesTest {
   void serve() {
     served = Served.in(folder);
     served.at("2026-03-07T08:00:00Z");
+    keep();
+    visit = new Visit(served);
+  }
+
+  private void keep() {
     served.send(
         served
             .request("/api/v1/plans/supper", "Content-Type", "application/json")
             .PUT(BodyPublishers.ofString(SUPPER)));
-    visit = new Visit(served);
   }
 
   @AfterEach
@@ -134,5 +139,24 @@ class PlanChangesTest {
       assertThat(dishes().at("/0/portions").asInt()).isEqualTo(portions);
       assertThat(dishes().at("/1/portions").asInt()).isEqualTo(portions);
     }
+  }
+
+  @Test
+  void a_dish_that_is_begun_while_its_plan_is_given_up_is_told_so() {
+    visit.open("/plans/supper");
+    for (int round = 0; round < 6; round++) {
+      int before = served.get("/api/v1/lots").json().path("lots").size();
+      CompletableFuture<Reply> begun =
+          CompletableFuture.supplyAsync(
+              () -> visit.submit("/plans/supper/batches", "dish", "Leek soup"));
+      served.send(served.request("/api/v1/plans/supper").DELETE());
+      int status = begun.join().status();
+      int lots = served.get("/api/v1/lots").json().path("lots").size();
+      assertThat(status).isIn(303, 404);
+      assertThat(lots - before).isEqualTo(status == 303 ? 1 : 0);
+      keep();
+    }
+    served.send(served.request("/api/v1/plans/supper").DELETE());
+    assertThat(served.kitchen().dishLots().link("supper", "Leek soup", List.of())).isFalse();
   }
 }

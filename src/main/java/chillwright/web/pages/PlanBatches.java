@@ -50,8 +50,12 @@ final class PlanBatches {
     } else if (sent.get().has("lot")) {
       follow(context, visitor, planned.get(), dish.get(), sent.get().text("lot"));
     } else {
-      LotId lot = begin(context, planned.get(), dish.get(), sent.get());
-      context.redirect("/lots/" + lot, HttpStatus.SEE_OTHER);
+      Optional<LotId> lot = begin(context, planned.get(), dish.get(), sent.get());
+      if (lot.isEmpty()) {
+        plans.unknown(context, visitor);
+        return;
+      }
+      context.redirect("/lots/" + lot.get(), HttpStatus.SEE_OTHER);
     }
   }
 
@@ -61,7 +65,7 @@ final class PlanBatches {
   }
 
   /** A first lot of a dish, or another one of what its lots have too few. */
-  private LotId begin(Context context, Planned planned, Dish dish, Form sent) {
+  private Optional<LotId> begin(Context context, Planned planned, Dish dish, Form sent) {
     int portions = planned.missing().getOrDefault(dish.name(), dish.portions());
     List<LotId> seen = codes(sent.text("known")).stream().flatMap(this::known).toList();
     return desk.kitchen()
@@ -94,8 +98,11 @@ final class PlanBatches {
       plans.refuse(context, visitor, planned, says(serves.get(), visitor), dish, typed);
       return;
     }
-    desk.kitchen().dishLots().link(planned.code(), dish.name(), lots);
-    back(context, planned);
+    if (desk.kitchen().dishLots().link(planned.code(), dish.name(), lots)) {
+      back(context, planned);
+    } else {
+      plans.unknown(context, visitor);
+    }
   }
 
   private static String says(Serves other, Visitor visitor) {

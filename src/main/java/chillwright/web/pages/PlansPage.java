@@ -142,9 +142,15 @@ final class PlansPage {
     Optional<Planned> planned =
         Plans.isCode(code) ? desk.kitchen().plans().plan(code) : Optional.empty();
     if (planned.isEmpty()) {
-      desk.fault(context, visitor, HttpStatus.NOT_FOUND, "plans.unknown", code);
+      unknown(context, visitor);
     }
     return planned;
+  }
+
+  /** Says that there is no plan of the code in the address, or none any more. */
+  void unknown(Context context, Visitor visitor) {
+    String code = context.pathParam("plan");
+    desk.fault(context, visitor, HttpStatus.NOT_FOUND, "plans.unknown", code);
   }
 
   /** Begins a plan by its name, or keeps one that is written as text. */
