@@ -181,8 +181,11 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
         .collect(Collectors.joining(", "));
   }
 
-  /** So much of a thing: room for food in the unit of whoever reads. */
+  /** So much of a thing: room for food in the unit of whoever reads, what freezes in kilograms. */
   String amount(String thing, double amount) {
+    if (thing.equals(Menu.FREEZING)) {
+      return amount(amount) + " kg";
+    }
     boolean isRoom = List.of(Menu.REFRIGERATOR, Menu.FREEZER, Menu.WARM).contains(thing);
     return isRoom ? new Volumes(language, scale).brief(amount) : amount(amount);
   }

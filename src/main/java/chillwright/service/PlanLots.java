@@ -182,6 +182,10 @@ final class PlanLots {
         .toList();
   }
 
+  static boolean isFrozen(LotView part) {
+    return part.state().standing().filter(PlanLots::isFrozen).isPresent();
+  }
+
   private static boolean isFrozen(Standing standing) {
     return standing.phase() == Phase.FROZEN;
   }

@@ -213,7 +213,7 @@ public final class Plans {
     Map<String, Progress> begun = progress(asked, said, lots, unfit);
     Instant now = soon().isAfter(asked.from()) ? soon() : asked.from();
     boolean isOver = !now.isBefore(asked.serving());
-    Menu menu = isOver ? asked : asked.at(now, begun);
+    Menu menu = isOver ? asked : asked.at(now, begun).frozen(frozen(lots));
     Plan plan = plan(menu);
     List<Moved> moved = new ArrayList<>();
     before
@@ -252,6 +252,14 @@ public final class Plans {
     List<LotId> cold =
         dish.route() == Dish.Route.FROZEN ? own.cold(lots, served(dish, menu)) : List.of();
     return new Followed(lots, missing, cold);
+  }
+
+  /** Portions that are in the freezer already, by dish. */
+  private Map<String, Integer> frozen(Map<String, List<LotId>> lots) {
+    PlanLots own = new PlanLots(kitchen);
+    Map<String, Integer> frozen = new HashMap<>();
+    lots.forEach((dish, all) -> frozen.put(dish, own.portions(all, PlanLots::isFrozen)));
+    return frozen;
   }
 
   private static LocalDate served(Dish dish, Menu menu) {

@@ -309,6 +309,26 @@ class PlanSeveralLotsTest {
     assertThat(plan().at("/conflicts/0/why").asText()).isEqualTo("too-late-to-thaw");
   }
 
+  private static String freezing(String kilograms) {
+    return SUPPER.replace(
+        "\"guests\"", "\"kitchen\": {\"has\": {\"freezing\": " + kilograms + "}}, \"guests\"");
+  }
+
+  /** 60 portions of 250 mL weigh 15 kg, 20 of them 5 kg, at 1 kg a litre: by definition. */
+  @Test
+  void what_is_frozen_already_takes_no_more_of_what_a_freezer_can_freeze() {
+    log("SO-1", "frozen", "39F", "2026-03-05T09:00:00Z");
+    pot("SO-2", 20, "2026-03-06");
+    assertThat(put(freezing("4.9")).at("/conflicts/0/why").asText()).isEqualTo("step-needs-more");
+    enter("SO-1 SO-2");
+    served.at("2026-03-06T21:00:00Z");
+    assertThat(plan().at("/conflicts/0/why").asText()).isEqualTo("step-needs-more");
+    assertThat(plan().at("/conflicts/0/enough").asDouble()).isEqualTo(5.0);
+    assertThat(page()).contains("5 kg");
+    put(freezing("5.1"));
+    assertThat(plan().at("/conflicts").toString()).doesNotContain("step-needs-more");
+  }
+
   /**
    * Made on the 6th it keeps to the 12th; it could no longer be frozen for a day and thaw by then.
    * Made on the 3rd it keeps to the 9th, a day too short.

@@ -4,6 +4,7 @@ import chillwright.core.log.Category;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -108,6 +109,27 @@ public record Dish(
         filling,
         ingredients,
         moment,
+        madeBy);
+  }
+
+  /** The same, of which so many portions are frozen already and take no more freezing. */
+  Dish frozen(int already) {
+    Map<String, Double> left = new HashMap<>(keeps);
+    double open = Math.max(0, portions - already) / (double) portions;
+    left.computeIfPresent(Menu.FREEZING, (thing, amount) -> amount * open);
+    return new Dish(
+        name,
+        category,
+        portions,
+        route,
+        make,
+        finish,
+        left,
+        thaw,
+        hold,
+        filling,
+        ingredients,
+        due,
         madeBy);
   }
 

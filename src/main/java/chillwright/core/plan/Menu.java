@@ -103,6 +103,13 @@ public record Menu(
     return new Menu(serving, zone, moment, has, open, dishes, begun, guests);
   }
 
+  /** The same, where so many portions of dishes, by name, are frozen already. */
+  public Menu frozen(Map<String, Integer> already) {
+    List<Dish> left =
+        dishes.stream().map(dish -> dish.frozen(already.getOrDefault(dish.name(), 0))).toList();
+    return new Menu(serving, zone, from, has, open, left, progress, guests);
+  }
+
   /** Whether anybody is there at a moment. */
   boolean isOpen(Instant moment) {
     return open.isEmpty() || open.stream().anyMatch(hours -> isWithin(hours, moment));
