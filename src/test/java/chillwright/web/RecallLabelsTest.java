@@ -188,6 +188,38 @@ class RecallLabelsTest {
         .anyMatch(row -> row.contains("Fair on the green") && row.endsWith(",24,9,,lot"));
   }
 
+  @Test
+  void saying_a_further_allergen_tells_which_labels_lack_it_and_leads_to_its_trace() {
+    labels("H", "&count=24&leaves=yes");
+    assertThat(taken("H", "Olive Tearoom").status()).isEqualTo(303);
+    assertThat(page("/lots/H")).doesNotContain("The last labels made of it");
+    Visit visit = new Visit(served);
+    visit.open("/kitchen");
+    String[] said = {
+      "name", "Hazel bars", "category", "bar_cookies_cut_and_wrapped", "allergens", "wheat",
+      "allergens", "tree_nuts", "otherAllergens", "", "ingredients", "oats, flour"
+    };
+    Reply saved = visit.submit("/kitchen/foods", said);
+    assertThat(saved.status()).isEqualTo(303);
+    String tells = saved.header("Location");
+    assertThat(page(tells))
+        .contains("Hazel bars names tree nuts now.")
+        .contains("whose last labels do not name it: 1.")
+        .contains("by name: 1; taken so with nobody named, times: 0. H Trace tree nuts");
+    assertThat(served.get(tells).text()).contains("href=\"/trace?allergen=tree_nuts\"");
+    assertThat(page("/lots/H"))
+        .contains("The last labels made of it do not name: tree nuts. Make new labels")
+        .contains("To the labels");
+    assertThat(page("/lots/H2")).doesNotContain("The last labels made of it");
+    // Said again nothing is new; and of an allergen that it does not name nothing is told.
+    assertThat(visit.submit("/kitchen/foods", said).header("Location")).isEqualTo("/kitchen#foods");
+    assertThat(page("/kitchen?said=Hazel+bars&added=milk")).doesNotContain("names milk now");
+    served.at("2026-03-02T12:05:00Z");
+    labels("H", "&count=24&leaves=yes");
+    served.at("2026-03-02T12:06:00Z");
+    assertThat(page("/lots/H")).doesNotContain("The last labels made of it");
+  }
+
   /** A label in the own freezer tells the buyer nothing. */
   @Test
   void labels_for_the_own_freezer_do_not_answer_for_those_that_left() {

@@ -37,10 +37,16 @@ public record Frame(
    *
    * @param lots whose pages it leads to
    * @param mend where a slip in it is corrected, if it may be
+   * @param ways to what it calls for
    */
-  public record Notice(String says, List<String> lots, Optional<String> mend) {
+  public record Notice(String says, List<String> lots, Optional<String> mend, List<Choice> ways) {
     public Notice {
       lots = List.copyOf(lots);
+      ways = List.copyOf(ways);
+    }
+
+    Notice(String says, List<String> lots, Optional<String> mend) {
+      this(says, lots, mend, List.of());
     }
 
     static List<Notice> plain(List<String> says) {

@@ -96,6 +96,7 @@ final class LabelWords {
         asWritten(view),
         new NotForUse(desk, visitor).labelled(view).stream().toList(),
         new LabelsMadeWords(desk, visitor).of(view.state().lot()),
+        new LabelsMadeWords(desk, visitor).lacking(view),
         form);
   }
 

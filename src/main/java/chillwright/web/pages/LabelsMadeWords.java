@@ -2,9 +2,13 @@ package chillwright.web.pages;
 
 import chillwright.core.kitchen.LabelsMade;
 import chillwright.core.log.LotId;
+import chillwright.service.LotView;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /** Labels that were made, in words. */
@@ -29,6 +33,19 @@ final class LabelsMadeWords {
       lines.add(visitor.say("labels.made.cut", LabelsMade.MOST));
     }
     return lines;
+  }
+
+  /** What labels on boxes of a lot on hand do not name; blank where they name all. */
+  String lacking(LotView view) {
+    Set<String> names = new LinkedHashSet<>();
+    if (view.state().isOnHand()) {
+      Instant now = desk.kitchen().now();
+      for (LabelsMade last : desk.kitchen().labels().onBoxes(view.state()).last(now)) {
+        LabelsMade.Unnamed unnamed = last.unnamed(view.contents());
+        names.addAll(ContentsText.names(visitor, unnamed.allergens(), unnamed.others()));
+      }
+    }
+    return names.isEmpty() ? "" : visitor.say("labels.lacking", String.join(", ", names));
   }
 
   private String line(LabelsMade made) {

@@ -95,6 +95,7 @@ public record LotPageView(
    * @param asWritten what stays as the kitchen wrote it in a label of any language, in words
    * @param asked before any is made; none of food that is for use
    * @param made what was made of it before, the newest first, a line each
+   * @param lacking what the last of them do not name, in words; blank where they name all
    * @param form as it was filled in before, where it is mended
    */
   public record Labels(
@@ -105,6 +106,7 @@ public record LotPageView(
       List<String> asWritten,
       List<Question> asked,
       List<String> made,
+      String lacking,
       Filled form) {
     public Labels {
       made = List.copyOf(made);

@@ -25,6 +25,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -116,7 +117,8 @@ final class SetUpPage {
                 forms.getOrDefault(CHECKS, Filled.with(usual))),
             forms.getOrDefault(
                 STATEMENT, Filled.with(Map.of("statement", setUp.labelStatement().orElse("")))));
-    Frame frame = desk.frame(visitor, "page.kitchen", RulesPage.ADDRESS, List.of());
+    List<Frame.Notice> notices = new AllergenAdded(desk, visitor).of(context);
+    Frame frame = desk.frame(visitor, "page.kitchen", RulesPage.ADDRESS, notices);
     RulesView rules = new RulesPage(desk).view(visitor);
     desk.answer(context, status, Templates.PAGES.rules(frame, rules, view));
   }
@@ -275,7 +277,15 @@ final class SetUpPage {
   }
 
   void food(Context context) {
-    take(context, FOODS, "foods", setUp::food);
+    take(context, FOODS, this::food);
+  }
+
+  /** Tells what its labels lack, where it names an allergen more. */
+  private String food(Map<String, String> cells) {
+    Optional<KnownFood> before = Optional.ofNullable(cells.get("name")).flatMap(setUp::food);
+    KnownFood after = setUp.food(cells);
+    List<String> added = AllergenAdded.between(before, after);
+    return added.isEmpty() ? section("foods") : AllergenAdded.address(after.name(), added);
   }
 
   void statement(Context context) {
@@ -327,6 +337,21 @@ final class SetUpPage {
   /** Takes a form, and shows its list; or shows the form again with every fault. */
   private void take(
       Context context, String address, String section, Consumer<Map<String, String>> said) {
+    take(
+        context,
+        address,
+        cells -> {
+          said.accept(cells);
+          return section(section);
+        });
+  }
+
+  private static String section(String name) {
+    return RulesPage.ADDRESS + "#" + name;
+  }
+
+  /** The same, where what was said has a word in where the answer leads. */
+  private void take(Context context, String address, Function<Map<String, String>, String> said) {
     Optional<Form> form = desk.form(context);
     if (form.isEmpty()) {
       return;
@@ -337,8 +362,7 @@ final class SetUpPage {
       cells.computeIfPresent(figure, (name, text) -> figure(text, form.get().text("scale")));
     }
     try {
-      said.accept(cells);
-      context.redirect(RulesPage.ADDRESS + "#" + section, HttpStatus.SEE_OTHER);
+      context.redirect(said.apply(cells), HttpStatus.SEE_OTHER);
     } catch (Refused refused) {
       FIGURES.forEach(figure -> cells.put(figure, form.get().text(figure)));
       Visitor visitor = desk.visitor(context);
