@@ -60,7 +60,7 @@ record PlanLimits(Language language, Optional<Scale> scale) {
           Thawing.isNamed(task.step())
               ? EnumSet.of(Bound.Kind.THAW)
               : EnumSet.noneOf(Bound.Kind.class);
-      case FREEZE -> EnumSet.noneOf(Bound.Kind.class);
+      case FREEZE, AIR_COOL -> EnumSet.noneOf(Bound.Kind.class);
     };
   }
 }

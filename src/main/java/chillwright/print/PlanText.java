@@ -160,6 +160,7 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
     return switch (kind) {
       case MAKE -> "make";
       case COOL -> "cool";
+      case AIR_COOL -> "air-cool";
       case CHILL -> "chill";
       case FREEZE -> "freeze";
       case TAKE_OUT -> "take-out";

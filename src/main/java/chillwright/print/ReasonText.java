@@ -47,7 +47,7 @@ public record ReasonText(PlanText text) {
     Optional<Bound.Kind> kind =
         switch (task.kind()) {
           case MAKE -> Optional.of(Bound.Kind.MAKE);
-          case FREEZE, COOL -> Optional.of(Bound.Kind.FREEZE);
+          case FREEZE, COOL, AIR_COOL -> Optional.of(Bound.Kind.FREEZE);
           case TAKE_OUT -> Optional.of(Bound.Kind.TAKE_OUT);
           case FINISH -> Optional.of(Bound.Kind.REHEAT);
           case HOLD -> Optional.of(Bound.Kind.HOLD);

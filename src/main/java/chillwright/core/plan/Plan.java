@@ -29,6 +29,8 @@ public record Plan(
   public enum Kind {
     MAKE,
     COOL,
+    /** Food that needs no cold stands until it is no longer hot, before it is frozen. */
+    AIR_COOL,
     CHILL,
     FREEZE,
     TAKE_OUT,

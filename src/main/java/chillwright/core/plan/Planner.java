@@ -259,7 +259,7 @@ public final class Planner {
       steps(dish, Kind.MAKE, dish.make(), placed.make(), tasks);
     }
     if (dish.route() == Dish.Route.FROZEN) {
-      stretch(dish, Kind.COOL, placed.made(), placed.freeze(), Menu.REFRIGERATOR, tasks);
+      cool(dish, placed, tasks);
       stretch(dish, Kind.FREEZE, placed.freeze(), placed.takeOut(), Menu.FREEZER, tasks);
       stretch(dish, Kind.TAKE_OUT, placed.takeOut(), placed.finish(), Menu.REFRIGERATOR, tasks);
     } else if (dish.route() == Dish.Route.CHILLED) {
@@ -268,6 +268,14 @@ public final class Planner {
     steps(dish, Kind.FINISH, dish.finish(), placed.finish(), tasks);
     stretch(dish, Kind.HOLD, placed.finished(), placed.job().due(), Menu.WARM, tasks);
     return tasks;
+  }
+
+  private void cool(Dish dish, Placed placed, List<Task> tasks) {
+    if (dish.category().tcs()) {
+      stretch(dish, Kind.COOL, placed.made(), placed.freeze(), Menu.REFRIGERATOR, tasks);
+    } else {
+      stretch(dish, Kind.AIR_COOL, placed.made(), placed.freeze(), "", tasks);
+    }
   }
 
   private void steps(Dish dish, Kind kind, List<Step> steps, int from, List<Task> tasks) {

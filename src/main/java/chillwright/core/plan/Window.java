@@ -61,9 +61,6 @@ record Window(
   /** How long food may wait in the refrigerator for hands to bring it to the freezer. */
   static final Duration WAITS = Duration.ofHours(16);
 
-  /** Where a rule set prints no cooling time this much is set aside. Planning only. */
-  static final Duration COOLS = Duration.ofHours(6);
-
   /** Food without a printed freezer time, or without a last day, is made at most so long before. */
   private static final int FARTHEST_DAYS = 30;
 
@@ -310,15 +307,7 @@ record Window(
     }
 
     private Duration cool() {
-      if (dish.route() == Route.FRESH || !dish.category().tcs()) {
-        return Duration.ZERO;
-      }
-      return rules.rules(Occasion.COOLING_COOKED).stream()
-          .map(Rule::shape)
-          .filter(Reach.class::isInstance)
-          .flatMap(shape -> ((Reach) shape).within().stream())
-          .reduce(Duration.ZERO, (one, other) -> one.compareTo(other) > 0 ? one : other)
-          .plus(rules.rules(Occasion.COOLING_COOKED).isEmpty() ? COOLS : Duration.ZERO);
+      return SetAside.cooling(dish, rules);
     }
 
     private Optional<Rule> reheating() {

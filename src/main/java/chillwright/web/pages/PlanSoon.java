@@ -74,7 +74,7 @@ final class PlanSoon {
       case MAKE, FINISH -> true;
       case FREEZE -> done.flatMap(Progress::frozen).isEmpty();
       case TAKE_OUT -> done.flatMap(Progress::takenOut).isEmpty();
-      case COOL, CHILL, HOLD -> false;
+      case COOL, AIR_COOL, CHILL, HOLD -> false;
     };
   }
 }

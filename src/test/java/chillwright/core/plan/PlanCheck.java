@@ -96,7 +96,8 @@ final class PlanCheck {
   }
 
   private Duration cool(Dish dish) {
-    return dish.category().tcs() ? Duration.ofHours(6) : Duration.ZERO;
+    int uncooled = dish.route() == Dish.Route.FROZEN ? 2 : 0;
+    return Duration.ofHours(dish.category().tcs() ? 6 : uncooled);
   }
 
   private void frozen(Dish dish, Instant begun, Instant made, Instant finishes, LocalDate served) {
