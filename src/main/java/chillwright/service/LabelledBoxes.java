@@ -52,17 +52,22 @@ record LabelledBoxes(
   /**
    * Its own, and of a part also what was made of the whole before the part was divided off. Where
    * nothing was made of a part by then or since, what was made of the whole while the part was
-   * there may be on it.
+   * there may be on it. Lots of one food that were put together may stand there in their boxes.
    */
   BoxLabels of(LotState lot) {
     List<LotState> sources = from.apply(lot.lot());
     Optional<Instant> began = lot.standing().map(Standing::beganAt);
-    if (sources.size() != 1 || !sources.get(0).food().equals(lot.food()) || began.isEmpty()) {
+    boolean isSame = sources.stream().allMatch(source -> source.food().equals(lot.food()));
+    if (sources.isEmpty() || !isSame || began.isEmpty()) {
       return withBack(lot.lot(), BoxLabels.NONE);
     }
-    BoxLabels ofWhole = of(sources.get(0));
-    BoxLabels found = withBack(lot.lot(), ofWhole.until(began));
-    return found.isNothing() ? ofWhole.until(lot.portions().closedAt()) : found;
+    BoxLabels before =
+        new BoxLabels(
+            sources.stream().flatMap(source -> of(source).until(began).ways().stream()).toList());
+    BoxLabels found = withBack(lot.lot(), before);
+    return found.isNothing() && sources.size() == 1
+        ? of(sources.get(0)).until(lot.portions().closedAt())
+        : found;
   }
 
   /** With what was made of the lot itself, and of the parts that came back to it. */

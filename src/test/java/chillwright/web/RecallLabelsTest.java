@@ -323,6 +323,38 @@ class RecallLabelsTest {
     assertThat(taken("H", "Fair").status()).isEqualTo(303);
   }
 
+  /** Own convention: wrapped bars that share a box now were labelled as the lots they were. */
+  @Test
+  void what_was_labelled_as_lots_that_were_put_together_is_asked_about() {
+    labels("H", "&count=24&leaves=yes");
+    served.at("2026-03-02T13:00:00Z");
+    Visit visit = new Visit(served);
+    visit.open("/lots/H");
+    Reply made =
+        visit.submit(
+            "/lots/H/combined",
+            "from",
+            "H2",
+            "entry",
+            "prepared",
+            "food",
+            "Hazel bars",
+            "category",
+            "bar_cookies_cut_and_wrapped");
+    assertThat(made.status()).as(made.text()).isEqualTo(303);
+    String code = Visit.target(made).replaceFirst("/lots/([^?#]+).*", "$1");
+    served.at("2026-03-03T10:00:00Z");
+    food("wheat tree_nuts", "");
+    served.at("2026-03-03T11:00:00Z");
+    assertThat(taken(code, "Olive Tearoom").status()).isEqualTo(422);
+    assertThat(page("/trace?allergen=tree_nuts"))
+        .contains(
+            "Hazel bars (" + code + "), portions: 2 – taken with labels that did not name it");
+    labels(code, "&count=24&leaves=yes");
+    served.at("2026-03-03T12:00:00Z");
+    assertThat(taken(code, "Fair").status()).isEqualTo(303);
+  }
+
   /** W3C, Fetch Metadata Request Headers: what a browser says of a request nobody made by hand. */
   @ParameterizedTest
   @CsvSource({
