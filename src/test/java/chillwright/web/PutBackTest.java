@@ -102,8 +102,19 @@ class PutBackTest {
     assertThat(served.get("/api/v1/lots/BARS-1").json().at("/onHand").asBoolean()).isFalse();
     assertThat(entries("BARS-1").findValuesAsText("entry")).containsExactly("cooling", "portions");
     assertThat(visit.open("/lots/BARS").text()).doesNotContain("/lots/BARS-1/put-back");
-    assertThat(visit.open("/lots/BARS-1").text()).contains("put back into BARS, none left");
+    assertThat(visit.open("/lots/BARS-1").text())
+        .contains("put back into BARS, none left", "It is in BARS again")
+        .doesNotContain("It left the kitchen");
     assertThat(visit.submit("/lots/BARS-1/put-back").status()).isEqualTo(422);
+  }
+
+  /** Portions that a part holds beyond those found are no answer to the count. */
+  @Test
+  void a_part_is_offered_to_be_put_back_only_where_its_portions_make_up_what_was_found() {
+    String asks = "Was a part divided off by mistake?";
+    assertThat(visit.open("/lots/BARS?more=23").text()).doesNotContain(asks);
+    assertThat(visit.open("/lots/BARS?more=24").text()).contains(asks);
+    assertThat(visit.open("/lots/BARS?more=48").text()).contains(asks);
   }
 
   /** Parts of a part are gone once they are back, so nothing of it is elsewhere. */

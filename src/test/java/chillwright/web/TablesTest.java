@@ -145,6 +145,28 @@ class TablesTest {
         .isEqualTo(served.get("/api/v1/lots/W-1-1").json().at(keeping).asText());
   }
 
+  /** What was divided off is judged with the whole, by one file. */
+  @Test
+  void the_log_of_a_batch_holds_those_of_its_parts() throws IOException {
+    String log =
+        """
+        lot,food,category,when,entry,temperature,portions,from,to
+        B,Bean pot,soup_or_stew,2026-03-01T10:00:00-07:00,prepared,39F,8,,
+        B-1,,,2026-03-01T10:30:00-07:00,frozen,,4,B,
+        B,,,2026-03-01T10:30:00-07:00,portions,,4,,B-1
+        B-1-1,,,2026-03-01T11:30:00-07:00,frozen,,2,B-1,
+        B-1,,,2026-03-01T11:30:00-07:00,portions,,2,,B-1-1
+        T,Bean tray,soup_or_stew,2026-03-01T12:00:00-07:00,prepared,39F,2,B-1,
+        """;
+    assertThat(served.postCsv("/api/v1/imports", log).status()).isEqualTo(200);
+    String batch = served.get("/lots/B/log.csv").text();
+    assertThat(batch).containsSubsequence("\r\nB,", "\r\nB-1,", "\r\nB-1-1,");
+    assertThat(batch).doesNotContain("Bean tray");
+    Reply taken = other.postCsv("/api/v1/imports", batch);
+    assertThat(taken.status()).as(taken.text()).isEqualTo(200);
+    assertThat(lots(other)).containsExactlyInAnyOrder("B", "B-1", "B-1-1");
+  }
+
   /** Cells that a spreadsheet would run, as OWASP lists them under CSV injection (from memory). */
   @Test
   void a_log_with_cells_like_formulas_is_known_when_it_comes_back() throws IOException {

@@ -2,6 +2,7 @@ package chillwright.core.portions;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -39,6 +40,13 @@ public record NetQuantity(String text) {
 
   /** An amount: its number and its unit. */
   static final Pattern EACH = Pattern.compile("(" + DIGITS + ")\\s*(" + UNIT + ")");
+
+  /** A fraction of one sign, and the digit before it: a quarter to seven eighths. */
+  private static final Pattern ONE_SIGN =
+      Pattern.compile("(\\d\\s*)?([\u00bc-\u00be\u2150-\u215e])");
+
+  /** A number of a calculator, such as 1e3. */
+  private static final Pattern POWER = Pattern.compile("\\d[eE][+-]?\\d");
 
   private static final Pattern THOUSANDS = Pattern.compile("[1-9]\\d{0,2},\\d{3}");
 
@@ -102,7 +110,21 @@ public record NetQuantity(String text) {
 
   /** Empty where the words tell no quantity. */
   public static Optional<NetQuantity> read(String text) {
-    return WHOLE.matcher(text).matches() ? Optional.of(new NetQuantity(text)) : Optional.empty();
+    String plain = withPlainFractions(text);
+    return WHOLE.matcher(plain).matches() && !POWER.matcher(plain).find()
+        ? Optional.of(new NetQuantity(plain))
+        : Optional.empty();
+  }
+
+  /** "1\u00bc" as "1 1/4": Unicode knows what each such sign stands for. */
+  private static String withPlainFractions(String text) {
+    return ONE_SIGN
+        .matcher(text)
+        .replaceAll(
+            found ->
+                (found.group(1) == null ? "" : found.group(1).strip() + " ")
+                    + Normalizer.normalize(found.group(2), Normalizer.Form.NFKC)
+                        .replace('\u2044', '/'));
   }
 
   /**

@@ -21,6 +21,8 @@ import java.util.regex.MatchResult;
 final class NetTotal {
   private static final BigDecimal OUNCES_IN_POUND = BigDecimal.valueOf(16);
 
+  private static final BigDecimal SIXTEENTH = new BigDecimal("0.0625");
+
   private final String text;
   private final BigDecimal portions;
   private final List<Figure> figures;
@@ -112,11 +114,20 @@ final class NetTotal {
     return figure.unit().filter(unit::equals).isPresent();
   }
 
-  /** Significant digits as written; a fraction is exact, and counts as one. */
+  /**
+   * Significant digits as written; a fraction is exact, and counts as one, also where halves,
+   * quarters, eighths or sixteenths of what is told in pounds or ounces are written with a point.
+   */
   private int digits(Figure figure) {
     String written = text.substring(figure.start(), figure.end());
     if (written.indexOf('/') >= 0) {
       return written.indexOf(' ') < 0 ? 1 : 1 + written.substring(0, written.indexOf(' ')).length();
+    }
+    boolean isCustomary = figure.unit().filter(unit -> !unit.kind().isMetric()).isPresent();
+    boolean isWhole = figure.number().stripTrailingZeros().scale() <= 0;
+    if (isCustomary && !isWhole && figure.number().remainder(SIXTEENTH).signum() == 0) {
+      BigDecimal whole = figure.number().setScale(0, RoundingMode.DOWN);
+      return whole.signum() == 0 ? 1 : 1 + whole.precision();
     }
     return figure.number().signum() == 0 ? 1 : figure.number().stripTrailingZeros().precision();
   }

@@ -30,6 +30,9 @@ import java.util.stream.Stream;
 final class AheadPage {
   static final String ADDRESS = "/ahead";
 
+  /** Asks for the form alone, filled with what is given. */
+  static final String FORM = "form";
+
   /** Keys of the words to choose from that stand in no table. */
   static final List<String> APPLIANCES = List.of("refrigerator", "full-freezer", "half-freezer");
 
@@ -92,18 +95,19 @@ final class AheadPage {
           .filter(text -> !text.isEmpty())
           .ifPresent(text -> given.put(parameter.name(), inScale(parameter, text, visitor)));
     }
-    if (given.isEmpty()) {
-      open(context, visitor, asked.get());
+    if (given.isEmpty() || context.queryParam(FORM) != null) {
+      open(context, visitor, asked.get(), given);
     } else {
       answered(context, visitor, asked.get(), given);
     }
   }
 
   /** A link to a question opens its form; what holds of food without power needs no figure. */
-  private void open(Context context, Visitor visitor, Question question) {
+  private void open(
+      Context context, Visitor visitor, Question question, Map<String, String> given) {
     List<Part> says = question == Question.OUTAGE ? Part.afterOutage(visitor) : List.of();
     AheadView view =
-        new AheadView(question.key(), Map.of(), Map.of(), says, List.of(), questions(visitor));
+        new AheadView(question.key(), given, Map.of(), says, List.of(), questions(visitor));
     answer(context, HttpStatus.OK, visitor, view);
   }
 

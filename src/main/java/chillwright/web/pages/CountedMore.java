@@ -129,8 +129,11 @@ record CountedMore(Desk desk, LotView view, Visitor visitor) {
         .filter(entry -> entry.word() == Word.PORTIONS && !isForLot(entry))
         .limit(OFFERED)
         .forEach(entry -> notices.add(ofEntry("share.more-counted.taken", entry)));
+    // What is not told is no reason to leave a part out; one with more than was found is none.
+    int found = asked.matches("\\d{1,6}") ? Integer.parseInt(asked) : Integer.MAX_VALUE;
     List<String> parts =
         lots.putBacks(view.state().lot()).stream()
+            .filter(back -> back.portions() <= found)
             .map(PutBack::part)
             .filter(part -> !part.equals(view.state().lot()))
             .map(LotId::text)

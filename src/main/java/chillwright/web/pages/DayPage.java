@@ -127,6 +127,7 @@ final class DayPage {
         place.inside().stream()
             .map(lot -> new DayView.Inside(lot.lot().text(), lot.food()))
             .toList(),
+        new WarmFreezer(desk, visitor).ways(place),
         place.calls() || owed.contains(place.name()),
         place.acts().stream().map(act -> act(act, visitor)).toList(),
         place.readings().stream().map(reading -> reading(reading, visitor)).toList());

@@ -65,6 +65,7 @@ public record DayView(
    * @param isNotInUse whether it was said so today, so that nobody reads it
    * @param isFreezer whether it may read below zero
    * @param inside lots that are there while it reads beyond its limit
+   * @param costs ways to what a freezer that reads too warm cost the food in it
    * @param calls whether its last reading asks for something to be done
    * @param acts what was done about it today, a line each
    * @param readings those of today, in order of time
@@ -79,6 +80,7 @@ public record DayView(
       boolean isNotInUse,
       boolean isFreezer,
       List<Inside> inside,
+      List<Choice> costs,
       boolean calls,
       List<String> acts,
       List<Reading> readings) {

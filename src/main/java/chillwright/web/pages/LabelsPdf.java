@@ -291,6 +291,11 @@ public final class LabelsPdf {
 
   /** Lots on hand that are nothing but a part of that lot, or a part of such a part. */
   static List<LotView> parts(Kitchen kitchen, LotView lot) {
+    return everyPart(kitchen, lot).stream().filter(view -> view.state().isOnHand()).toList();
+  }
+
+  /** The same, on hand or not, each after what it was divided from. */
+  static List<LotView> everyPart(Kitchen kitchen, LotView lot) {
     Set<LotId> same = new HashSet<>(Set.of(lot.state().lot()));
     List<LotView> parts = new ArrayList<>();
     for (LotId made : lot.descendants()) {
@@ -303,6 +308,6 @@ public final class LabelsPdf {
                 parts.add(view);
               });
     }
-    return parts.stream().filter(view -> view.state().isOnHand()).toList();
+    return parts;
   }
 }

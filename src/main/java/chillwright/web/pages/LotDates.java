@@ -5,6 +5,7 @@ import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.RoomLife;
 import chillwright.core.kitchen.KnownFood;
 import chillwright.core.log.Category;
+import chillwright.core.log.Ending;
 import chillwright.core.log.Phase;
 import chillwright.print.KeepText;
 import chillwright.service.LotView;
@@ -20,7 +21,7 @@ record LotDates(Desk desk, Visitor visitor, Instant now) {
   /** A sentence each; of food that is not for use, or that left, why none holds. */
   List<String> says(LotView view) {
     if (!view.state().isOnHand()) {
-      return List.of(visitor.say("lot.dates.gone"));
+      return List.of(gone(Optional.empty(), visitor));
     }
     Optional<Category> category = category(view.state());
     OptionalInt days = category.map(kind -> roomDays(view, kind)).orElse(OptionalInt.empty());
@@ -49,6 +50,20 @@ record LotDates(Desk desk, Visitor visitor, Instant now) {
       says.add(visitor.say("label.no-date-outside"));
     }
     return says;
+  }
+
+  /** Of a lot of which nothing is left, why none holds. */
+  static String gone(Optional<Ending> ending, Visitor visitor) {
+    return ending
+        .map(
+            end ->
+                switch (end.how()) {
+                  case PUT_BACK -> visitor.say("lot.dates.put-back", end.to());
+                  case COUNTED_OUT -> visitor.say("lot.dates.counted-out");
+                  case DIVIDED, COMBINED -> visitor.say("lot.dates.used-up");
+                  default -> visitor.say("lot.dates.gone");
+                })
+        .orElseGet(() -> visitor.say("lot.dates.gone"));
   }
 
   /** The dates that hold where the lot is now: those of a freezer hold only in it. */

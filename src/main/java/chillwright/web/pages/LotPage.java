@@ -236,7 +236,7 @@ final class LotPage {
         forecasts(view, sentences, scale),
         methods(view),
         findings(view, sentences, visitor),
-        isWholeOfParts ? List.of() : new LotDates(desk, visitor, now).says(view),
+        isWholeOfParts ? List.of() : dates(view, traced, visitor),
         isDateless || isOver ? List.of() : frozenLife(view, visitor),
         isDateless || isOver ? List.of() : because(state, visitor),
         view.sources().stream().map(LotId::text).toList(),
@@ -251,6 +251,12 @@ final class LotPage {
         new LabelWords(desk, visitor, LABEL_ADDRESS).fit(view, parts, labels),
         parts.size(),
         PlansPage.told(desk, state.lot()));
+  }
+
+  private List<String> dates(LotView view, List<Traced> traced, Visitor visitor) {
+    return view.state().isOnHand()
+        ? new LotDates(desk, visitor, desk.kitchen().now()).says(view)
+        : List.of(LotDates.gone(OutWords.ending(traced), visitor));
   }
 
   private List<String> because(LotState state, Visitor visitor) {

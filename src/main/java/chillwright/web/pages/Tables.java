@@ -60,13 +60,17 @@ final class Tables {
     new Table(kind.cells(), rows).answer(context, kind.name().toLowerCase(Locale.ROOT));
   }
 
-  /** All that was written of a lot, after the logs of what it came from, as a log file. */
+  /**
+   * All that was written of a lot, after the logs of what it came from and before those of its
+   * parts, as a log file.
+   */
   void log(Context context) throws IOException {
     Optional<LotView> view = LotPage.view(desk, context, desk.visitor(context));
     if (view.isPresent()) {
       String lot = view.get().state().lot().text();
       Map<LotId, LotView> lots = new LinkedHashMap<>();
       gather(view.get(), lots);
+      LabelsPdf.everyPart(desk.kitchen(), view.get()).forEach(part -> gather(part, lots));
       new LogTable(desk.zone()).of(List.copyOf(lots.values())).answer(context, lot);
     }
   }

@@ -74,6 +74,12 @@ class NetQuantityTest {
         "28 g (1 oz)          | 12 | 340 g (12 oz)",
         "Net Wt 2 oz (56.7 g) | 12 | Net Wt 24 oz (680.3 g)", // 680.388
         "1 1/2 oz (43 g)      | 3  | 4.5 oz (127 g)", // 127.57
+        "1 1/4 oz (35 g)      | 12 | 15 oz (425 g)", // 425.24
+        "1.25 OZ (35g)        | 12 | 15 OZ (425g)",
+        "Net Wt 1\u00bc oz (35 g) | 12 | Net Wt 15 oz (425 g)",
+        "\u00bd oz (14 g)        | 12 | 6 oz (170 g)", // 170.10
+        "12.75 oz (361 g)     | 2  | 25.5 oz (722 g)", // 722.9
+        "0.125 lb (57 g)      | 8  | 1 lb (453 g)", // 453.59
         "1.06 oz (30 g)       | 12 | 12.69 oz (360 g)", // 12.698
         "3.5 oz (100 g)       | 12 | 42.3 oz (1200 g)", // 42.33
         "2.2 lb (1 kg)        | 3  | 6.6 lb (3 kg)", // 6.614
@@ -91,6 +97,12 @@ class NetQuantityTest {
       })
   void so_many_portions_are_so_many_times_the_quantity(String one, int times, String all) {
     assertThat(read(one).times(times).text()).isEqualTo(all);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"1e3 oz", "1E3 g", "2e-1 kg", "\u00bc", "oz"})
+  void what_tells_no_quantity_is_refused(String text) {
+    assertThat(NetQuantity.read(text)).isEmpty();
   }
 
   /** A label whose two figures agree for one portion has two that agree for any number of them. */
