@@ -280,7 +280,19 @@ final class CellReader {
           "the reason, in words",
           "Give the reason of the correction in the note, such as \"read off the pot beside it\".");
     }
-    if (cells.isBlank(Column.LOT)) {
+    if (isNotInUse() && !cells.isBlank(Column.LOT)) {
+      cells.refuse(
+          Column.HOW,
+          "how-of-place",
+          "blank, or no lot",
+          "\"not-in-use\" is said of a place: name the place, and no lot.");
+    } else if (isNotInUse() && !cells.isBlank(Column.TEMPERATURE)) {
+      cells.refuse(
+          Column.TEMPERATURE,
+          "read-not-in-use",
+          "blank",
+          "What is read is in use: log the reading, or that it is not in use.");
+    } else if (cells.isBlank(Column.LOT)) {
       checkWithoutLot(word);
     } else if (word.filter(Word.READING::equals).isPresent()) {
       checkReading();

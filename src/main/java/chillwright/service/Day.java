@@ -80,7 +80,7 @@ public record Day(
    * @param limit what its readings are held against, if anything
    * @param last the last reading until the end of the day, corrections applied
    * @param read how many rounds its readings of the day are; one soon after another is the same
-   * @param inside lots there now, where its last reading is beyond its limit
+   * @param inside lots there now, where its last reading is beyond its limit or it is not in use
    * @param written its readings of the day and what was done about them, in order of time
    */
   public record PlaceRound(

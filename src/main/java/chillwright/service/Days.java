@@ -9,6 +9,7 @@ import chillwright.core.kitchen.KnownPlace;
 import chillwright.core.kitchen.PlaceLimit;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
+import chillwright.core.log.Phase;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.RuleSet;
@@ -27,6 +28,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -47,6 +49,9 @@ public final class Days {
 
   /** A reading so soon after another is no round of its own: common practice, no source. */
   public static final Duration SAME_ROUND = Duration.ofMinutes(15);
+
+  private static final Set<Phase> HELD =
+      EnumSet.of(Phase.CHILLED, Phase.FROZEN, Phase.THAWING, Phase.OPENED, Phase.HOT_HOLDING);
 
   private static final int INSIDE = 50;
   private static final List<String> SIGNS =
@@ -169,7 +174,9 @@ public final class Days {
     Map<String, KnownPlace> known = new TreeMap<>();
     session.setUp().places().forEach(place -> known.put(place.name(), place));
     Set<String> names = new TreeSet<>(known.keySet());
-    onHand.forEach(lot -> lot.standing().flatMap(Standing::place).ifPresent(names::add));
+    onHand.stream()
+        .flatMap(lot -> lot.standing().filter(Days::isHeld).flatMap(Standing::place).stream())
+        .forEach(names::add);
     readings(session, Optional.empty(), end.minus(LATELY), end, Page.MOST)
         .forEach(entry -> entry.details().place().ifPresent(names::add));
     RuleSet rules = kitchen.judge().book().on(date);
@@ -188,6 +195,11 @@ public final class Days {
               written(session, name, start, end)));
     }
     return rounds;
+  }
+
+  /** Whether food stands where it is kept cold or hot, which no stove is that a pot is on. */
+  private static boolean isHeld(Standing standing) {
+    return HELD.contains(standing.phase());
   }
 
   /** How many rounds those readings are: one soon after another is the same round, read again. */
@@ -225,7 +237,7 @@ public final class Days {
   }
 
   private PlaceRound withLots(PlaceRound place) {
-    if (place.isWithin().orElse(true)) {
+    if (place.isWithin().orElse(true) && !place.isNotInUse()) {
       return place;
     }
     LotQuery inside = LotQuery.ALL.at(place.name());

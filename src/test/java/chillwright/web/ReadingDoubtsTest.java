@@ -172,12 +172,26 @@ class ReadingDoubtsTest {
 
   /** FDA Food Code 2022 3-501.16(A)(1): hot from 135 °F on. Food gets no warmer by itself. */
   @ParameterizedTest
-  @CsvSource({"reading, 166, 422", "hot-holding, 150, 422", "reading, 95, 303"})
+  @CsvSource({
+    "reading, 166, 422",
+    "hot-holding, 150, 422",
+    "portions, 166, 422",
+    "served, 166, 422",
+    "chilled, 166, 422",
+    "moved, 166, 422",
+    "reading, 95, 303",
+    "portions, 95, 303",
+    "reheating, 166, 303",
+  })
   void what_cools_and_reads_hot_again_was_reheated(String word, String figure, int status) {
     served.cookSoup("S-1");
     served.at("2026-03-03T19:00:00Z");
     log("S-1", "'entry':'cooling','when':'2026-03-03T11:00:00-07:00','temperature':'90F'");
-    Reply reply = readAt("S-1", word, "11:50", figure);
+    String portions = word.equals("portions") ? "1" : "";
+    String[] fields = {
+      "entry", word, "temperature", figure, "scale", "F", "portions", portions, "place", "Line"
+    };
+    Reply reply = visit.submit("/lots/S-1/entries", fields);
     assertThat(reply.status()).as(reply.text()).isEqualTo(status);
     if (status == 422) {
       assertThat(reply.text()).contains("no reheating is logged", figure + " °F", "90 °F");
@@ -196,5 +210,21 @@ class ReadingDoubtsTest {
           .as(page)
           .containsSubsequence("Held hot: ", "135 °F", "no reheating is logged", "70 °F by 12:00");
     }
+  }
+
+  /** Our own: a figure that was written beside a count is as much at hand as the count. */
+  @ParameterizedTest
+  @CsvSource({"139F, true", "'', false"})
+  void a_figure_beside_a_count_is_at_hand_where_it_is_mended(String figure, boolean isAtHand) {
+    served.cookSoup("S-1");
+    String read = figure.isEmpty() ? "" : "'temperature':'" + figure + "',";
+    log("S-1", "'entry':'portions'," + read + "'portions':1,'when':'2026-03-03T10:12:00-07:00'");
+    String list = visit.open("/lots/S-1/correct").text();
+    String way = list.replaceAll("(?s).*?(/lots/S-1/correct\\?entry=[^\"]+).*", "$1");
+    String page = visit.open(way).text();
+    int folded = page.indexOf("<summary>More");
+    assertThat(page.indexOf("id=\"portions\"")).isBetween(1, folded);
+    assertThat(page.indexOf("id=\"temperature\"") < folded).isEqualTo(isAtHand);
+    assertThat(page.contains("<summary>More: temperature")).isNotEqualTo(isAtHand);
   }
 }

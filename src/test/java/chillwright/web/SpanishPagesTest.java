@@ -76,6 +76,7 @@ class SpanishPagesTest {
     Set<String> names = new TreeSet<>();
     JsonNode lots = served.get("/api/v1/lots?limit=200").json().at("/items");
     lots.forEach(lot -> names.add(lot.at("/food").asText()));
+    lots.forEach(lot -> names.add(lot.at("/place").asText()));
     JsonNode places = served.get("/api/v1/days/2026-11-24").json().at("/places");
     places.forEach(place -> names.add(place.at("/name").asText()));
     return names;

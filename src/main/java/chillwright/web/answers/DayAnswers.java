@@ -44,7 +44,7 @@ public record DayAnswers(RuleBook book, ZoneId zone, Instant now) {
    * @param read how many rounds were read on the day; a reading soon after another is the same
    * @param rounds how often it should be; null where nothing was said of the place
    * @param thawing whether it is a freezer above freezing: see whether the food is still frozen
-   * @param lotsInside where the last reading is beyond the limit
+   * @param lotsInside where the last reading is beyond the limit, or the place is not in use
    * @param acts what was done about its readings on the day
    */
   public record Round(

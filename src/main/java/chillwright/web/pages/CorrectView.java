@@ -33,8 +33,13 @@ public record CorrectView(
     categories = List.copyOf(categories);
   }
 
-  /** Whether it tells of portions that were taken, of which no temperature tells anything. */
+  /** Whether it tells of portions that were taken, so that their number stands first. */
   public boolean isShare() {
     return form.given("entry").equals(Word.PORTIONS.text());
+  }
+
+  /** Whether it tells of portions alone: what was not read beside them is asked for last. */
+  public boolean isUnread() {
+    return isShare() && !form.has("temperature");
   }
 }

@@ -327,6 +327,10 @@ final class DayPage {
     if (!(incoming instanceof Row row)) {
       return List.of();
     }
+    Optional<Question> idle = new IdleDoubt(desk, visitor).of(row);
+    if (idle.isPresent()) {
+      return List.of(idle.get());
+    }
     List<KnownPlace> places = desk.kitchen().setUp().places();
     return row
         .details()

@@ -2,6 +2,7 @@ package chillwright.web.pages;
 
 import chillwright.core.kitchen.Handover;
 import chillwright.core.kitchen.KnownPlace;
+import chillwright.core.log.How;
 import chillwright.core.log.LogEntry;
 import chillwright.core.rules.Finding;
 import chillwright.service.Day;
@@ -15,6 +16,7 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** The round of today and what is unfinished, as tables to take away. */
 record DayTables(Desk desk) {
@@ -64,7 +66,8 @@ record DayTables(Desk desk) {
         place.last().flatMap(LogEntry::temperature).map(read -> read.text()).orElse(""),
         place.isWithin().map(DayTables::yes).orElse(""),
         place.acts().stream()
-            .flatMap(act -> act.note().stream())
+            .map(DayTables::done)
+            .filter(done -> !done.isEmpty())
             .collect(Collectors.joining("; ")));
   }
 
@@ -81,6 +84,12 @@ record DayTables(Desk desk) {
         due.map(found -> found.deadline().orElse(found.settlesAt())).map(this::time).orElse(""),
         over.map(Handover::by).orElse(""),
         over.map(Handover::writtenAt).map(this::time).orElse(""));
+  }
+
+  /** What was done; of a place that is not in use the word of a log file goes first. */
+  private static String done(LogEntry act) {
+    Optional<String> how = Optional.of(How.NOT_IN_USE).filter(act::is).map(How::text);
+    return Stream.concat(how.stream(), act.note().stream()).collect(Collectors.joining(": "));
   }
 
   private static String yes(boolean isSo) {

@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.log.How;
 import java.util.List;
 
 /**
@@ -35,8 +36,21 @@ public record DayView(
 
   /** Whether it is of the reading of a place. */
   public boolean isAskedOf(Place place) {
+    return isAskedThere(place) && !isIdle();
+  }
+
+  /** Whether it is of a place that is said to be not in use. */
+  public boolean isAskedIdle(Place place) {
+    return isAskedThere(place) && isIdle();
+  }
+
+  private boolean isAskedThere(Place place) {
     boolean isThere = place.name().equals(form.given("place")) && !form.has("corrects");
     return isThere && isAskedAt(DayPage.READINGS);
+  }
+
+  private boolean isIdle() {
+    return form.given("how").equals(How.NOT_IN_USE.text());
   }
 
   /** Whether it is of a corrected reading. */

@@ -53,8 +53,10 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
   private static final Set<Phase> MAY_BE_FROZEN =
       EnumSet.of(Phase.RECEIVED, Phase.FROZEN, Phase.THAWING, Phase.REHEATING);
   private static final Set<Phase> COOLS = EnumSet.of(Phase.COOKED, Phase.COOLING, Phase.CHILLED);
-  private static final Set<Word> HOT_READ =
-      EnumSet.of(Word.READING, Word.COOLING, Word.HOT_HOLDING);
+
+  /** An entry of these words says itself that the food was heated. */
+  private static final Set<Word> HEATS = EnumSet.of(Word.COOKED, Word.REHEATING);
+
   private static final Set<Phase> COLD =
       EnumSet.of(Phase.PREPARED, Phase.OPENED, Phase.CHILLED, Phase.FROZEN, Phase.THAWING);
 
@@ -146,7 +148,7 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
 
   /** Food that cools reads hot again, and nobody logged that it was reheated. */
   private Optional<Question> heatedUnlogged(Temperature given, Row row) {
-    boolean isRead = HOT_READ.contains(row.word()) && isIn(COOLS);
+    boolean isRead = !HEATS.contains(row.word()) && isIn(COOLS);
     return before(row)
         .filter(last -> isRead && !isBetween(given, row) && isHotAgain(given, last))
         .map(last -> after("heated", "entry.doubt.heated", given, last));

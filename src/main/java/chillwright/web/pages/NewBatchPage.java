@@ -29,6 +29,9 @@ final class NewBatchPage {
 
   private static final int MOST_CONTAINERS = 50;
 
+  /** No kitchen is warmer: common practice, no source. */
+  private static final double KITCHEN_CELSIUS = 40;
+
   /** The ways a batch comes into the kitchen, the commonest first. */
   private static final List<String> WORDS =
       List.of(
@@ -152,13 +155,32 @@ final class NewBatchPage {
     }
   }
 
-  /** Where the food is kept frozen it does not stand yet before somebody froze it. */
+  /**
+   * Where the food is kept cold it does not stand yet while it is hot, nor where it is kept frozen
+   * before somebody froze it.
+   */
   private boolean mayStandIn(String place, Map<String, String> fields) {
+    if (isHot(fields)) {
+      return false;
+    }
     boolean isFreezer =
         desk.kitchen().setUp().places().stream()
             .filter(known -> known.name().equals(place))
             .anyMatch(known -> known.kind() == Kind.FREEZER);
     return !isFreezer || fields.getOrDefault("entry", "").equals(Word.FROZEN.text());
+  }
+
+  /** Just cooked, or made and warmer than a kitchen. */
+  private boolean isHot(Map<String, String> fields) {
+    String word = fields.getOrDefault("entry", "");
+    Incoming made = form(fields, desk.kitchen().now()).row("made");
+    boolean isCool =
+        made instanceof Row row
+            && row.details()
+                .temperature()
+                .filter(read -> read.celsiusDegrees() > KITCHEN_CELSIUS)
+                .isEmpty();
+    return word.equals(Word.COOKED.text()) || (word.equals(Word.PREPARED.text()) && !isCool);
   }
 
   private static void fill(Map<String, String> fields, String name, Optional<String> usual) {
