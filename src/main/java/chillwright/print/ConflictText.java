@@ -38,7 +38,10 @@ record ConflictText(PlanText text) {
                   ? " " + text.say("plan.conflict.short.hands")
                   : "")
               + clash(conflict);
-      case CLOSED -> text.say("plan.conflict.closed");
+      case CLOSED ->
+          conflict.dish().isEmpty()
+              ? text.say("plan.conflict.closed")
+              : text.say("plan.conflict.closed.dish", conflict.dish());
       case TOO_MUCH -> text.say("plan.conflict.too-much");
     };
   }

@@ -201,6 +201,10 @@ public final class Planner {
     }
     if (!menu.open().isEmpty() && isPossible(menu.alwaysOpen())) {
       found.add(new Conflict(Why.CLOSED, "", Menu.HANDS, 0));
+      windows.stream()
+          .filter(window -> possible(menu, List.of(window)).isEmpty())
+          .map(window -> new Conflict(Why.CLOSED, window.dish().name(), Menu.HANDS, 0))
+          .forEach(found::add);
     }
     return found.isEmpty() ? List.of(new Conflict(Why.TOO_MUCH, "", "", 0)) : found;
   }
@@ -234,7 +238,11 @@ public final class Planner {
   }
 
   private Optional<List<Task>> possible(Menu other) {
-    Planner planner = new Planner(other, windows, budget);
+    return possible(other, windows);
+  }
+
+  private Optional<List<Task>> possible(Menu other, List<Window> some) {
+    Planner planner = new Planner(other, some, budget);
     List<Job> jobs = planner.jobs();
     if (jobs.stream().anyMatch(Planner::isImpossible)) {
       return Optional.empty();

@@ -1,6 +1,7 @@
 package chillwright.core.plan;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 
 import chillwright.core.log.Category;
 import chillwright.core.plan.Dish.Route;
@@ -203,6 +204,27 @@ class PlannerTest {
         .hasSize(2)
         .allMatch(task -> task.kind() == Kind.FINISH && task.step().equals("reheat"));
     assertThat(plan(menu(Map.of("hob", 3.0), three)).isFound()).isTrue();
+  }
+
+  /** By definition: 90 minutes before half past five or later begin while the kitchen is closed. */
+  @Test
+  void a_dish_that_finds_no_open_hour_by_itself_is_named() {
+    EnumSet<DayOfWeek> daily = EnumSet.allOf(DayOfWeek.class);
+    Menu menu =
+        new Menu(
+            SERVING,
+            ZONE,
+            FROM,
+            Map.of("hob", 2.0, "hands", 1.0),
+            List.of(
+                new Hours(daily, LocalTime.of(8, 0), LocalTime.of(12, 0)),
+                new Hours(daily, LocalTime.of(17, 30), LocalTime.of(20, 0))),
+            List.of(
+                dish("braise", Route.FRESH, Map.of(), 60),
+                dish("stew", Route.CHILLED, Map.of(), 60)));
+    assertThat(plan(menu).conflicts())
+        .extracting(Conflict::why, Conflict::dish)
+        .containsExactly(tuple(Why.CLOSED, ""), tuple(Why.CLOSED, "braise"));
   }
 
   @Test
