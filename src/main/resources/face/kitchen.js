@@ -1,6 +1,7 @@
-/* Three small helps; every page works without them. The clock that counts down, a page that brings
-   itself up to date, and an outbox for what is saved while the line is dead. Kitchens use plain HTTP
-   on a name of their own network, so nothing here may need a secure context. */
+/* Small helps; every page works without them. The clock that counts down, a page that brings itself
+   up to date, an outbox for what is saved while the line is dead, a word before typed text is lost.
+   Kitchens use plain HTTP on a name of their own network, so nothing here may need a secure
+   context. */
 (() => {
   const root = document.documentElement.dataset;
   const fill = (text, value) => text.replace("{0}", value);
@@ -195,6 +196,15 @@
     } catch (dead) {
       keep(one, form);
     }
+  });
+  // Another language or scale brings the page anew: what is typed, or was refused, would be lost.
+  const isTyped = () =>
+    document.querySelector("form.entry [aria-invalid=true]") ||
+    [...document.querySelectorAll("form.entry :is(input:not([type=hidden]), textarea)")].some(
+      (i) => i.value !== i.defaultValue,
+    );
+  document.querySelector("form.ways")?.addEventListener("submit", (event) => {
+    if (isTyped() && !confirm(root.leave)) event.preventDefault();
   });
   addEventListener("pageshow", () => {
     for (const form of document.querySelectorAll("[data-sending]")) delete form.dataset.sending;

@@ -17,6 +17,7 @@ import java.util.Optional;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import java.util.stream.Stream;
+import org.openqa.selenium.Alert;
 import org.openqa.selenium.By;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
@@ -209,6 +210,14 @@ final class Browser implements AutoCloseable {
         .ignoring(org.openqa.selenium.WebDriverException.class)
         .withMessage(() -> what + " was waited for in vain; there is: " + text())
         .until(condition);
+  }
+
+  /** What a page asks before it goes on; the answer is no. */
+  String refuse() {
+    Alert asked = driver.switchTo().alert();
+    String says = asked.getText();
+    asked.dismiss();
+    return says;
   }
 
   String address() {

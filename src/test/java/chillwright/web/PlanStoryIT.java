@@ -46,4 +46,18 @@ class PlanStoryIT extends PhoneStories {
     phone().tapText("Pull list: out of the freezer, and to use");
     phone().waitFor("Nothing is to come out");
   }
+
+  /** Another language brings the page anew: own design, no source. */
+  @Test
+  void what_is_half_typed_is_not_lost_with_the_language_without_a_word() {
+    open("/plans");
+    phone().type("form.entry input:not([type=hidden])", "Half a name");
+    phone().tapText("Español");
+    assertThat(phone().refuse()).contains("not saved is lost");
+    assertThat(phone().find("form.entry input:not([type=hidden])").getDomProperty("value"))
+        .isEqualTo("Half a name");
+    phone().reload();
+    phone().tapText("Español");
+    phone().waitFor("Planificar");
+  }
 }
