@@ -32,7 +32,9 @@ record LimitText(Language language, Function<Limit, String> degrees) {
     if (rule.shape() instanceof DayCount count) {
       String days =
           count.days().isPresent()
-              ? say("limit.days", count.days().getAsInt())
+              ? say(
+                  count.days().getAsInt() == 1 ? "limit.day" : "limit.days",
+                  count.days().getAsInt())
               : say("limit.days.chart");
       return say(count.firstDayCounts() ? "limit.days.with-first" : "limit.days.after", days);
     }

@@ -41,6 +41,25 @@ class AheadPageTest {
     }
   }
 
+  /** Days in words, the same in every field of the page; common practice, no source. */
+  @Test
+  void a_day_is_taken_as_people_say_it() {
+    String spell = "category=bar_cookies_cut_and_wrapped&steps=10F:1d";
+    assertThat(served.get("/ahead?question=frozen-life&" + spell + "&frozen=10+Nov+2025").text())
+        .contains("Quality fades from");
+    assertThat(served.get("/ahead?question=frozen-life&" + spell + "&frozen=3+days+ago").status())
+        .isEqualTo(200);
+    Served.Reply slip = served.get("/ahead?question=frozen-life&" + spell + "&frozen=10/11");
+    assertThat(slip.status()).isEqualTo(422);
+    assertThat(slip.text()).contains("is no day such as 2026-11-22, 22 Nov 2026 or yesterday");
+    String orders = "category=bar_cookies_cut_and_wrapped&portions=300&batch=48";
+    assertThat(served.get("/ahead?question=batches&" + orders + "&last-day=18+December").status())
+        .isEqualTo(200);
+    assertThat(served.get("/on-hand?good-on=18+December").text()).contains("value=\"2026-12-18\"");
+    assertThat(served.get("/record?from=yesterday&to=3+Mar").text())
+        .contains("value=\"2026-03-02\"", "value=\"2026-03-03\"");
+  }
+
   /** Cold water, 30 minutes a pound: USDA FSIS, The Big Thaw; 12 lb are six hours. */
   @Test
   void a_bird_still_frozen_in_the_morning_is_answered_without_set_up() {

@@ -253,7 +253,7 @@ class RecallTest {
             "Bar crumble (M), portions: 4",
             "Olive Tearoom",
             "Syrup (X), portions: 2 – may bear it",
-            "Nobody named: portions 3, in 2 entries; of these without a count: 1",
+            "Nobody named: portions 3, entries 2; of these without a count: 1",
             "Hazel bars (H2), portions: 3")
         .doesNotContain("cafe rio", "Almond loaf");
     assertThat(served.get("/trace.csv?allergen=tree_nuts").text().lines())

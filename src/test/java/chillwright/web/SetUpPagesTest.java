@@ -110,7 +110,7 @@ class SetUpPagesTest {
   void a_food_can_be_changed_from_the_page() {
     describeSoup();
     assertThat(visit.open("/kitchen").text())
-        .contains("Barley soup", "24 portions", "celery", "food=Barley+soup#food-form");
+        .contains("Barley soup", "portions: 24", "celery", "food=Barley+soup#food-form");
     assertThat(visit.open("/kitchen?food=Barley+soup").text())
         .contains("value=\"Barley soup\"", "value=\"24\"", "water, barley, carrots");
     taken(
@@ -209,7 +209,7 @@ class SetUpPagesTest {
   void the_page_speaks_spanish() {
     describeSoup();
     assertThat(served.get("/kitchen", "Accept-Language", "es").text())
-        .contains("Alimentos que se hacen a menudo", "nueces de árbol", "24 porciones");
+        .contains("Alimentos que se hacen a menudo", "nueces de árbol", "porciones: 24");
   }
 
   @ParameterizedTest

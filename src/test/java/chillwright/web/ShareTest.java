@@ -129,7 +129,7 @@ class ShareTest {
     taken(submit("BAR", "parts", "parts", "4", "portions", "12", "food", "Seed bars"));
     assertThat(lot("BAR-1").at("/phase").asText()).isEqualTo("cooked");
     assertThat(visit.open("/lots/BAR").text())
-        .contains("<b>divided</b> <bdi>into BAR-1 \u2026 BAR-4, 12 portions each</bdi>")
+        .contains("<b>divided</b> <bdi>into BAR-1 \u2026 BAR-4, portions in each: 12</bdi>")
         .contains("/lots/BAR/correct?entry=BAR.5\"><bdi>into BAR-4, Portions 12</bdi>")
         .doesNotContain("To whom BAR", "<b>portions taken</b>");
     assertThat(visit.open("/lots/BAR/correct").text()).contains("into BAR-2, Portions 12");
@@ -140,6 +140,7 @@ class ShareTest {
     assertThat(visit.open("/lots/BAR-1").text())
         .contains("<option value=\"frozen Chest\"")
         .containsSubsequence("name=\"entry\" value=\"frozen\"", "value=\"portions\"");
+    String cooling = "<b>cooling</b>";
     visit.open("/new-batch");
     String[] batch = {
       "lot",
@@ -159,6 +160,10 @@ class ShareTest {
     };
     assertThat(visit.submit("/new-batch", batch).status()).isEqualTo(303);
     assertThat(lot("OAT-2").at("/phase").asText()).isEqualTo("cooked");
+    assertThat(visit.open("/lots/OAT-2").text()).contains("<b>cooked</b>").doesNotContain(cooling);
+    assertThat(visit.open("/lots/BAR-1").text())
+        .contains("<b>divided off</b>")
+        .doesNotContain(cooling);
     // Soup cools on, and is offered its steam table.
     served.post(
         "/api/v1/lots", "{'lot':'POT','food':'Soup','category':'soup_or_stew','portions':8}");
@@ -166,6 +171,7 @@ class ShareTest {
     assertThat(visit.open("/lots/POT").text()).contains("hot-holding Steam table");
     taken(submit("POT", "parts", "parts", "2", "portions", "4", "food", "Soup"));
     assertThat(lot("POT-1").at("/phase").asText()).isEqualTo("cooling");
+    assertThat(visit.open("/lots/POT-1").text()).contains(cooling);
   }
 
   @Test

@@ -56,7 +56,7 @@ class TakenTest {
   void the_list_tells_what_was_taken_for_whom_and_what_is_left() {
     String receipt = visit.open(take("3", "Fair & Co")).text();
     assertThat(receipt)
-        .contains("Taken: 3 portions of Oat bars, for Fair &amp; Co. Left there: 13.")
+        .contains("Taken of Oat bars for Fair &amp; Co, portions: 3. Left there: 13.")
         .containsPattern("role=\"status\".*href=\"/lots/B-1\"")
         .contains("/lots/B-1/correct?entry=");
     Matcher wrong = Pattern.compile("/lots/B-1/correct\\?entry=[^\"]+").matcher(receipt);
@@ -65,8 +65,8 @@ class TakenTest {
     assertThat(visit.open(wrong.group()).text())
         .containsSubsequence("name=\"portions\"", "name=\"to\"", "<summary>", "id=\"temperature\"");
     assertThat(visit.open(take("2", "")).text())
-        .contains("Taken: 2 portions of Oat bars. Left there: 11.");
-    assertThat(visit.open("/on-hand").text()).doesNotContain("Taken:");
+        .contains("Taken of Oat bars, portions: 2. Left there: 11.");
+    assertThat(visit.open("/on-hand").text()).doesNotContain("Taken of");
   }
 
   /** The fields stand before what is folded away, and what has no count says nothing. */
@@ -88,7 +88,7 @@ class TakenTest {
     for (String made : new String[] {"B-1+none", "NO+none", "B-1", "%3Cb%3E+x", "B-1+x+y"}) {
       Reply page = visit.open("/on-hand?taken=" + made);
       assertThat(page.status()).as(made).isEqualTo(200);
-      assertThat(page.text()).as(made).doesNotContain("Taken:");
+      assertThat(page.text()).as(made).doesNotContain("Taken of");
     }
   }
 

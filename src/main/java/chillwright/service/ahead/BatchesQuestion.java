@@ -6,6 +6,7 @@ import chillwright.core.ahead.Filled;
 import chillwright.core.ahead.Season;
 import chillwright.core.ahead.Told;
 import chillwright.core.log.Category;
+import chillwright.logfile.SaidTime;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -72,9 +73,9 @@ final class BatchesQuestion implements Question.Answering {
 
   private static LocalDate lastDay(Given given, LocalDate today) {
     if (!given.has("last-day")) {
-      given.missing("last-day", "a date such as 2026-11-22");
+      given.missing("last-day", Given.DAY);
     }
-    LocalDate last = given.date("last-day").orElse(today);
+    LocalDate last = given.date("last-day", today, SaidTime.Toward.AHEAD).orElse(today);
     if (last.isBefore(today)) {
       String allowed = "a day from " + today + " on";
       String says = "%s has passed: give %s.".formatted(last, allowed);

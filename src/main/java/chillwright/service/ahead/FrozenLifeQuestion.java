@@ -14,6 +14,7 @@ import chillwright.core.measure.Temperature;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.Shape;
 import chillwright.logfile.Degrees;
+import chillwright.logfile.SaidTime;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
@@ -100,9 +101,10 @@ final class FrozenLifeQuestion implements Question.Answering {
       Optional<Category> category = given.oneIfGiven("category", freezable(setting), Category::key);
       Optional<PrintedLife> life =
           given.oneIfGiven("life", setting.handbook().lives(), PrintedLife::key);
-      Optional<LocalDate> frozen = given.date("frozen");
+      Optional<LocalDate> frozen =
+          given.date("frozen", setting.now().toLocalDate(), SaidTime.Toward.PAST);
       if (!given.has("frozen")) {
-        given.missing("frozen", "a date such as 2026-11-22");
+        given.missing("frozen", Given.DAY);
       }
       double factor = given.number("q10", 1, 10, FrozenLife.USUAL_FACTOR);
       Optional<FrozenHistory> history = FrozenLifeQuestion.steps(given);

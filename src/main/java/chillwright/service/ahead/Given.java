@@ -6,8 +6,8 @@ import chillwright.core.log.Problem.Where.InField;
 import chillwright.core.measure.SaidLength;
 import chillwright.core.measure.Temperature;
 import chillwright.logfile.Degrees;
+import chillwright.logfile.SaidDay;
 import chillwright.logfile.SaidTime;
-import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
@@ -27,6 +27,8 @@ import java.util.function.ToIntFunction;
 final class Given {
   private static final int LONGEST_SHOWN = 80;
   private static final String OR = " or ";
+
+  static final String DAY = "a day such as 2026-11-22, 22 Nov 2026 or yesterday";
 
   private static final String SINCE =
       "since when, such as yesterday 14:00, 6 pm or 18:00, a time that has passed; or how long,"
@@ -169,17 +171,15 @@ final class Given {
     return number == Math.rint(number) ? String.valueOf((long) number) : String.valueOf(number);
   }
 
-  Optional<LocalDate> date(String name) {
-    return read(name, "bad-date", "a date such as 2026-11-22", Given::dateOf);
-  }
-
-  private static Optional<LocalDate> dateOf(String text) {
-    try {
-      return Optional.of(LocalDate.parse(text))
-          .filter(day -> day.getYear() >= 1900 && day.getYear() <= 9999);
-    } catch (DateTimeException noDate) {
-      return Optional.empty();
-    }
+  /** A day as people say it; one without its year is the nearest on that side of today. */
+  Optional<LocalDate> date(String name, LocalDate today, SaidTime.Toward toward) {
+    return read(
+        name,
+        "bad-date",
+        DAY,
+        text ->
+            SaidDay.read(text, today, toward)
+                .filter(day -> day.getYear() >= 1900 && day.getYear() <= 9999));
   }
 
   /** A moment to come by the kitchen's own clock, to the minute. */

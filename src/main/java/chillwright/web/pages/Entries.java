@@ -28,8 +28,17 @@ final class Entries {
   private final String code;
   private final Set<String> made;
 
+  /** What the first row of a part is called, where the log was told nothing of cooling. */
+  private final Optional<String> begun;
+
   private Entries(
-      Desk desk, Visitor visitor, List<LogEntry> all, String code, Collection<LotId> made) {
+      Desk desk,
+      Visitor visitor,
+      List<LogEntry> all,
+      String code,
+      Collection<LotId> made,
+      Optional<String> begun) {
+    this.begun = begun;
     this.desk = desk;
     this.visitor = visitor;
     this.all = all;
@@ -39,12 +48,40 @@ final class Entries {
 
   /** Of no lot. */
   Entries(Desk desk, Visitor visitor) {
-    this(desk, visitor, List.of(), "", List.of());
+    this(desk, visitor, List.of(), "", List.of(), Optional.empty());
   }
 
   /** Entries of the lot as they were written, corrections included. */
   Entries(Desk desk, Visitor visitor, LotView view) {
-    this(desk, visitor, view.entries(), view.state().lot().text(), view.descendants());
+    this(desk, visitor, view.entries(), view.state().lot().text(), view.descendants(), begun(view));
+  }
+
+  /**
+   * A part of what was cooked begins with a row of cooling that the form wrote. Of food that needs
+   * no cold nobody said so: at the same moment it was cooked, later it was divided off.
+   */
+  private static Optional<String> begun(LotView view) {
+    Optional<LogEntry> first = view.entries().stream().findFirst();
+    if (view.sources().size() != 1 || first.filter(Entries::isPlainCooling).isEmpty()) {
+      return Optional.empty();
+    }
+    Instant moment = first.get().happenedAt();
+    return view
+        .judged()
+        .filter(judged -> !judged.timeline().food().category().tcs())
+        .map(judged -> judged.timeline().entries())
+        .orElse(List.of())
+        .stream()
+        .filter(entry -> !entry.id().equals(first.get().id()))
+        .filter(entry -> !entry.happenedAt().isAfter(moment))
+        .filter(entry -> entry.word().phase().isPresent())
+        .reduce((before, last) -> last)
+        .filter(last -> last.word() == Word.COOKED || last.word() == Word.PREPARED)
+        .map(last -> last.happenedAt().equals(moment) ? title(last) : "word.divided-off");
+  }
+
+  private static boolean isPlainCooling(LogEntry entry) {
+    return entry.word() == Word.COOLING && entry.temperature().isEmpty();
   }
 
   /**
@@ -136,7 +173,10 @@ final class Entries {
 
   /** The same of this lot: what went into a part of it was divided. */
   String titled(LogEntry entry) {
-    return isDivided(entry) ? "word.divided" : title(entry);
+    boolean isFirst = !all.isEmpty() && all.get(0).id().equals(entry.id());
+    return isFirst && begun.isPresent() && isPlainCooling(entry)
+        ? begun.get()
+        : isDivided(entry) ? "word.divided" : title(entry);
   }
 
   private boolean isDivided(LogEntry entry) {

@@ -1,6 +1,7 @@
 package chillwright.web.pages;
 
 import chillwright.core.keeping.StillGood;
+import chillwright.logfile.SaidTime.Toward;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
@@ -23,7 +24,8 @@ final class GoodOnForm {
   static Optional<StillGood> read(Parameters parameters, Desk desk, Visitor visitor) {
     LocalDate today = LocalDate.ofInstant(desk.kitchen().now(), desk.zone());
     Optional<Integer> days = parameters.days(DAYS, MOST_DAYS);
-    Optional<LocalDate> day = parameters.day(DAY).or(() -> days.map(posted -> today));
+    Optional<LocalDate> day =
+        parameters.day(DAY, today, Toward.AHEAD).or(() -> days.map(posted -> today));
     day.filter(today::isAfter)
         .map(desk.times(visitor)::day)
         .ifPresent(over -> parameters.refuseField(DAY, visitor.say("lots.good-on.over", over)));

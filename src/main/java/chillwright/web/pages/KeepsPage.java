@@ -12,6 +12,7 @@ import chillwright.core.rules.Rule;
 import chillwright.core.rules.RuleSet;
 import chillwright.core.rules.Shape.Hold;
 import chillwright.core.rules.Shape.TimeAlone;
+import chillwright.logfile.SaidTime.Toward;
 import chillwright.print.Figures;
 import chillwright.print.KeepText;
 import chillwright.rulebook.Handbook;
@@ -325,7 +326,7 @@ final class KeepsPage {
     }
     LocalDate today = LocalDate.ofInstant(desk.kitchen().now(), desk.zone());
     Optional<LocalDate> date =
-        Parameters.parsed(given)
+        Parameters.read(given, today, name.equals("until") ? Toward.AHEAD : Toward.PAST)
             .filter(day -> name.equals("until") || !day.isAfter(today.plusYears(1)));
     if (date.isEmpty()) {
       wrong.put(name, visitor.say("keeps.bad-date", given));

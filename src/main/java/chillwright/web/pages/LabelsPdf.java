@@ -3,6 +3,7 @@ package chillwright.web.pages;
 import chillwright.core.keeping.LotState;
 import chillwright.core.kitchen.LabelsMade;
 import chillwright.core.log.LotId;
+import chillwright.logfile.SaidTime.Toward;
 import chillwright.paper.Label;
 import chillwright.paper.LabelRoom;
 import chillwright.paper.LabelSheets;
@@ -158,7 +159,7 @@ public final class LabelsPdf {
   /** The day it is posted; refused where it is over, or where a lot is not to be used by then. */
   private Optional<LocalDate> posted(List<Wanted> wanted, Parameters parameters, Visitor visitor) {
     LocalDate today = LocalDate.ofInstant(desk.kitchen().now(), desk.zone());
-    Optional<LocalDate> posted = parameters.day(POSTED);
+    Optional<LocalDate> posted = parameters.day(POSTED, today, Toward.AHEAD);
     if (posted.isPresent() && !leaves(parameters)) {
       parameters.refuse(visitor.say("labels.posted.stays"));
     }

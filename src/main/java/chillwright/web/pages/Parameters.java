@@ -2,8 +2,9 @@ package chillwright.web.pages;
 
 import chillwright.core.measure.SaidLength;
 import chillwright.logfile.Cells;
+import chillwright.logfile.SaidDay;
+import chillwright.logfile.SaidTime.Toward;
 import io.javalin.http.Context;
-import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -13,13 +14,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.function.ToIntFunction;
-import java.util.regex.Pattern;
 
 /** What the address of a page asks for, with every fault of it in words. */
 final class Parameters {
-  /** Four digits of year: what lies further off is no day of a kitchen. */
-  private static final Pattern DATE = Pattern.compile("\\d{4}-\\d\\d-\\d\\d");
-
   /** The earliest day that a log may hold, and as far ahead. */
   private static final LocalDate FIRST = LocalDate.ofInstant(Cells.EARLIEST, ZoneOffset.UTC);
 
@@ -101,8 +98,8 @@ final class Parameters {
 
   /** The days from "from" to "to"; the usual ones where they are not given, or not days. */
   Period period(LocalDate usualFrom, LocalDate usualTo) {
-    Optional<LocalDate> from = day("from");
-    Optional<LocalDate> to = day("to");
+    Optional<LocalDate> from = day("from", usualTo, Toward.PAST);
+    Optional<LocalDate> to = day("to", usualTo, Toward.PAST);
     Period asked =
         new Period(
             from.orElse(usualFrom.isAfter(to.orElse(usualTo)) ? to.get() : usualFrom),
@@ -113,27 +110,20 @@ final class Parameters {
     return faults.isEmpty() ? asked : new Period(usualFrom, usualTo);
   }
 
-  /** A day; empty where none, or no such, was given. */
-  Optional<LocalDate> day(String name) {
+  /** A day, as people say it today; empty where none, or no such, was given. */
+  Optional<LocalDate> day(String name, LocalDate today, Toward toward) {
     Optional<String> given = text(name);
-    Optional<LocalDate> day = given.flatMap(Parameters::parsed);
+    Optional<LocalDate> day = given.flatMap(text -> read(text, today, toward));
     if (given.isPresent() && day.isEmpty()) {
       refuse("fault.day", name, given.get(), FIRST + " \u2013 " + LAST);
     }
     return day;
   }
 
-  /** A day as forms send it, within what a log may hold; empty for anything else. */
-  static Optional<LocalDate> parsed(String text) {
-    if (!DATE.matcher(text).matches()) {
-      return Optional.empty();
-    }
-    try {
-      LocalDate day = LocalDate.parse(text);
-      return Optional.of(day).filter(d -> !d.isBefore(FIRST) && !d.isAfter(LAST));
-    } catch (DateTimeException e) {
-      return Optional.empty();
-    }
+  /** A day within what a log may hold; empty for anything else. */
+  static Optional<LocalDate> read(String text, LocalDate today, Toward toward) {
+    return SaidDay.read(text, today, toward)
+        .filter(day -> !day.isBefore(FIRST) && !day.isAfter(LAST));
   }
 
   private void refuse(String key, String name, String given, Object allowed) {
