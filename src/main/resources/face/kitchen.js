@@ -138,10 +138,26 @@
     }
   };
 
-  const entryOf = (form) => {
+  // The round is sent figure by figure, so that each is kept or refused by itself.
+  const OF_PLACE = ["place", "temperature", "by"];
+  const entriesOf = (form) => {
+    const data = new FormData(form);
+    const places = data.getAll("place");
+    if (places.length < 2) return [{ one: entryOf(form, [...data]) }];
+    const others = [...data].filter(([name]) => !OF_PLACE.includes(name));
+    const boxes = [...form.elements].filter((each) => each.name === "temperature");
+    const all = places.map((place, i) => {
+      const isKept = data.get("kept-of") === place;
+      const rest = others.filter(([name]) => isKept || !/^(kept|kept-of|when)$/.test(name));
+      const own = OF_PLACE.map((name) => [name, data.getAll(name)[i]]);
+      return { one: entryOf(form, [...rest, ...own]), box: boxes[i] };
+    });
+    return all.filter(({ box }) => box.value.trim());
+  };
+  const entryOf = (form, filled) => {
     const fields = {};
     // Ticks of one name are sent as one field, a blank between them.
-    for (const [name, value] of new FormData(form)) {
+    for (const [name, value] of filled) {
       fields[name] = name in fields ? fields[name] + " " + value : value;
     }
     const to = form.getAttribute("action");
@@ -158,9 +174,9 @@
       shown: [of, figure || fields.portions, time, food].filter(Boolean).join(" "),
     };
   };
-  const keep = (one, form) => {
+  const keep = (left, form) => {
     try {
-      store([...load(), one]);
+      store([...load(), ...left.map(({ one }) => one)]);
       form.reset();
       said = root.kept;
     } catch (full) {
@@ -169,6 +185,15 @@
     delete form.dataset.sending;
     lost(true);
     document.getElementById("line").scrollIntoView({ block: "nearest" });
+  };
+  // The page that tells of the last, and of the others too.
+  const allOf = (saved) => {
+    const last = new URL(saved.pop());
+    for (const each of saved) {
+      const place = new URL(each).searchParams.get("saved");
+      if (place) last.searchParams.append("saved", place);
+    }
+    return last.href;
   };
   const go = (address) => {
     if (address === location.href) location.reload();
@@ -180,21 +205,39 @@
     event.preventDefault();
     if (form.dataset.sending) return;
     form.dataset.sending = "yes";
-    const one = entryOf(form);
+    const left = entriesOf(form);
+    const saved = [];
+    let isRefused = left.length === 0;
+    let next = 0;
     try {
-      const answer = await send(one);
-      if (answer.status === 401) {
-        keep(one, form);
-        enter();
-      } else if (answer.ok) {
-        if (one.fields.kept) drop(one.fields.kept);
-        go(answer.url);
-      } else {
-        // What was refused is sent once more as a plain form, so that its page says why.
-        form.submit();
+      for (const { one, box } of [...left]) {
+        const answer = await send(one);
+        if (answer.status === 401) {
+          keep(left.slice(next), form);
+          return enter();
+        }
+        if (answer.ok) {
+          if (one.fields.kept) drop(one.fields.kept);
+          saved.push(answer.url);
+          left.splice(next, 1);
+          if (box) box.value = "";
+        } else {
+          isRefused = true;
+          next += 1;
+        }
       }
+      // What was refused is sent once more as a plain form, so that its page says why.
+      if (!isRefused) return go(allOf(saved));
+      for (const each of saved) {
+        const told = document.createElement("input");
+        told.type = "hidden";
+        told.name = "was-saved";
+        told.value = new URL(each).searchParams.get("saved") || "";
+        form.append(told);
+      }
+      form.submit();
     } catch (dead) {
-      keep(one, form);
+      keep(left, form);
     }
   });
   // Another language or scale brings the page anew: what is typed, or was refused, would be lost.

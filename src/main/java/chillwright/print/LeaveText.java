@@ -26,7 +26,7 @@ public final class LeaveText {
             && !Acts.isAllowed(finding, timeline)
             && Acts.reheatedSince(finding, timeline, rules).isEmpty()
             && TOLD.stream().noneMatch(finding::has)
-            && OpenReheat.during(finding, timeline, rules).isEmpty()
+            && OpenReheat.during(finding, timeline, rules, now).isEmpty()
             && finding.offered(now).stream().anyMatch(a -> a.isReheat() && !a.isReheatByItself());
     return isOffered ? " " + language.say("act.leave") : "";
   }

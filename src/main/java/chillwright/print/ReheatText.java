@@ -4,6 +4,7 @@ import chillwright.core.log.Timeline;
 import chillwright.core.measure.Limit;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
+import chillwright.core.rules.OpenReheat.Running;
 import chillwright.core.rules.Remark;
 import chillwright.core.rules.Rule;
 import java.time.Instant;
@@ -20,7 +21,7 @@ record ReheatText(Sentences by) {
   /**
    * Of a limit that was missed, after what was missed; empty where no reheat is offered any more.
    */
-  Optional<String> missed(Finding finding, Timeline timeline, Limit to) {
+  Optional<String> missed(Finding finding, Timeline timeline, Running open) {
     boolean isAllowed = Acts.isAllowed(finding, timeline);
     Optional<Rule.Action> offered =
         finding.offered(by.now()).stream().filter(Rule.Action::isReheat).findFirst();
@@ -28,10 +29,12 @@ record ReheatText(Sentences by) {
     if (offered.isEmpty() && isOver && !isAllowed) {
       return Optional.empty();
     }
-    String figure = to.text(by.scale());
+    String figure = open.to().text(by.scale());
     String now =
         offered
             .flatMap(finding::offeredUntil)
+            .map(open::by)
+            .or(open::last)
             .map(last -> say("by", figure, by.time(last)))
             .orElse(figure);
     boolean isByItself = offered.filter(Rule.Action::isReheatByItself).isPresent();

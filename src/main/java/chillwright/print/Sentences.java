@@ -2,13 +2,13 @@ package chillwright.print;
 
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Timeline;
-import chillwright.core.measure.Limit;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.HeldHot;
 import chillwright.core.rules.Occasion;
 import chillwright.core.rules.OpenReheat;
+import chillwright.core.rules.OpenReheat.Running;
 import chillwright.core.rules.Remark;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.RuleSet;
@@ -79,11 +79,11 @@ public record Sentences(ZoneId zone, Scale scale, Instant now, Language language
    * reach by when, and of food that is held hot the hot limit before that of a cooling.
    */
   public String says(Finding finding, Timeline timeline, RuleSet rules) {
-    Optional<Limit> open = OpenReheat.during(finding, timeline, rules);
+    Optional<Running> open = OpenReheat.during(finding, timeline, rules, now);
     ReheatText reheats = new ReheatText(this);
     if (finding.at(now) == Verdict.PENDING) {
       Instant last = finding.deadline().orElse(finding.settlesAt());
-      return open.map(to -> reheats.pending(finding, to, last, left(last)))
+      return open.map(to -> reheats.pending(finding, to.to(), to.by(last), left(to.by(last))))
           .or(
               () ->
                   HeldHot.despite(finding, timeline, rules)

@@ -61,9 +61,9 @@ class ReheatStoryTest {
     assertThat(visit.open("/").text()).contains(says);
     assertThat(visit.open("/day").text()).contains(says);
     assertThat(visit.open("/deadlines.ics").text()).contains("165 °F by 09:30: Rice (POT)");
-    // Hot enough to be held hot is not yet reheated.
+    // Hot enough to be held hot is not yet reheated, and two hours are all that a reheat has.
     log("08:40", "'entry':'reading','temperature':'140F'");
-    assertThat(told()).contains("165 °F by 10:40").doesNotContain("Hold it at", "70 °F");
+    assertThat(told()).contains("165 °F by 10:30").doesNotContain("Hold it at", "70 °F");
     at("08:50");
     log("08:50", "'entry':'reading','temperature':'166F'");
     assertThat(told()).contains("Hold it at 135 °F or above, or cool it: 70 °F by 10:50");
@@ -89,6 +89,32 @@ class ReheatStoryTest {
     assertThat(told())
         .contains("Reheated since: 166 °F", "So it is for use")
         .doesNotContain("Discard", LEAVE, "Use it only if");
+  }
+
+  /** FDA Food Code 2022 3-403.11(D): within two hours, here from 09:10 on. */
+  @Test
+  void a_late_one_has_two_hours_and_no_more() {
+    at("11:30");
+    log("07:00", "'entry':'cooked','temperature':'200F'");
+    log("09:05", "'entry':'reading','temperature':'99F'");
+    log("09:06", "'entry':'action','how':'allowed'");
+    log("09:10", "'entry':'reheating','temperature':'99F'");
+    at("09:20");
+    assertThat(told()).contains("heat it to 165 °F by 11:10").doesNotContain("by 13:00");
+    at("11:20");
+    log("11:11", "'entry':'reading','temperature':'166F'");
+    assertThat(told()).doesNotContain("Reheated since", "by 11:10");
+  }
+
+  @Test
+  void a_late_one_done_in_two_hours_is_told() {
+    at("11:30");
+    log("07:00", "'entry':'cooked','temperature':'200F'");
+    log("09:05", "'entry':'reading','temperature':'99F'");
+    log("09:06", "'entry':'action','how':'allowed'");
+    log("09:10", "'entry':'reheating','temperature':'99F'");
+    log("11:10", "'entry':'reading','temperature':'166F'");
+    assertThat(told()).contains("Reheated since: 166 °F");
   }
 
   @Test

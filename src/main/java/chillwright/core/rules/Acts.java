@@ -4,7 +4,6 @@ import chillwright.core.log.How;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Timeline;
 import chillwright.core.log.Word;
-import chillwright.core.measure.Limit;
 import chillwright.core.rules.Shape.DayCount;
 import chillwright.core.rules.Shape.Reach;
 import java.time.Instant;
@@ -155,20 +154,30 @@ public final class Acts {
     return missed.offered(hot.happenedAt()).stream().anyMatch(Rule.Action::isReheatByItself);
   }
 
-  /** The first reading of a full reheat that was logged since a limit was missed. */
+  /** The first reading of a full reheat, done in its time, that was logged since a miss. */
   public static Optional<LogEntry> reheatedSince(Finding missed, Timeline timeline, RuleSet rules) {
-    Optional<Limit> hot =
-        rules
-            .rule(Occasion.REHEATING)
-            .filter(rule -> rule.shape() instanceof Reach)
-            .map(rule -> ((Reach) rule.shape()).to());
-    return timeline.own().stream()
-        .filter(entry -> !entry.happenedAt().isBefore(missed.settlesAt()))
-        .dropWhile(entry -> entry.word() != Word.REHEATING)
-        .filter(
-            entry ->
-                entry.temperature().flatMap(t -> hot.filter(h -> h.isHotEnough(t))).isPresent())
-        .findFirst();
+    Optional<Reach> reach = Thresholds.reach(rules, Occasion.REHEATING);
+    Optional<LogEntry> row = Optional.empty();
+    for (LogEntry entry : timeline.own()) {
+      if (entry.happenedAt().isBefore(missed.settlesAt())) {
+        continue;
+      }
+      if (entry.word() == Word.REHEATING) {
+        row = Optional.of(entry);
+      }
+      if (row.isPresent() && isFull(reach, row.get(), entry)) {
+        return Optional.of(entry);
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static boolean isFull(Optional<Reach> reach, LogEntry row, LogEntry reading) {
+    return reading.temperature().isPresent()
+        && reach
+            .filter(full -> Reheat.isHotEnough(full.to(), reading))
+            .filter(full -> Reheat.isInTime(full, row, reading))
+            .isPresent();
   }
 
   /** From when on something is owed to a lot on hand; empty if nothing is, or ever will be. */

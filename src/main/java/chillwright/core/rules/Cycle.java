@@ -165,10 +165,10 @@ final class Cycle {
   }
 
   /**
-   * How a reading ends this cooling. A logged reheat closes it where it reaches its limit before
-   * any running one passed. A later one closes nothing, but where the kitchen logged an action
-   * since the limit was missed, before the reheat or after it, that is the leave of its authority:
-   * the cooling starts again beside what was missed.
+   * How a reading ends this cooling. A logged reheat closes it where it reaches its limit in the
+   * time that any reheat has, and before any running one passed. A later one closes nothing, but
+   * where the kitchen logged an action since the limit was missed, before the reheat or after it,
+   * that is the leave of its authority: the cooling starts again beside what was missed.
    */
   Optional<End> endedBy(
       LogEntry reading, RuleSet rules, List<LogEntry> coolestOfLot, List<LogEntry> actions) {
@@ -180,6 +180,7 @@ final class Cycle {
     boolean isReached =
         Thresholds.reach(rules, Thresholds.reheating(row))
             .filter(reach -> Reheat.isReached(reach, row, reading, coolestOfLot))
+            .filter(reach -> Reheat.isInTime(reach, row, reading))
             .isPresent();
     if (!isReached) {
       return Optional.empty();

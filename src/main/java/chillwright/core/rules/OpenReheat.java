@@ -6,6 +6,7 @@ import chillwright.core.log.Timeline;
 import chillwright.core.log.Word;
 import chillwright.core.measure.Limit;
 import chillwright.core.rules.Shape.Reach;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 
@@ -13,8 +14,21 @@ import java.util.Optional;
 public final class OpenReheat {
   private OpenReheat() {}
 
-  /** The limit that food being reheated has not been read at yet; empty for any other food. */
-  public static Optional<Limit> of(Timeline timeline, RuleSet rules) {
+  /**
+   * What food being reheated has not been read at yet.
+   *
+   * @param to the limit
+   * @param last the last moment for it by the rule of reheating; empty where it sets no time
+   */
+  public record Running(Limit to, Optional<Instant> last) {
+    /** The sooner of its own last moment and that of something else which waits for it. */
+    public Instant by(Instant other) {
+      return last.filter(other::isAfter).orElse(other);
+    }
+  }
+
+  /** What it still has to reach; empty for any other food, and once its time is over. */
+  public static Optional<Running> of(Timeline timeline, RuleSet rules, Instant now) {
     if (timeline.phase() != Phase.REHEATING || timeline.closedAt().isPresent()) {
       return Optional.empty();
     }
@@ -24,15 +38,17 @@ public final class OpenReheat {
         .flatMap(
             row ->
                 Thresholds.reach(rules, Thresholds.reheating(row))
-                    .filter(reach -> !isReached(reach, row, coolest)))
-        .map(Reach::to);
+                    .filter(reach -> !isReached(reach, row, coolest))
+                    .map(reach -> new Running(reach.to(), Reheat.last(reach, row))))
+        .filter(running -> running.last().filter(now::isAfter).isEmpty());
   }
 
   /** The same for a cooling limit that waits meanwhile; empty for any other finding. */
-  public static Optional<Limit> during(Finding finding, Timeline timeline, RuleSet rules) {
+  public static Optional<Running> during(
+      Finding finding, Timeline timeline, RuleSet rules, Instant now) {
     boolean isCooling = finding.rule().occasions().stream().anyMatch(Occasion::isCooling);
     return isCooling && !finding.has(Remark.REHEATED_TOO_OFTEN)
-        ? of(timeline, rules)
+        ? of(timeline, rules, now)
         : Optional.empty();
   }
 

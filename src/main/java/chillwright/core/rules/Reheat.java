@@ -101,6 +101,16 @@ final class Reheat {
     return wasHeldAfterAll ? Occasion.REHEATING : named;
   }
 
+  /** The last moment for a reheat that began with a row; empty where no time is set. */
+  static Optional<Instant> last(Reach reach, LogEntry row) {
+    return reach.within().map(row.happenedAt()::plus);
+  }
+
+  /** Whether a reading comes within the time that the reheat of a row may take. */
+  static boolean isInTime(Reach reach, LogEntry row, LogEntry reading) {
+    return last(reach, row).filter(reading.happenedAt()::isAfter).isEmpty();
+  }
+
   /**
    * Whether a reading shows that the reheating limit was reached: at or above it, not contradicted
    * within the seconds it must last, and after the standing time the method asks.

@@ -3,14 +3,11 @@ package chillwright.web.pages;
 import chillwright.core.keeping.LotState;
 import chillwright.core.kitchen.DaySign;
 import chillwright.core.kitchen.Handover;
-import chillwright.core.kitchen.KnownPlace;
 import chillwright.core.kitchen.KnownPlace.Kind;
 import chillwright.core.log.How;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
-import chillwright.core.log.PlaceName;
 import chillwright.core.log.Problem.Where.InField;
-import chillwright.core.log.Row;
 import chillwright.core.rules.Verdict;
 import chillwright.print.Figures;
 import chillwright.print.Sentences;
@@ -55,16 +52,11 @@ final class DayPage {
   void show(Context context) {
     Visitor visitor = desk.visitor(context);
     Filled form =
-        KeptEntry.of(context).map(sent -> kept(sent, visitor)).orElseGet(() -> saved(context));
-    answer(context, HttpStatus.OK, visitor, form);
-  }
-
-  /** Where something was just saved; the page says so there. */
-  private static Filled saved(Context context) {
-    return Filled.with(
-        Optional.ofNullable(context.queryParam(SAVED))
-            .map(place -> Map.of(SAVED, place))
-            .orElse(Map.of()));
+        KeptEntry.of(context)
+            .map(sent -> kept(sent, visitor))
+            .orElseGet(() -> Filled.with(Map.of()));
+    Set<String> saved = Set.copyOf(context.queryParams(SAVED));
+    answer(context, HttpStatus.OK, visitor, view(visitor, form, saved, Map.of()));
   }
 
   /** What a phone had kept, and what is wrong with it. */
@@ -73,30 +65,46 @@ final class DayPage {
     EntryForm entry = new EntryForm(form, desk.zone(), now);
     Incoming row = entry.row("");
     List<String> faults = EntryForm.faults(row, visitor);
-    List<Question> asked = faults.isEmpty() ? asked(form, row, visitor) : List.of();
+    List<Question> asked =
+        faults.isEmpty() ? RoundDoubt.asked(placeOf(form), row, desk, visitor) : List.of();
     Map<String, String> fields = KeptEntry.fields(form, desk.zone(), now);
     fields.put("form", READINGS);
     return new Filled(fields, faults, asked, Set.of());
   }
 
   private void answer(Context context, HttpStatus status, Visitor visitor, Filled form) {
+    answer(context, status, visitor, view(visitor, form, Set.of(), Map.of()));
+  }
+
+  private void answer(Context context, HttpStatus status, Visitor visitor, DayView view) {
+    Frame frame = desk.frame(visitor, "page.day", ADDRESS, List.of());
+    desk.answer(context, status, Templates.PAGES.day(frame, view));
+  }
+
+  /**
+   * The page.
+   *
+   * @param saved places where something was just saved
+   * @param unsaved what of the round was not saved, by its place
+   */
+  private DayView view(
+      Visitor visitor, Filled form, Set<String> saved, Map<String, Filled> unsaved) {
     Instant now = desk.kitchen().now();
     Day day = desk.kitchen().days().day(desk.kitchen().days().today());
     Set<String> owed = new Undone(desk, visitor).places();
-    DayView view =
-        new DayView(
-            day.round().stream().map(place -> place(place, owed, visitor, now)).toList(),
-            day.others().stream().map(place -> place(place, owed, visitor, now)).toList(),
-            day.open().stream().map(open -> open(day, open, visitor, now)).toList(),
-            day.hasMoreOpen(),
-            day.isClosed(),
-            day.signs().stream().map(sign -> says(sign, visitor)).toList(),
-            desk.people(),
-            day.unread(),
-            owed.size(),
-            form);
-    Frame frame = desk.frame(visitor, "page.day", ADDRESS, List.of());
-    desk.answer(context, status, Templates.PAGES.day(frame, view));
+    return new DayView(
+        day.round().stream().map(place -> place(place, owed, visitor, now)).toList(),
+        day.others().stream().map(place -> place(place, owed, visitor, now)).toList(),
+        day.open().stream().map(open -> open(day, open, visitor, now)).toList(),
+        day.hasMoreOpen(),
+        day.isClosed(),
+        day.signs().stream().map(sign -> says(sign, visitor)).toList(),
+        desk.people(),
+        day.unread(),
+        owed.size(),
+        form,
+        saved,
+        unsaved);
   }
 
   private DayView.Place place(PlaceRound place, Set<String> owed, Visitor visitor, Instant now) {
@@ -296,6 +304,10 @@ final class DayPage {
       return;
     }
     Visitor visitor = desk.visitor(context);
+    if (RoundForm.isIn(form.get())) {
+      takeRound(context, visitor, form.get());
+      return;
+    }
     // Without a figure a correction makes void what it names, so nobody does that by a blank field.
     boolean isBlankCorrection =
         form.get().has("corrects") && !form.get().has("temperature") && !form.get().has("void");
@@ -306,7 +318,8 @@ final class DayPage {
         isBlankCorrection
             ? List.of(visitor.say("day.correct.blank"))
             : EntryForm.faults(row, visitor);
-    List<Question> asked = faults.isEmpty() ? asked(sent, row, visitor) : List.of();
+    List<Question> asked =
+        faults.isEmpty() ? RoundDoubt.asked(placeOf(sent), row, desk, visitor) : List.of();
     if (faults.isEmpty() && !Question.isOpen(asked, sent.answered())) {
       try {
         desk.kitchen().logbook().log(List.of(row), entry.once(READINGS));
@@ -322,40 +335,30 @@ final class DayPage {
     answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, again);
   }
 
-  /** What of a reading can hardly be of its place. */
-  private List<Question> asked(Form sent, Incoming incoming, Visitor visitor) {
-    if (!(incoming instanceof Row row)) {
-      return List.of();
+  private void takeRound(Context context, Visitor visitor, Form form) {
+    RoundForm round = new RoundForm(desk, visitor, form);
+    round.take();
+    Visitor.remember(context, round.last());
+    if (round.isDone()) {
+      context.redirect(after(round.saved()), HttpStatus.SEE_OTHER);
+      return;
     }
-    Optional<Question> idle = new IdleDoubt(desk, visitor).of(row);
-    if (idle.isPresent()) {
-      return List.of(idle.get());
-    }
-    List<KnownPlace> places = desk.kitchen().setUp().places();
-    return row
-        .details()
-        .temperature()
-        .flatMap(
-            given ->
-                PlaceName.among(places.stream().map(KnownPlace::name).toList(), placeOf(sent))
-                    .flatMap(name -> places.stream().filter(p -> p.name().equals(name)).findFirst())
-                    .flatMap(p -> new RoundDoubt(visitor).of(p.name(), p.kind(), given)))
-        .stream()
-        .toList();
+    DayView view = view(visitor, round.again(), round.told(), round.open());
+    answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, view);
   }
 
   /** Back to the place that was read, or whose reading was corrected. */
   private String after(Form form) {
     String place = placeOf(form);
-    return place.isEmpty()
-        ? ADDRESS
-        : ADDRESS
-            + "?"
-            + SAVED
-            + "="
-            + URLEncoder.encode(place, StandardCharsets.UTF_8)
-            + "#"
-            + DayView.at(place);
+    return place.isEmpty() ? ADDRESS : after(List.of(place));
+  }
+
+  private static String after(List<String> places) {
+    String saved =
+        places.stream()
+            .map(place -> SAVED + "=" + URLEncoder.encode(place, StandardCharsets.UTF_8))
+            .collect(Collectors.joining("&"));
+    return ADDRESS + "?" + saved + "#" + DayView.at(places.get(places.size() - 1));
   }
 
   /** The place that was read, or whose reading is corrected; blank where that is not of today. */

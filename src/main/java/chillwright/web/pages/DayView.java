@@ -2,6 +2,8 @@ package chillwright.web.pages;
 
 import chillwright.core.log.How;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 
 /**
  * The day: the round of places, what is unfinished and who takes it over, and the manager's sign.
@@ -12,6 +14,8 @@ import java.util.List;
  * @param people initials to choose from
  * @param unread how many places are to be read again today
  * @param unanswered how many are beyond their limit with nothing done about it
+ * @param saved places where something was just saved
+ * @param unsaved what of a round was not saved, by its place
  */
 public record DayView(
     List<Place> places,
@@ -23,10 +27,28 @@ public record DayView(
     List<String> people,
     int unread,
     int unanswered,
-    Filled form) {
+    Filled form,
+    Set<String> saved,
+    Map<String, Filled> unsaved) {
+  public DayView {
+    saved = Set.copyOf(saved);
+    unsaved = Map.copyOf(unsaved);
+  }
+
+  /** Whether something was just saved there. */
+  public boolean isSaved(Place place) {
+    return saved.contains(place.name());
+  }
+
+  /** The fields of its reading as they were filled in. */
+  public Filled reading(Place place) {
+    boolean isThere = place.name().equals(form.given("place")) && !form.has("corrects");
+    return isThere ? form : unsaved.getOrDefault(place.name(), Filled.with(Map.of()));
+  }
+
   /** Whether something was just saved at a place of which nothing is asked. */
   private boolean isSavedElsewhere() {
-    return others.stream().anyMatch(place -> place.name().equals(form.given("saved")));
+    return others.stream().anyMatch(this::isSaved);
   }
 
   /** Whether what is asked is of the form that was sent to that address. */
@@ -36,7 +58,7 @@ public record DayView(
 
   /** Whether it is of the reading of a place. */
   public boolean isAskedOf(Place place) {
-    return isAskedThere(place) && !isIdle();
+    return unsaved.containsKey(place.name()) || (isAskedThere(place) && !isIdle());
   }
 
   /** Whether it is of a place that is said to be not in use. */

@@ -1,10 +1,10 @@
 package chillwright.web.pages;
 
-import chillwright.core.measure.Limit;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.plan.Pull;
 import chillwright.core.rules.Finding;
 import chillwright.core.rules.OpenReheat;
+import chillwright.core.rules.OpenReheat.Running;
 import chillwright.core.rules.Rule;
 import chillwright.core.rules.Shape.DayCount;
 import chillwright.core.rules.Shape.Reach;
@@ -72,8 +72,11 @@ public final class DeadlinesFeed {
     Finding finding = due.finding();
     Rule rule = finding.rule();
     String lot = due.lot().lot().text();
-    Instant last = finding.deadline().orElse(finding.settlesAt());
-    String what = what(due, last, visitor);
+    Optional<Running> reheat =
+        OpenReheat.during(finding, due.timeline(), due.ruleSet(), desk.kitchen().now());
+    Instant limit = finding.deadline().orElse(finding.settlesAt());
+    Instant last = reheat.map(running -> running.by(limit)).orElse(limit);
+    String what = what(due, reheat, last, visitor);
     return new ICalendar.Event(
         lot + "/" + rule.id() + "@" + desk.kitchen().settings().createdAt().toEpochMilli(),
         last,
@@ -106,7 +109,7 @@ public final class DeadlinesFeed {
   }
 
   /** What is due and by when, as a clock in the kitchen shows it. */
-  private String what(Due due, Instant last, Visitor visitor) {
+  private String what(Due due, Optional<Running> reheat, Instant last, Visitor visitor) {
     Finding finding = due.finding();
     Scale scale = Figures.scale(due.timeline());
     if (finding.rule().shape() instanceof DayCount) {
@@ -114,9 +117,8 @@ public final class DeadlinesFeed {
           "due.last-day", desk.times(visitor).day(LocalDate.ofInstant(last, desk.zone())));
     }
     String clock = desk.times(visitor).hour(last);
-    Optional<Limit> reheat = OpenReheat.during(finding, due.timeline(), due.ruleSet());
     if (reheat.isPresent()) {
-      return visitor.say("due.by", reheat.get().text(scale), clock);
+      return visitor.say("due.by", reheat.get().to().text(scale), clock);
     }
     String limit =
         finding.rule().shape() instanceof Reach reach

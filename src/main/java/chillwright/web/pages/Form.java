@@ -23,6 +23,11 @@ final class Form {
     return values.isEmpty() ? "" : values.get(0).strip();
   }
 
+  /** All values of a field that stands in the form several times, in its order. */
+  List<String> values(String name) {
+    return fields.getOrDefault(name, List.of()).stream().map(String::strip).toList();
+  }
+
   Map<String, String> all() {
     Map<String, String> first = new HashMap<>();
     fields.keySet().forEach(name -> first.put(name, text(name)));

@@ -1,7 +1,11 @@
 package chillwright.web.pages;
 
+import chillwright.core.kitchen.KnownPlace;
 import chillwright.core.kitchen.KnownPlace.Kind;
 import chillwright.core.kitchen.PlaceLimit;
+import chillwright.core.log.Incoming;
+import chillwright.core.log.PlaceName;
+import chillwright.core.log.Row;
 import chillwright.core.measure.Limit;
 import chillwright.core.measure.Temperature;
 import chillwright.core.measure.Temperature.Scale;
@@ -36,6 +40,29 @@ record RoundDoubt(Visitor visitor) {
 
   /** No freezer of a kitchen is colder. */
   private static final double COLDEST_FREEZER_CELSIUS = -35;
+
+  /** What is asked of what an entry says of a place. */
+  static List<Question> asked(String place, Incoming incoming, Desk desk, Visitor visitor) {
+    if (!(incoming instanceof Row row)) {
+      return List.of();
+    }
+    List<KnownPlace> places = desk.kitchen().setUp().places();
+    return new IdleDoubt(desk, visitor)
+            .of(row)
+            .or(
+                () ->
+                    row.details()
+                        .temperature()
+                        .flatMap(given -> new RoundDoubt(visitor).of(place, places, given)))
+            .stream()
+            .toList();
+  }
+
+  private Optional<Question> of(String place, List<KnownPlace> places, Temperature given) {
+    return PlaceName.among(places.stream().map(KnownPlace::name).toList(), place)
+        .flatMap(name -> places.stream().filter(p -> p.name().equals(name)).findFirst())
+        .flatMap(known -> of(known.name(), known.kind(), given));
+  }
 
   /** The question; empty where nothing is odd. */
   Optional<Question> of(String place, Kind kind, Temperature given) {
