@@ -3,6 +3,7 @@ package chillwright.cli;
 import chillwright.core.log.Category;
 import chillwright.core.log.FoodWords;
 import chillwright.core.log.KeepingList;
+import chillwright.core.log.OtherQuestion;
 import chillwright.core.log.Untold;
 import chillwright.print.KeepText;
 import chillwright.rulebook.RuleBook;
@@ -127,6 +128,11 @@ final class KeepCommand implements Callable<Integer> {
     if (known.isPresent()) {
       return known.get();
     }
+    OtherQuestion.of(given)
+        .ifPresent(
+            asked -> {
+              throw new UsageFault(other(given, asked), List.of());
+            });
     List<Category> kinds =
         list.categories().stream()
             .filter(kind -> kind.title().equalsIgnoreCase(given.strip()))
@@ -145,6 +151,19 @@ final class KeepCommand implements Callable<Integer> {
       return kinds.get(0);
     }
     throw new UsageFault(kinds.isEmpty() ? unknown(given) : several(given, kinds), List.of());
+  }
+
+  private static String other(String given, OtherQuestion asked) {
+    String way =
+        switch (asked) {
+          case LEFT_OUT -> "food that stood without cold is judged by a log (`chillwright check`)";
+          case FREEZE_AGAIN ->
+              "give the food alone: its answer tells whether it may be frozen again";
+          case POWER_OUT -> "`chillwright ahead outage` tells how long it stays cold";
+        };
+    return ("\"%s\": no days answer that; %s. Page /keeps asks for what it needs."
+            + " Unsure, discard it.")
+        .formatted(given, way);
   }
 
   private static String unknown(String given) {

@@ -538,4 +538,16 @@ class KeepsPageTest {
     assertThat(page("/keeps?dish=lasange")).contains("Is it this?");
     assertThat(page("/keeps?dish=ribs")).contains("may be one of these: which?");
   }
+
+  /** USDA: refrigerate within 2 hours; days in the refrigerator say nothing of food left out. */
+  @ParameterizedTest
+  @ValueSource(strings = {"", "&category=soup_or_stew"})
+  void what_was_left_out_gets_no_days_in_the_refrigerator(String more) {
+    assertThat(page("/keeps?dish=chili+left+out+since+last+night" + more))
+        .contains("no question of days in the refrigerator", "I left it out")
+        .doesNotContain("In the refrigerator until", "href=\"/keeps?category=");
+    assertThat(page("/keeps?dish=may+I+refreeze+soup" + more))
+        .contains("Can it be frozen again?")
+        .doesNotContain("In the refrigerator until", "href=\"/keeps?category=");
+  }
 }

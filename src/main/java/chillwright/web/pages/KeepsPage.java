@@ -4,7 +4,7 @@ import chillwright.core.heat.Outage;
 import chillwright.core.log.Category;
 import chillwright.core.log.FoodWords;
 import chillwright.core.log.KeepingList;
-import chillwright.core.log.Untold;
+import chillwright.core.log.OtherQuestion;
 import chillwright.core.measure.Limit;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.rules.Occasion;
@@ -30,7 +30,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -59,8 +58,6 @@ final class KeepsPage {
           "home");
   private static final List<String> CARRIED =
       List.of("made", "frozen", "thawed", "opened", "until", "home", "dish");
-  private static final Pattern KEY = Pattern.compile("[a-z]+(?:_[a-z]+)+");
-
   private final Desk desk;
 
   KeepsPage(Desk desk) {
@@ -89,13 +86,15 @@ final class KeepsPage {
 
   private KeepsView view(Map<String, String> fields, Visitor visitor) {
     Map<String, String> wrong = new TreeMap<>();
-    Optional<String> untold = untold(fields, visitor);
+    KeepingList list = desk.kitchen().library().keepingList();
+    NoDays noDays = new NoDays(list, visitor);
+    Optional<OtherQuestion> other = OtherQuestion.of(fields.getOrDefault("dish", ""));
+    Optional<String> untold = noDays.says(fields);
     List<Category> kinds = untold.isPresent() ? List.of() : named(fields, visitor, wrong);
-    Optional<Asked> asked = asked(fields, visitor, wrong);
+    Optional<Asked> asked = other.isPresent() ? Optional.empty() : asked(fields, visitor, wrong);
     RuleSet home = homeRules(home(fields));
     String leftOut =
         home.rule(Occasion.SET_OUT).map(new LeftOut(fields, desk, visitor, wrong)::says).orElse("");
-    KeepingList list = desk.kitchen().library().keepingList();
     List<String> again = new FreezeAgain(fields, home, visitor, wrong).says(category(fields));
     return new KeepsView(
         Filled.with(fields),
@@ -113,7 +112,7 @@ final class KeepsPage {
             .map(line -> visitor.language().because(line).replace(" (--made)", ""))
             .map(desk.times(visitor)::retold)
             .toList(),
-        asked.map(a -> a.note(list, visitor)).orElse(""),
+        asked.map(a -> a.note(noDays, visitor)).orElse(""),
         asked.map(a -> a.source(visitor)).orElse(SourceNames.NONE),
         hotAir(home, visitor),
         leftOut,
@@ -165,12 +164,8 @@ final class KeepsPage {
       return says.isEmpty() ? List.of(visitor.say("keeps.no-date")) : says;
     }
 
-    String note(KeepingList list, Visitor visitor) {
-      return category
-          .note()
-          .map(visitor.language()::named)
-          .map(words -> titled(words, list, visitor))
-          .orElse("");
+    String note(NoDays noDays, Visitor visitor) {
+      return category.note().map(visitor.language()::named).map(noDays::titled).orElse("");
     }
 
     SourceNames source(Visitor visitor) {
@@ -178,16 +173,6 @@ final class KeepsPage {
           visitor.language().named(answer.rules().title()) + ", " + answer.rules().version();
       return SourceNames.of(category.source(), rules, visitor);
     }
-  }
-
-  /** A note that names other categories by their keys, with their titles instead. */
-  private static String titled(String note, KeepingList list, Visitor visitor) {
-    return KEY.matcher(note)
-        .replaceAll(
-            found ->
-                list.category(found.group())
-                    .map(kind -> visitor.say("keeps.quoted", visitor.language().titled(kind)))
-                    .orElse(found.group()));
   }
 
   /** Air above which food may stand outside for a shorter time. */
@@ -258,7 +243,7 @@ final class KeepsPage {
       return List.of();
     }
     KeepingList list = desk.kitchen().library().keepingList();
-    List<Category> titled = titled(dish, visitor);
+    List<Category> titled = new NoDays(list, visitor).kinds(dish);
     FoodWords.Found found =
         titled.isEmpty() ? new FoodWords(list).kinds(dish) : new FoodWords.Found(titled, true);
     List<Category> kinds = found.kinds();
@@ -269,25 +254,6 @@ final class KeepsPage {
       return List.of();
     }
     return kinds;
-  }
-
-  /** The kinds whose title those words are. */
-  private List<Category> titled(String dish, Visitor visitor) {
-    String word = dish.toLowerCase(visitor.language().locale());
-    return desk.kitchen().library().keepingList().categories().stream()
-        .filter(kind -> visitor.language().titled(kind).equalsIgnoreCase(word))
-        .toList();
-  }
-
-  /** Why no kind may stand for a food that is asked about by name; empty where one may. */
-  private Optional<String> untold(Map<String, String> fields, Visitor visitor) {
-    String dish = fields.getOrDefault("dish", "");
-    KeepingList list = desk.kitchen().library().keepingList();
-    boolean isNamed = !dish.isEmpty() && !has(fields, "category");
-    boolean isAsked = isNamed && titled(dish, visitor).isEmpty();
-    return (isAsked ? new FoodWords(list).untold(dish) : Optional.<Untold>empty())
-        .map(untold -> titled(visitor.language().named(untold.says()), list, visitor))
-        .map(why -> visitor.say("keeps.untold", dish, why));
   }
 
   /** The same question of that kind. */
