@@ -41,7 +41,7 @@ public final class Planner {
     this.windows = windows;
     Instant first =
         windows.stream()
-            .flatMap(w -> List.of(w.makeFrom(), w.finishFrom()).stream())
+            .flatMap(w -> List.of(EarlyThaw.reach(w.dish(), w.makeFrom()), w.finishFrom()).stream())
             .min(Comparator.naturalOrder())
             .filter(menu.serving()::isAfter)
             .orElse(menu.from());
@@ -246,17 +246,20 @@ public final class Planner {
   }
 
   private List<Task> tasks(List<Placed> plan) {
+    Map<String, EarlyThaw.Out> early = EarlyThaw.of(plan, grid, menu);
     return plan.stream()
-        .flatMap(placed -> tasks(placed).stream())
+        .flatMap(placed -> tasks(placed, early).stream())
         .sorted(Comparator.comparing(Task::start).thenComparing(Task::dish))
         .toList();
   }
 
-  private List<Task> tasks(Placed placed) {
+  private List<Task> tasks(Placed placed, Map<String, EarlyThaw.Out> early) {
     List<Task> tasks = new ArrayList<>();
     Dish dish = placed.job().dish();
     if (placed.job().makeLength() > 0) {
       steps(dish, Kind.MAKE, dish.make(), placed.make(), tasks);
+      Optional.ofNullable(early.get(dish.name()))
+          .ifPresent(out -> tasks.set(0, tasks.get(0).from(grid.moment(out.at()))));
     }
     if (dish.route() == Dish.Route.FROZEN) {
       cool(dish, placed, tasks);
@@ -282,11 +285,7 @@ public final class Planner {
     int at = from;
     for (Step step : steps) {
       int end = at + Grid.length(step.lasts());
-      boolean isFirst = kind == Kind.MAKE && at == from;
-      Instant start =
-          isFirst && Thawing.isNamed(step.name())
-              ? Thawing.takenOut(grid.moment(at), menu)
-              : grid.moment(at);
+      Instant start = grid.moment(at);
       tasks.add(new Task(dish.name(), kind, step.name(), start, grid.moment(end), step.uses()));
       at = end;
     }
