@@ -287,6 +287,35 @@ class PlanThawingTest {
         .contains("begin to make it between Wed 2 Dec 00:00 and Wed 2 Dec 14:15");
   }
 
+  /** Eight hours before 18:00 is 10:00, two hours before it opens: worked out by hand. */
+  @Test
+  void a_plan_that_fails_by_the_open_hours_names_the_dish_the_step_and_the_hour() {
+    String menu =
+        """
+        serving: 2026-12-05T18:00:00Z
+        zone: UTC
+        kitchen:
+          has: {hob: 1}
+          open: [{days: [sat], from: "12:00", to: "21:00"}]
+        dishes:
+          - dish: Soup
+            category: soup_or_stew
+            route: fresh
+            make: [{step: simmer, minutes: 480, uses: {hob: 1}}]
+          - dish: Sauce
+            category: gravy
+            route: fresh
+            make: [{step: boil, minutes: 20}]
+        """;
+    served.kitchen().plans().save("shut", menu);
+    String page = visit.open("/plans/shut").text();
+    assertThat(page)
+        .contains("Soup, simmer, Sat 5 Dec 10:00 to Sat 5 Dec 18:00. Open then")
+        .doesNotContain("Sauce, boil");
+    visit.submit("/ways", "language", "es", "back", "/plans/shut");
+    assertThat(visit.open("/plans/shut").text()).contains("con la cocina cerrada: Soup, simmer");
+  }
+
   /** Cold water, wrapped and changed every 30 minutes, then cooked at once (USDA FSIS). */
   @Test
   void what_thaws_in_water_never_begins_sooner() {

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.Function;
 
 /**
  * Plans a menu backwards from its serving time: each dish as late as its limits, the other dishes
@@ -199,8 +200,10 @@ public final class Planner {
     for (String resource : grid.capacity().keySet()) {
       enough(resource).ifPresent(found::add);
     }
-    if (!menu.open().isEmpty() && isPossible(menu.alwaysOpen())) {
-      found.add(new Conflict(Why.CLOSED, "", Menu.HANDS, 0));
+    if (!menu.open().isEmpty()) {
+      possible(menu.alwaysOpen())
+          .map(tasks -> new ClosedHours(menu).conflicts(windows, Planner::alone, tasks))
+          .ifPresent(found::addAll);
     }
     return found.isEmpty() ? List.of(new Conflict(Why.TOO_MUCH, "", "", 0)) : found;
   }
@@ -229,8 +232,9 @@ public final class Planner {
     return new Conflict(Why.SHORT_OF, "", resource, enough, Optional.empty(), List.of(), clash);
   }
 
-  private boolean isPossible(Menu other) {
-    return possible(other).isPresent();
+  /** What a dish has in a kitchen for itself. */
+  private static Function<Window, Optional<List<Task>>> alone(Menu menu) {
+    return window -> new Planner(menu, List.of(window), new Budget(1)).possible(menu);
   }
 
   private Optional<List<Task>> possible(Menu other) {
