@@ -38,12 +38,27 @@ record ConflictText(PlanText text) {
                   ? " " + text.say("plan.conflict.short.hands")
                   : "")
               + clash(conflict);
-      case CLOSED ->
-          conflict.dish().isEmpty()
-              ? text.say("plan.conflict.closed")
-              : text.say("plan.conflict.closed.dish", conflict.dish());
+      case CLOSED -> closed(conflict);
       case TOO_MUCH -> text.say("plan.conflict.too-much");
     };
+  }
+
+  /** Which steps would fall outside the open hours, where that is known. */
+  private String closed(Conflict conflict) {
+    String steps =
+        conflict.clash().stream()
+            .map(
+                task ->
+                    text.say(
+                        "plan.conflict.closed.step",
+                        task.dish(),
+                        text.what(task),
+                        text.moment(task.start()),
+                        text.moment(task.end())))
+            .collect(Collectors.joining("; "));
+    return steps.isEmpty()
+        ? text.say("plan.conflict.closed")
+        : text.say("plan.conflict.closed.of", steps) + " " + text.say("plan.conflict.closed");
   }
 
   private String by(Conflict conflict) {

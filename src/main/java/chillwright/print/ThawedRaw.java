@@ -1,6 +1,5 @@
 package chillwright.print;
 
-import chillwright.core.log.Category;
 import chillwright.core.plan.Dish;
 import chillwright.core.plan.Menu;
 import chillwright.core.plan.Plan;
@@ -16,9 +15,6 @@ import java.util.stream.Stream;
 
 /** By which day raw food that a plan thaws is cooked. */
 final class ThawedRaw {
-  /** FoodSafety.gov, Cold Food Storage Chart: raw poultry 1 to 2 days, thawed or fresh. */
-  private static final int POULTRY_DAYS = 2;
-
   private final PlanText text;
 
   ThawedRaw(PlanText text) {
@@ -30,7 +26,7 @@ final class ThawedRaw {
   }
 
   private Optional<String> says(Dish dish, Menu menu, Plan plan) {
-    OptionalInt days = days(dish.category());
+    OptionalInt days = Thawing.days(dish.category());
     Optional<Instant> thawed = thawed(dish, plan);
     if (days.isEmpty() || thawed.isEmpty()) {
       return Optional.empty();
@@ -41,15 +37,6 @@ final class ThawedRaw {
         text.say("plan.thawing.by", dish.name(), text.day(day), text.day(last), days.getAsInt()));
   }
 
-  /** Of raw food by its kind; what becomes cooked poultry was thawed raw. */
-  private static OptionalInt days(Category category) {
-    boolean isRaw = category.tcs() && !category.readyToEat();
-    if (isRaw) {
-      return category.onceThawed().fridge().max();
-    }
-    return category.key().contains("poultry") ? OptionalInt.of(POULTRY_DAYS) : OptionalInt.empty();
-  }
-
   /** When it is thawed first: after a step that thaws, or of raw food after it was taken out. */
   private static Optional<Instant> thawed(Dish dish, Plan plan) {
     boolean isRaw = !dish.category().readyToEat();
@@ -57,12 +44,22 @@ final class ThawedRaw {
         plan.tasks().stream()
             .filter(task -> task.dish().equals(dish.name()) && task.kind() == Kind.MAKE)
             .filter(task -> Thawing.isSlow(task.step()) && !Thawing.isInWater(task.step()))
-            .map(Plan.Task::end);
+            .map(task -> thawed(task, dish));
     Stream<Instant> out =
         plan.tasks().stream()
             .filter(task -> task.dish().equals(dish.name()) && task.kind() == Kind.TAKE_OUT)
             .filter(task -> isRaw)
             .map(task -> task.start().plus(dish.thaw()));
     return Stream.concat(steps, out).min(Comparator.naturalOrder());
+  }
+
+  /** What comes out sooner than it must is thawed sooner. */
+  private static Instant thawed(Plan.Task task, Dish dish) {
+    return dish.make().stream()
+        .filter(step -> step.name().equals(task.step()))
+        .map(step -> task.start().plus(step.lasts()))
+        .filter(task.end()::isAfter)
+        .findFirst()
+        .orElse(task.end());
   }
 }

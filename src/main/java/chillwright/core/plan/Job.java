@@ -101,8 +101,7 @@ record Job(
   private static List<Use> made(Window window, Wish wish) {
     Dish dish = window.dish();
     List<Use> uses = uses(dish.make());
-    Step first = dish.make().get(0);
-    if (!first.uses().containsKey(Menu.HANDS) && Thawing.isNamed(first.name())) {
+    if (Thawing.isFirst(dish)) {
       // It may be taken out before the kitchen closes, and thaws the longer.
       uses.removeIf(use -> use.resource().equals(Menu.SOMEBODY) && use.from() == 0);
       uses.add(new Use(Menu.TAKER, 0, 1, 1));

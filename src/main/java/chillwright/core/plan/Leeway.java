@@ -28,6 +28,7 @@ final class Leeway {
   private final Menu menu;
   private final Timetable table;
   private final List<Room> rooms = new ArrayList<>();
+  private final Map<String, EarlyThaw.Out> early;
 
   /** One dish: its placing, the first and the last slot of each part, and what keeps it. */
   private static final class Room {
@@ -78,6 +79,8 @@ final class Leeway {
     this.grid = grid;
     this.menu = menu;
     this.table = new Timetable(grid);
+    this.early = EarlyThaw.of(plan, grid, menu);
+    early.values().forEach(out -> table.take(out.uses()));
     for (Window window : windows) {
       for (Placed placed : plan) {
         if (placed.job().dish().equals(window.dish())) {
@@ -130,7 +133,7 @@ final class Leeway {
 
   /** What thaws is shown as taken out before the kitchen closes, not at its own moment. */
   private static boolean thawsAlone(Job job) {
-    return job.makeLength() > 0 && Thawing.isNamed(job.dish().make().get(0).name());
+    return job.makeLength() > 0 && Thawing.isFirst(job.dish());
   }
 
   /** Moves one end as far as all still holds, halving what is left to try. */
@@ -303,8 +306,8 @@ final class Leeway {
   }
 
   private Bound takenOut(Bound bound, Room room) {
-    Instant at = Thawing.takenOut(grid.moment(room.placed().make()), menu);
-    return within(bound, at, at);
+    EarlyThaw.Out out = early.get(room.job().dish().name());
+    return within(bound, grid.moment(out.from()), grid.moment(out.to()));
   }
 
   private Bound between(Bound bound, Room room, int part, int by) {

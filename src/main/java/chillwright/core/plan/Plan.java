@@ -48,6 +48,11 @@ public record Plan(
     public Task {
       uses = Map.copyOf(uses);
     }
+
+    /** The same, begun at another moment. */
+    Task from(Instant moment) {
+      return new Task(dish, kind, step, moment, end, uses);
+    }
   }
 
   /** A limit that must be shown by a moment at which the kitchen is closed. */

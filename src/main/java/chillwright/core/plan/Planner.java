@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.Function;
 
 /**
  * Plans a menu backwards from its serving time: each dish as late as its limits, the other dishes
@@ -41,7 +42,7 @@ public final class Planner {
     this.windows = windows;
     Instant first =
         windows.stream()
-            .flatMap(w -> List.of(w.makeFrom(), w.finishFrom()).stream())
+            .flatMap(w -> List.of(EarlyThaw.reach(w.dish(), w.makeFrom()), w.finishFrom()).stream())
             .min(Comparator.naturalOrder())
             .filter(menu.serving()::isAfter)
             .orElse(menu.from());
@@ -199,12 +200,10 @@ public final class Planner {
     for (String resource : grid.capacity().keySet()) {
       enough(resource).ifPresent(found::add);
     }
-    if (!menu.open().isEmpty() && isPossible(menu.alwaysOpen())) {
-      found.add(new Conflict(Why.CLOSED, "", Menu.HANDS, 0));
-      windows.stream()
-          .filter(window -> possible(menu, List.of(window)).isEmpty())
-          .map(window -> new Conflict(Why.CLOSED, window.dish().name(), Menu.HANDS, 0))
-          .forEach(found::add);
+    if (!menu.open().isEmpty()) {
+      possible(menu.alwaysOpen())
+          .map(tasks -> new ClosedHours(menu).conflicts(windows, Planner::alone, tasks))
+          .ifPresent(found::addAll);
     }
     return found.isEmpty() ? List.of(new Conflict(Why.TOO_MUCH, "", "", 0)) : found;
   }
@@ -233,8 +232,9 @@ public final class Planner {
     return new Conflict(Why.SHORT_OF, "", resource, enough, Optional.empty(), List.of(), clash);
   }
 
-  private boolean isPossible(Menu other) {
-    return possible(other).isPresent();
+  /** What a dish has in a kitchen for itself. */
+  private static Function<Window, Optional<List<Task>>> alone(Menu menu) {
+    return window -> new Planner(menu, List.of(window), new Budget(1)).possible(menu);
   }
 
   private Optional<List<Task>> possible(Menu other) {
@@ -254,17 +254,20 @@ public final class Planner {
   }
 
   private List<Task> tasks(List<Placed> plan) {
+    Map<String, EarlyThaw.Out> early = EarlyThaw.of(plan, grid, menu);
     return plan.stream()
-        .flatMap(placed -> tasks(placed).stream())
+        .flatMap(placed -> tasks(placed, early).stream())
         .sorted(Comparator.comparing(Task::start).thenComparing(Task::dish))
         .toList();
   }
 
-  private List<Task> tasks(Placed placed) {
+  private List<Task> tasks(Placed placed, Map<String, EarlyThaw.Out> early) {
     List<Task> tasks = new ArrayList<>();
     Dish dish = placed.job().dish();
     if (placed.job().makeLength() > 0) {
       steps(dish, Kind.MAKE, dish.make(), placed.make(), tasks);
+      Optional.ofNullable(early.get(dish.name()))
+          .ifPresent(out -> tasks.set(0, tasks.get(0).from(grid.moment(out.at()))));
     }
     if (dish.route() == Dish.Route.FROZEN) {
       cool(dish, placed, tasks);
@@ -290,11 +293,7 @@ public final class Planner {
     int at = from;
     for (Step step : steps) {
       int end = at + Grid.length(step.lasts());
-      boolean isFirst = kind == Kind.MAKE && at == from;
-      Instant start =
-          isFirst && Thawing.isNamed(step.name())
-              ? Thawing.takenOut(grid.moment(at), menu)
-              : grid.moment(at);
+      Instant start = grid.moment(at);
       tasks.add(new Task(dish.name(), kind, step.name(), start, grid.moment(end), step.uses()));
       at = end;
     }

@@ -1,8 +1,10 @@
 package chillwright.core.plan;
 
+import chillwright.core.log.Category;
 import java.time.Instant;
 import java.util.Locale;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.regex.Pattern;
 
 /** Where a plan thaws food, by what the cook calls the steps. */
@@ -13,6 +15,9 @@ public final class Thawing {
       Pattern.compile("refriger|fridge|cooler|walk-in|nevera|frigor|heladera|water|agua");
 
   private static final Pattern IN_WATER = Pattern.compile("water|agua");
+
+  /** FoodSafety.gov, Cold Food Storage Chart: raw poultry 1 to 2 days, thawed or fresh. */
+  private static final int POULTRY_DAYS = 2;
 
   private Thawing() {}
 
@@ -31,6 +36,25 @@ public final class Thawing {
     return isNamed(step)
         && !step.toLowerCase(Locale.ROOT).contains("microw")
         && !step.toLowerCase(Locale.ROOT).contains("microond");
+  }
+
+  /** Whether the first step thaws in the cold, and nobody stands by: it may begin sooner. */
+  static boolean isFirst(Dish dish) {
+    Step first = dish.make().get(0);
+    return isSlow(first.name())
+        && !isInWater(first.name())
+        && !first.uses().containsKey(Menu.HANDS);
+  }
+
+  /**
+   * The days within which food that thawed raw is cooked: of raw food by its kind; what becomes
+   * cooked poultry was thawed raw. Empty where no figure is known.
+   */
+  public static OptionalInt days(Category category) {
+    if (category.tcs() && !category.readyToEat()) {
+      return category.onceThawed().fridge().max();
+    }
+    return category.key().contains("poultry") ? OptionalInt.of(POULTRY_DAYS) : OptionalInt.empty();
   }
 
   /** Whether a dish is of a raw kind, or a step of it thaws. */
