@@ -24,10 +24,12 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Function;
+import java.util.stream.Stream;
 
 /** What can be asked about lots. */
 public final class Lots {
@@ -48,6 +50,18 @@ public final class Lots {
   /** Where a lot stands; empty if there is none of that code. */
   public Optional<LotState> state(LotId lot) {
     return kitchen.database().read(session -> session.lots().find(lot));
+  }
+
+  /**
+   * The lot that somebody means by a code as it was typed: the one that is written so, or else in
+   * capitals, as the codes are that are made here; empty if there is neither.
+   */
+  public Optional<LotId> meant(String typed) {
+    return Stream.of(typed, typed.toUpperCase(Locale.ROOT))
+        .filter(LotId::isCode)
+        .map(LotId::new)
+        .filter(lot -> state(lot).isPresent())
+        .findFirst();
   }
 
   /** All that is known of a lot; empty if there is none of that code. */

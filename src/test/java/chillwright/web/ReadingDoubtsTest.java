@@ -227,4 +227,32 @@ class ReadingDoubtsTest {
     assertThat(page.indexOf("id=\"temperature\"") < folded).isEqualTo(isAtHand);
     assertThat(page.contains("<summary>More: temperature")).isNotEqualTo(isAtHand);
   }
+
+  /** Our own: what is caught up late is asked about as the food was then, not as it stands now. */
+  @ParameterizedTest
+  @CsvSource({"12:30, reading, 166, 303", "13:30, reading, 166, 422", "11:50, reading, 166, 422"})
+  void what_is_caught_up_late_is_of_the_phase_it_was_read_in(
+      String clock, String word, String figure, int status) {
+    served.cookSoup("S-1");
+    served.at("2026-03-03T22:00:00Z");
+    log("S-1", "'entry':'chilled','when':'2026-03-03T11:00:00-07:00','temperature':'40F'");
+    log("S-1", "'entry':'reheating','when':'2026-03-03T12:00:00-07:00'");
+    log("S-1", "'entry':'chilled','when':'2026-03-03T13:00:00-07:00'");
+    assertThat(readAt("S-1", word, clock, figure).status()).isEqualTo(status);
+  }
+
+  /** Our own: a code that is made here is in capitals, and a phone types small letters. */
+  @Test
+  void a_code_in_small_letters_finds_its_lot_where_no_other_is_written_so() {
+    served.cookSoup("S-1");
+    assertThat(visit.open("/lots/s-1").text()).contains("<span class=\"code\">S-1</span>");
+    assertThat(visit.open("/trace?lot=s-1").status()).isEqualTo(200);
+    assertThat(visit.open("/lots/s-2").status()).isEqualTo(404);
+    String[] made = {
+      "entry", "prepared", "food", "Stew", "category", "soup_or_stew", "lot", "M-1", "from", "s-1"
+    };
+    assertThat(visit.confirm("/new-batch", made).status()).isEqualTo(303);
+    served.cookSoup("s-1");
+    assertThat(visit.open("/lots/s-1").text()).contains("<span class=\"code\">s-1</span>");
+  }
 }

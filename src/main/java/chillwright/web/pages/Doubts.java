@@ -65,7 +65,7 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
     Optional<Temperature> read = row.details().temperature();
     return Stream.of(
             read.flatMap(given -> figure(given, row)),
-            read.flatMap(given -> warmAlready(given, row.word())),
+            read.flatMap(given -> warmAlready(given, row)),
             CookedDoubt.of(row, view.state().category(), desk, visitor),
             new PlaceDoubt(view.state(), desk, visitor).of(row),
             before(row.when()))
@@ -83,13 +83,19 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
         .or(() -> heatedUnlogged(given, row))
         .or(() -> FastDoubt.of(given, row, view, desk, visitor))
         .or(() -> farApart(given, row))
-        .or(() -> tooCold(given, row.word()));
+        .or(() -> tooCold(given, row));
   }
 
-  private boolean isIn(Set<Phase> phases) {
-    return view.state()
-        .standing()
-        .map(LotState.Standing::phase)
+  /** What the food was when it was read: what is caught up late is of an earlier phase. */
+  private boolean isIn(Set<Phase> phases, Row row) {
+    return view.judged()
+        .flatMap(
+            judged ->
+                judged.timeline().entries().stream()
+                    .filter(entry -> !entry.happenedAt().isAfter(row.when()))
+                    .flatMap(entry -> entry.word().phase().stream())
+                    .reduce((earlier, later) -> later))
+        .or(() -> view.state().standing().map(LotState.Standing::phase))
         .filter(phases::contains)
         .isPresent();
   }
@@ -122,7 +128,7 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
 
   /** Whether food got warmer while it was reheated or cooked: that is what heating does. */
   private boolean isHeated(Temperature given, Row row) {
-    boolean isOnHeat = row.word() == Word.COOKED || isIn(EnumSet.of(Phase.REHEATING));
+    boolean isOnHeat = row.word() == Word.COOKED || isIn(EnumSet.of(Phase.REHEATING), row);
     return isOnHeat
         && before(row).flatMap(LogEntry::temperature).filter(given::isWarmerThan).isPresent();
   }
@@ -148,7 +154,7 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
 
   /** Food that cools reads hot again, and nobody logged that it was reheated. */
   private Optional<Question> heatedUnlogged(Temperature given, Row row) {
-    boolean isRead = !HEATS.contains(row.word()) && isIn(COOLS);
+    boolean isRead = !HEATS.contains(row.word()) && isIn(COOLS, row);
     return before(row)
         .filter(last -> isRead && !isBetween(given, row) && isHotAgain(given, last))
         .map(last -> after("heated", "entry.doubt.heated", given, last));
@@ -217,8 +223,8 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
     return Optional.of(Question.of("hot", given.text(), says));
   }
 
-  private Optional<Question> tooCold(Temperature given, Word word) {
-    boolean mayBeFrozen = word == Word.FROZEN || isIn(MAY_BE_FROZEN);
+  private Optional<Question> tooCold(Temperature given, Row row) {
+    boolean mayBeFrozen = row.word() == Word.FROZEN || isIn(MAY_BE_FROZEN, row);
     return !mayBeFrozen && given.celsiusDegrees() < FROZEN_CELSIUS
         ? Optional.of(visitor.say("entry.doubt.frozen", given.text()))
             .map(says -> Question.of("cold", given.text(), says))
@@ -226,8 +232,8 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
   }
 
   /** Food that was cold and is warm at the first row of its reheat: when did its time begin? */
-  private Optional<Question> warmAlready(Temperature given, Word word) {
-    return word == Word.REHEATING && isIn(COLD) && given.celsiusDegrees() > COLD_CELSIUS
+  private Optional<Question> warmAlready(Temperature given, Row row) {
+    return row.word() == Word.REHEATING && isIn(COLD, row) && given.celsiusDegrees() > COLD_CELSIUS
         ? Optional.of(visitor.say("entry.doubt.reheating", given.text()))
             .map(says -> Question.of("warm-already", given.text(), says))
         : Optional.empty();

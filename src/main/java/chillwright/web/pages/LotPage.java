@@ -102,8 +102,7 @@ final class LotPage {
   /** The lot that the address names; where there is none, that is answered here. */
   static Optional<LotView> view(Desk desk, Context context, Visitor visitor) {
     String code = context.pathParam("lot");
-    Optional<LotView> view =
-        LotId.isCode(code) ? desk.kitchen().lots().lot(new LotId(code)) : Optional.empty();
+    Optional<LotView> view = desk.kitchen().lots().meant(code).flatMap(desk.kitchen().lots()::lot);
     if (view.isEmpty()) {
       desk.fault(context, visitor, HttpStatus.NOT_FOUND, "fault.no-lot", code);
     }

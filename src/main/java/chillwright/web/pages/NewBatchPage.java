@@ -20,6 +20,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -83,6 +84,7 @@ final class NewBatchPage {
     Map<String, String> fields = sent.get().all();
     List<String> faults = new ArrayList<>();
     remember(fields);
+    fields.computeIfPresent("from", (field, typed) -> meant(typed));
     if (fields.getOrDefault("category", "").isEmpty()) {
       Optional<String> before = new Known(desk.kitchen()).category(sent.get().text("food"));
       before.ifPresent(category -> fields.put("category", category));
@@ -181,6 +183,13 @@ final class NewBatchPage {
                 .filter(read -> read.celsiusDegrees() > KITCHEN_CELSIUS)
                 .isEmpty();
     return word.equals(Word.COOKED.text()) || (word.equals(Word.PREPARED.text()) && !isCool);
+  }
+
+  /** The codes of lots as they are written where they are known. */
+  private String meant(String typed) {
+    return Stream.of(typed.split("\\s+"))
+        .map(code -> desk.kitchen().lots().meant(code).map(LotId::text).orElse(code))
+        .collect(Collectors.joining(" "));
   }
 
   private static void fill(Map<String, String> fields, String name, Optional<String> usual) {

@@ -1,6 +1,5 @@
 package chillwright.web.pages;
 
-import chillwright.core.keeping.LotState;
 import chillwright.core.log.LotId;
 import chillwright.core.plan.Dish;
 import chillwright.service.Plans;
@@ -121,6 +120,6 @@ final class PlanBatches {
   }
 
   private Stream<LotId> known(String typed) {
-    return code(typed).flatMap(lot -> desk.kitchen().lots().state(lot)).map(LotState::lot).stream();
+    return desk.kitchen().lots().meant(typed).stream();
   }
 }

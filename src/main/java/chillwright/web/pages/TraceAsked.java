@@ -1,6 +1,5 @@
 package chillwright.web.pages;
 
-import chillwright.core.log.LotId;
 import chillwright.service.AllergenAsked;
 import chillwright.service.Kitchen;
 import chillwright.service.Recall;
@@ -59,7 +58,7 @@ record TraceAsked(
     Optional<Trace> trace = Optional.empty();
     Optional<Recall> recall = Optional.empty();
     if (parameters.faults().isEmpty()) {
-      trace = trace(given, kitchen.tracing());
+      trace = trace(given, kitchen);
       recall =
           Optional.ofNullable(given.get(ALLERGEN))
               .map(text -> kitchen.tracing().allergen(AllergenAsked.of(text)));
@@ -75,15 +74,16 @@ record TraceAsked(
     return "trace.asked." + (field.equals(TO) ? "recipient" : field);
   }
 
-  private static Optional<Trace> trace(Map<String, String> given, Tracing tracing) {
+  private static Optional<Trace> trace(Map<String, String> given, Kitchen kitchen) {
+    Tracing tracing = kitchen.tracing();
     return Optional.ofNullable(given.get(FOOD))
         .map(tracing::food)
         .or(() -> Optional.ofNullable(given.get(TO)).map(tracing::recipient))
         .or(
             () ->
                 Optional.ofNullable(given.get(LOT))
-                    .filter(LotId::isCode)
-                    .flatMap(lot -> tracing.lot(new LotId(lot), Tracing.MOST_LOTS)));
+                    .flatMap(kitchen.lots()::meant)
+                    .flatMap(lot -> tracing.lot(lot, Tracing.MOST_LOTS)));
   }
 
   boolean isAnswered() {
