@@ -71,7 +71,7 @@ class RecordPdfTest {
         "from=-0001-01-01",
         "from=2026-02-30",
         "from=2026-03-06&to=2026-03-01",
-        "from=yesterday",
+        "from=last+year",
         "frm=2026-03-01"
       })
   void days_that_cannot_be_are_refused_in_words(String wrong) {

@@ -303,7 +303,7 @@ class QuestionTest {
           FREEZING     | shape=cube air=cold                      | thickness shape air
           FREEZER_LOAD | kind=fish weight=6                       | freezer kind weight
           THAWING      | serve-in=soon                            | weight serve-in
-          FROZEN_LIFE  | category=soup frozen=today steps=10F q10=0 | category frozen q10 steps
+          FROZEN_LIFE  | category=soup frozen=10/11 steps=10F q10=0 | category frozen q10 steps
           FROZEN_LIFE  | frozen=2026-11-01 steps=10F:7d           | category
           FROZEN_LIFE  | life=beef frozen=2026-11-01 steps=1F:1d  | life
           FREEZER_LOAD | freezer=15ft3 pack=1lb                   | weight
