@@ -45,7 +45,7 @@ class PlanThawingTest {
     form.put("dish", "Whole bird");
     form.put("category", "raw_poultry_whole");
     form.put("route", "fresh");
-    form.put("make/0/step", "thaw on the counter");
+    form.put("make/0/step", "thaw in the larder");
     form.put("make/0/minutes", "900");
     form.put("make/1/step", "roast");
     form.put("make/1/minutes", "240");
@@ -68,12 +68,12 @@ class PlanThawingTest {
             "take it out a day sooner",
             "within 1 to 2 days",
             "every 30 minutes")
-        .contains("Whole bird, thaw on the counter: is this in the refrigerator?")
+        .contains("Whole bird, thaw in the larder: is this in the refrigerator?")
         .contains(">Is this in the refrigerator?<");
     byte[] sheet = served.get(BIRD + "/sheet.pdf").response().body();
     try (PDDocument pdf = Loader.loadPDF(sheet)) {
       assertThat(new PDFTextStripper().getText(pdf).replaceAll("\\s+", " "))
-          .contains("Thawing: never at room temperature", "thaw on the counter: is this in the");
+          .contains("Thawing: never at room temperature", "thaw in the larder: is this in the");
     }
   }
 
@@ -369,5 +369,33 @@ class PlanThawingTest {
             "this: people at work. With 2 there would be a plan. A step nobody stands by",
             "at the same time: ")
         .contains("Gravy, stir, from Fri 20 Mar 17:00 to Fri 20 Mar 18:00");
+  }
+
+  /** USDA FSIS: never thaw on a counter; refrigerate within 2 hours. */
+  @Test
+  void a_step_that_leaves_food_out_is_asked_about() {
+    String[] thaw = {"make/0/step", "thaw on the counter", "make/0/minutes", "70 h"};
+    assertThat(bird(thaw).text())
+        .contains("“thaw on the counter”, 70 h", "2 h at most, and never to thaw", "name=\"sure\"");
+    String[] left = {"make/0/step", "Leave it out overnight", "make/0/minutes", "10 h"};
+    assertThat(bird(left).status()).isEqualTo(422);
+    String[] soup = {
+      "dish", "Soup", "category", "soup_or_stew", "make/0/step", "cool on the counter",
+      "make/0/minutes", "121", "make/1/step", "simmer", "make/1/minutes", "60"
+    };
+    assertThat(bird(soup).text()).contains("“cool on the counter”, 2 h 1 min");
+    soup[7] = "120";
+    assertThat(bird(soup).status()).isEqualTo(303);
+    String[] dough = {
+      "dish",
+      "Rolls",
+      "category",
+      "yeast_bread_baked",
+      "make/0/step",
+      "rise on the counter",
+      "make/0/minutes",
+      "10 h"
+    };
+    assertThat(bird(dough).status()).isEqualTo(303);
   }
 }

@@ -16,8 +16,9 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Thawing that is too short to be: most often hours typed as minutes. Of a piece whose weight
- * stands in the name of its dish or step the shortest printed time counts, else that of a pound.
+ * Steps that can hardly be meant: food that needs the cold and stands out, and thawing that is too
+ * short to be, which is most often hours typed as minutes. Of a piece whose weight stands in the
+ * name of its dish or step the shortest printed time counts, else that of a pound.
  */
 final class ThawDoubt {
   /** The shortest advice of shops for a refrigerator, four hours a pound; it is no limit. */
@@ -32,6 +33,15 @@ final class ThawDoubt {
   /** What cooks raw food through, which no minutes of one digit do; by no means all that does. */
   private static final Pattern COOKS =
       Pattern.compile("roast|bake|braise|stew|simmer|smoke|asar|asado|horn|guis|estof|ahum");
+
+  /** Where food that needs the cold stands without it. */
+  private static final Pattern OUT =
+      Pattern.compile(
+          "counter|room temp|(leave|left|stand|sit|rest)s?( it)? out|on the (table|bench|stove)"
+              + "|encimera|(en|sobre) la mesa|temperatura ambiente|(dejar|reposar).* fuera");
+
+  /** So long food may be out: USDA, refrigerate within 2 hours; thawing there is never right. */
+  private static final int OUT_MINUTES = 120;
 
   /** A bare figure below this is rather hours: common practice, no source. */
   private static final double LEAST_MINUTES = 10;
@@ -77,6 +87,7 @@ final class ThawDoubt {
             ask(at, minutes, step, 1, isKnown, asked);
           }
         });
+    steps().forEach(field -> askOut(at, field, asked));
     if (fields.getOrDefault("route", "").equals(Route.FROZEN.text())) {
       ask(at, "thawHours", "", 60, true, asked);
     }
@@ -91,6 +102,20 @@ final class ThawDoubt {
         .filter(field -> STEP.matcher(field).matches())
         .filter(field -> !fields.get(field).isEmpty())
         .toList();
+  }
+
+  /** "Cool on the counter overnight". */
+  private void askOut(String at, String field, Map<String, Question> asked) {
+    String step = fields.get(field);
+    String minutes = field.replace("/step", "/minutes");
+    String given = fields.getOrDefault(minutes, "");
+    double lasts = given.matches("\\d+(\\.\\d+)?") ? Double.parseDouble(given) : 0;
+    boolean isLong = lasts > OUT_MINUTES || Thawing.isNamed(step);
+    boolean isSame = step.equals(before.get(field)) && given.equals(before.get(minutes));
+    if (isLong && !isSame && OUT.matcher(step.toLowerCase(Locale.ROOT)).find()) {
+      String says = visitor.say("plans.doubt.out", step, time(lasts));
+      asked.put(at + minutes, Question.of("out", field + step + given, says));
+    }
   }
 
   /** "Roast, 4": minutes where hours are meant. */
