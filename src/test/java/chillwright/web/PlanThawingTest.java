@@ -398,4 +398,17 @@ class PlanThawingTest {
     };
     assertThat(bird(dough).status()).isEqualTo(303);
   }
+
+  /** USDA FSIS, The Big Thaw: 24 hours for each 5 lb, so a larger piece takes longer. */
+  @Test
+  void a_piece_that_grows_with_the_guests_asks_for_other_hours() {
+    String[] cold = {
+      "make/0/step", "thaw in fridge", "make/0/minutes", "84 h", "ingredients", "14 lb turkey"
+    };
+    assertThat(bird(cold).status()).isEqualTo(303);
+    assertThat(visit.open(BIRD).text()).doesNotContain("A larger piece takes longer");
+    visit.submit(BIRD + "/event", "name", "F", "serving", "2026-03-20T18:00", "guests", "16");
+    assertThat(visit.open(BIRD).text())
+        .contains("18.67 lb turkey", "Whole bird: more is bought than its steps were written for");
+  }
 }

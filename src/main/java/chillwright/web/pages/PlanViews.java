@@ -219,7 +219,23 @@ final class PlanViews {
         IntStream.range(0, planned.menu().guests().isPresent() ? names.size() : 0)
             .filter(dish -> kept.fields("/dishes/" + dish).containsKey("portions"))
             .mapToObj(dish -> visitor.say("plans.own-portions", names.get(dish)));
-    return Stream.concat(text.portions(planned.menu(), planned.begun()).stream(), own).toList();
+    Stream<String> larger =
+        IntStream.range(0, names.size())
+            .filter(dish -> isThawedLarger(kept.fields("/dishes/" + dish), planned.menu()))
+            .mapToObj(dish -> visitor.say("plans.larger", names.get(dish)));
+    return Stream.of(text.portions(planned.menu(), planned.begun()).stream(), own, larger)
+        .flatMap(says -> says)
+        .toList();
+  }
+
+  /** Whether more is bought of raw food that thaws than when its steps were written. */
+  private static boolean isThawedLarger(Map<String, String> fields, Menu menu) {
+    String writtenFor = fields.getOrDefault("ingredientsFor", "");
+    return writtenFor.matches("\\d{1,7}")
+        && menu.dishes().stream()
+            .filter(dish -> dish.name().equals(fields.get("dish")))
+            .filter(dish -> !dish.category().readyToEat() && Thawing.isIn(dish))
+            .anyMatch(dish -> dish.portions() > Integer.parseInt(writtenFor));
   }
 
   /** Of the lots that dishes became: too few portions, what counts twice, and is not frozen. */
