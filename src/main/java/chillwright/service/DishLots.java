@@ -97,6 +97,19 @@ public final class DishLots {
             });
   }
 
+  /** Says that a lot that a plan goes by for its name alone is none of it. */
+  public void leave(String code, LotId lot) {
+    kitchen
+        .database()
+        .write(
+            session -> {
+              if (session.plans().find(code).isPresent()) {
+                session.plans().leave(code, lot);
+              }
+              return null;
+            });
+  }
+
   /** Has a dish that is called otherwise now keep its lots. */
   public void rename(String code, String was, String dish) {
     kitchen

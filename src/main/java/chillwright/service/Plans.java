@@ -59,6 +59,7 @@ public final class Plans {
    * @param moved what stands elsewhere than in the plan as it was first made, or as it was before
    *     something else was asked for
    * @param followed the lots that dishes became, by dish, where the plan was told
+   * @param named lots that dishes go by since they are called so, where the plan was told none
    * @param leftOut lots that dishes are not planned from, since they are unfit for use
    */
   public record Planned(
@@ -69,8 +70,10 @@ public final class Plans {
       Plan plan,
       List<Moved> moved,
       Map<String, Followed> followed,
+      Map<String, Followed> named,
       List<LeftOut> leftOut) {
     public Planned {
+      named = Map.copyOf(named);
       leftOut = List.copyOf(leftOut);
       followed = Map.copyOf(followed);
       moved = List.copyOf(moved);
@@ -78,7 +81,8 @@ public final class Plans {
 
     /** How many portions the lots of a dish hold too few, by dish. */
     public Map<String, Integer> missing() {
-      return followed.entrySet().stream()
+      return Stream.of(followed, named)
+          .flatMap(lots -> lots.entrySet().stream())
           .filter(dish -> dish.getValue().missing().orElse(0) > 0)
           .collect(
               Collectors.toMap(Map.Entry::getKey, dish -> dish.getValue().missing().getAsInt()));
@@ -93,9 +97,9 @@ public final class Plans {
               Collectors.toMap(
                   dish -> dish,
                   dish ->
-                      followed.containsKey(dish)
-                          ? followed.get(dish).missing()
-                          : OptionalInt.empty()));
+                      Optional.ofNullable(followed.getOrDefault(dish, named.get(dish)))
+                          .map(Followed::missing)
+                          .orElse(OptionalInt.empty())));
     }
 
     /** The lots that a dish became; none where the plan was told none. */
@@ -103,10 +107,15 @@ public final class Plans {
       return Optional.ofNullable(followed.get(dish)).map(Followed::lots).orElse(List.of());
     }
 
+    /** The lots that a dish goes by for its name alone. */
+    public List<LotId> named(String dish) {
+      return Optional.ofNullable(named.get(dish)).map(Followed::lots).orElse(List.of());
+    }
+
     /** The same plan that names more lots it is not made from. */
     public Planned without(List<LeftOut> more) {
       List<LeftOut> all = Stream.concat(leftOut.stream(), more.stream()).distinct().toList();
-      return new Planned(code, input, saidAt, menu, plan, moved, followed, all);
+      return new Planned(code, input, saidAt, menu, plan, moved, followed, named, all);
     }
   }
 
@@ -210,10 +219,11 @@ public final class Plans {
     Plan first = plan(asked);
     Map<String, List<LotId>> lots = new PlanLots(kitchen).of(said.code());
     List<LeftOut> unfit = new ArrayList<>();
-    Map<String, Progress> begun = progress(asked, said, lots, unfit);
+    Map<String, List<LotId>> byName = new HashMap<>();
+    Map<String, Progress> begun = progress(asked, said, lots, byName, unfit);
     Instant now = soon().isAfter(asked.from()) ? soon() : asked.from();
     boolean isOver = !now.isBefore(asked.serving());
-    Menu menu = isOver ? asked : asked.at(now, begun).frozen(frozen(lots));
+    Menu menu = isOver ? asked : asked.at(now, begun).frozen(frozen(lots, byName));
     Plan plan = plan(menu);
     List<Moved> moved = new ArrayList<>();
     before
@@ -231,8 +241,15 @@ public final class Plans {
             dish ->
                 followed.put(
                     dish.name(), followed(dish, menu, begun, lots.get(dish.name()), unfit)));
+    Map<String, Followed> named = new HashMap<>();
+    menu.dishes().stream()
+        .filter(dish -> !isOver && byName.containsKey(dish.name()))
+        .forEach(
+            dish ->
+                named.put(
+                    dish.name(), followed(dish, menu, begun, byName.get(dish.name()), unfit)));
     return new Planned(
-        said.code(), said.input(), said.saidAt(), menu, plan, moved, followed, unfit);
+        said.code(), said.input(), said.saidAt(), menu, plan, moved, followed, named, unfit);
   }
 
   /**
@@ -255,9 +272,11 @@ public final class Plans {
   }
 
   /** Portions that are in the freezer already, by dish. */
-  private Map<String, Integer> frozen(Map<String, List<LotId>> lots) {
+  private Map<String, Integer> frozen(
+      Map<String, List<LotId>> lots, Map<String, List<LotId>> named) {
     PlanLots own = new PlanLots(kitchen);
     Map<String, Integer> frozen = new HashMap<>();
+    named.forEach((dish, all) -> frozen.put(dish, own.portions(all, PlanLots::isFrozen)));
     lots.forEach((dish, all) -> frozen.put(dish, own.portions(all, PlanLots::isFrozen)));
     return frozen;
   }
@@ -290,7 +309,11 @@ public final class Plans {
    * serves no dish.
    */
   private Map<String, Progress> progress(
-      Menu menu, Said said, Map<String, List<LotId>> lots, List<LeftOut> unfit) {
+      Menu menu,
+      Said said,
+      Map<String, List<LotId>> lots,
+      Map<String, List<LotId>> named,
+      List<LeftOut> unfit) {
     Map<String, Dish> dishes =
         menu.dishes().stream().collect(Collectors.toMap(Dish::name, dish -> dish));
     Map<String, Progress> found = new HashMap<>();
@@ -321,13 +344,23 @@ public final class Plans {
           view.filter(is -> out.isEmpty())
               .flatMap(LotView::judged)
               .map(is -> PlanLots.of(is, kitchen.now()))
-              .ifPresent(done -> found.putIfAbsent(lot.food(), done));
+              .ifPresent(
+                  done -> {
+                    found.putIfAbsent(lot.food(), done);
+                    if (isOfNoPlan(lot.lot())) {
+                      named.computeIfAbsent(lot.food(), dish -> new ArrayList<>()).add(lot.lot());
+                    }
+                  });
         }
       }
       looked += page.items().size();
       next = page.next();
     } while (next.isPresent() && looked < LOOKED_AT);
     return found;
+  }
+
+  private boolean isOfNoPlan(LotId lot) {
+    return kitchen.database().read(session -> session.plans().of(lot)).isEmpty();
   }
 
   private Optional<LotView> begun(LotState lot, Instant since) {

@@ -107,12 +107,17 @@ public final class PlanStore {
             .where(PLAN_LOT.PLAN.eq(code), PLAN_LOT.DISH.eq(dish), PLAN_LOT.LOT.eq(lot.text()))
             .execute();
     if (taken > 0) {
-      sql.insertInto(PLAN_LOT_AWAY)
-          .set(PLAN_LOT_AWAY.PLAN, code)
-          .set(PLAN_LOT_AWAY.LOT, lot.text())
-          .onConflictDoNothing()
-          .execute();
+      leave(code, lot);
     }
+  }
+
+  /** Says that a lot is none of a plan, whatever it is called. */
+  public void leave(String code, LotId lot) {
+    sql.insertInto(PLAN_LOT_AWAY)
+        .set(PLAN_LOT_AWAY.PLAN, code)
+        .set(PLAN_LOT_AWAY.LOT, lot.text())
+        .onConflictDoNothing()
+        .execute();
   }
 
   /** Has a dish that is called otherwise now keep its lots. */

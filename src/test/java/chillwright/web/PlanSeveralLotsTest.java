@@ -70,15 +70,19 @@ class PlanSeveralLotsTest {
 
   /** Cooled within the limits; of a food whose name is not that of the dish. */
   private void pot(String lot, int portions, String day) {
+    pot(lot, "Pond soup", portions, day);
+  }
+
+  private void pot(String lot, String food, int portions, String day) {
     String rows =
         """
         lot,food,category,when,entry,temperature,portions
-        %1$s,Pond soup,soup_or_stew,%3$sT08:00:00Z,cooked,180F,%2$d
+        %1$s,%4$s,soup_or_stew,%3$sT08:00:00Z,cooked,180F,%2$d
         %1$s,,,%3$sT08:10:00Z,cooling,135F,
         %1$s,,,%3$sT09:30:00Z,reading,68F,
         %1$s,,,%3$sT12:00:00Z,chilled,40F,
         """
-            .formatted(lot, portions, day);
+            .formatted(lot, portions, day, food);
     assertThat(served.postCsv("/api/v1/imports", rows).status()).isLessThan(300);
   }
 
@@ -125,6 +129,25 @@ class PlanSeveralLotsTest {
     assertThat(page())
         .contains("name=\"remove\" value=\"SO-1\"", "name=\"lot\" value=\"SO-2\"")
         .doesNotContain("name=\"remove\" value=\"SO-2\"");
+  }
+
+  /** A pot begun for no plan and called as the dish is: 60 guests less 40 portions are 20. */
+  @Test
+  void a_pot_that_serves_for_its_name_counts_and_another_is_begun_beside_it() {
+    pot("LS-1", "Leek soup", 40, "2026-03-05");
+    assertThat(page())
+        .contains("name=\"remove\" value=\"LS-1\"", "Begin another batch, portions: 20");
+    visit.submit("/plans/supper-12/batches", "dish", "Leek soup", "known", "LS-1");
+    assertThat(dish().at("/lots")).hasSize(2);
+    assertThat(dish().at("/lots").toString()).contains("LS-1");
+  }
+
+  @Test
+  void a_pot_that_serves_for_its_name_is_taken_away() {
+    pot("LS-1", "Leek soup", 40, "2026-03-05");
+    assertThat(dish().at("/missing").asInt()).isEqualTo(20);
+    remove("LS-1");
+    assertThat(page()).doesNotContain("LS-1", "begun already");
   }
 
   @Test

@@ -112,6 +112,27 @@ class PlansPageTest {
             "<li><bdi>[^<]*within 6 h[^<]*The kitchen is closed then: have it read at");
   }
 
+  @Test
+  void a_half_typed_dish_goes_on_in_another_language_and_is_not_saved() {
+    make("supper-12", SUPPER);
+    visit.open("/plans/supper-12");
+    Reply read =
+        visit.submit(
+            "/plans/supper-12/dishes",
+            "dish",
+            "Bean pie",
+            "make/0/minutes",
+            "x7",
+            "language",
+            "es");
+    assertThat(read.status()).isEqualTo(200);
+    assertThat(read.text())
+        .contains("Aún no guardado", "value=\"Bean pie\"", "value=\"x7\"", "<html lang=\"es\"");
+    assertThat(visit.open("/plans/supper-12").text())
+        .contains("<html lang=\"es\"")
+        .doesNotContain("Bean pie");
+  }
+
   /** The titles of the two shipped sets; a page says by which of them it plans. */
   @Test
   void the_rules_that_plan_are_named() {

@@ -43,8 +43,7 @@ final class PlanBatches {
       return;
     }
     if (sent.get().has("remove")) {
-      code(sent.get().text("remove"))
-          .ifPresent(lot -> desk.kitchen().dishLots().unlink(planned.get().code(), name, lot));
+      code(sent.get().text("remove")).ifPresent(lot -> remove(planned.get(), name, lot));
       back(context, planned.get());
     } else if (sent.get().has("lot")) {
       follow(context, visitor, planned.get(), dish.get(), sent.get().text("lot"));
@@ -58,6 +57,14 @@ final class PlanBatches {
     }
   }
 
+  private void remove(Planned planned, String dish, LotId lot) {
+    if (planned.named(dish).contains(lot)) {
+      desk.kitchen().dishLots().leave(planned.code(), lot);
+    } else {
+      desk.kitchen().dishLots().unlink(planned.code(), dish, lot);
+    }
+  }
+
   private static void back(Context context, Planned planned) {
     String address = PlansPage.ADDRESS + "/" + planned.code();
     context.redirect(address, HttpStatus.SEE_OTHER);
@@ -67,6 +74,9 @@ final class PlanBatches {
   private Optional<LotId> begin(Context context, Planned planned, Dish dish, Form sent) {
     int portions = planned.missing().getOrDefault(dish.name(), dish.portions());
     List<LotId> seen = codes(sent.text("known")).stream().flatMap(this::known).toList();
+    // Beside another batch, what serves for its name alone serves on.
+    List<LotId> named = planned.named(dish.name()).stream().filter(seen::contains).toList();
+    desk.kitchen().dishLots().link(planned.code(), dish.name(), named);
     return desk.kitchen()
         .dishLots()
         .begin(planned.code(), dish, portions, seen, sent.once(context.path()));

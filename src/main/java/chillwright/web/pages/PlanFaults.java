@@ -95,6 +95,12 @@ record PlanFaults(
     return new PlanFaults(at, List.of(visitor.say("plans.asked")), asked, Map.of());
   }
 
+  /** A dish that was typed and is not sent yet, since it is read in another language first. */
+  static PlanFaults unsaved(String dish, Visitor visitor) {
+    String says = visitor.say("plans.dish.unsaved");
+    return new PlanFaults(Map.of(dish + "/dish", says), List.of(says), Map.of(), Map.of());
+  }
+
   /** Lots that cannot serve a dish, beside the field in which they were typed. */
   static PlanFaults ofLots(String says, String dish, String typed, Visitor visitor) {
     return new PlanFaults(

@@ -203,7 +203,10 @@ final class PlanViews {
             dish ->
                 new PlanView.Batch(
                     dish.name(),
-                    planned.lots(dish.name()).stream().map(LotId::text).toList(),
+                    Stream.of(planned.lots(dish.name()), planned.named(dish.name()))
+                        .flatMap(List::stream)
+                        .map(LotId::text)
+                        .toList(),
                     planned.missing().getOrDefault(dish.name(), 0),
                     desk.kitchen().dishLots().offered(planned, dish).stream()
                         .map(lot -> new Choice(lot.lot().text(), LotLines.where(lot, visitor)))

@@ -253,14 +253,26 @@ final class PlansPage {
 
   /** Leads to the plan as it is now, which tells what the change moved. */
   private void change(Context context, Change change, Form sent) {
-    Visitor visitor = desk.visitor(context);
+    boolean isRead = sent.has(Visitor.LANGUAGE);
+    Visitor visitor =
+        desk.visitor(context)
+            .reading(Optional.of(sent.text(Visitor.LANGUAGE)).filter(tag -> isRead));
     Optional<Planned> found = plan(context, visitor);
     if (found.isEmpty()) {
       return;
     }
     Planned before = found.get();
     PlanTree tree = PlanTree.of(before.input(), desk.zone());
+    int old = tree.dishes().indexOf(sent.text("was"));
+    int number = old < 0 ? tree.dishes().size() : old;
     change.make(tree, sent);
+    if (isRead) {
+      // What is half typed goes on in the other language, and is not saved by that.
+      Visitor.keep(context, Visitor.LANGUAGE, visitor.language().tag(), true);
+      PlanFaults open = PlanFaults.unsaved("/dishes/" + number, visitor);
+      show(context, HttpStatus.OK, visitor, before, tree, open);
+      return;
+    }
     Map<String, Question> asked = asked(tree, before, sent, visitor);
     if (Question.isOpen(asked.values(), sent.answered())) {
       PlanFaults open = PlanFaults.asking(asked, visitor);
