@@ -88,4 +88,14 @@ class WarmFreezerTest {
     assertThat(form.status()).isEqualTo(200);
     assertThat(form.text()).contains("value=\"2026-03-01\"").doesNotContain("Quality fades from");
   }
+
+  /** Above 32 °F food in a freezer thaws: its dates wait for a look at it. */
+  @Test
+  void the_page_of_a_lot_inside_says_so_before_its_dates() {
+    assertThat(visit.open("/lots/H").text()).doesNotContain("before you rely on these dates");
+    read("2026-03-03T18:00:00Z", "50");
+    assertThat(visit.open("/lots/H").text())
+        .containsSubsequence(
+            "Chest read 50 °F", "before you rely on these dates", "best quality by");
+  }
 }

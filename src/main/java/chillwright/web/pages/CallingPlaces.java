@@ -1,5 +1,7 @@
 package chillwright.web.pages;
 
+import chillwright.core.keeping.LotState;
+import chillwright.core.keeping.LotState.Standing;
 import chillwright.core.log.LogEntry;
 import chillwright.service.Day.PlaceRound;
 import java.net.URLEncoder;
@@ -7,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** Places whose last reading asks for something that nobody has done: what is inside may suffer. */
 final class CallingPlaces {
@@ -38,11 +41,12 @@ final class CallingPlaces {
         .toList();
   }
 
-  /** What to know of a lot in such a place; none elsewhere. */
-  List<String> warning(String place) {
-    return calling.containsKey(place)
-        ? List.of(visitor.say("lots.place-calls", place, read(calling.get(place))))
-        : List.of();
+  /** What to know of a lot on hand in such a place; none elsewhere. */
+  List<String> warning(LotState lot) {
+    return lot.standing().filter(standing -> lot.isOnHand()).flatMap(Standing::place).stream()
+        .flatMap(place -> Optional.ofNullable(calling.get(place)).stream())
+        .map(place -> visitor.say("lots.place-calls", place.name(), read(place)))
+        .toList();
   }
 
   private String read(PlaceRound place) {

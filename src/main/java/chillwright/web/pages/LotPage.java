@@ -30,6 +30,7 @@ import chillwright.web.pages.LotPageView.Next;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
@@ -253,9 +254,12 @@ final class LotPage {
   }
 
   private List<String> dates(LotView view, List<Traced> traced, Visitor visitor) {
-    return view.state().isOnHand()
-        ? new LotDates(desk, visitor, desk.kitchen().now()).says(view)
-        : List.of(LotDates.gone(OutWords.ending(traced), visitor));
+    if (!view.state().isOnHand()) {
+      return List.of(LotDates.gone(OutWords.ending(traced), visitor));
+    }
+    List<String> says = new ArrayList<>(new CallingPlaces(desk, visitor).warning(view.state()));
+    says.addAll(new LotDates(desk, visitor, desk.kitchen().now()).says(view));
+    return says;
   }
 
   private List<String> because(LotState state, Visitor visitor) {

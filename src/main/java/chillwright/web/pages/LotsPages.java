@@ -285,21 +285,13 @@ final class LotsPages {
         Sign.of(lot.standing().flatMap(standing -> standing.verdicts().at(now))),
         LotLines.where(lot, Optional.ofNullable(showing.endings().get(lot.lot())), visitor),
         Stream.concat(
-                warning(lot, showing.calling()).stream(),
+                showing.calling().warning(lot).stream(),
                 mayBeUsed
                     ? says(lot, showing).stream()
                     : Stream.of(new NotForUse(desk, visitor).listed(lot)))
             .toList(),
         lot.isOnHand() && lot.standing().isPresent() && isFew && mayBeUsed,
         showing.acts().moves(lot));
-  }
-
-  private static List<String> warning(LotState lot, CallingPlaces calling) {
-    return lot.standing()
-        .filter(standing -> lot.isOnHand())
-        .flatMap(Standing::place)
-        .map(calling::warning)
-        .orElse(List.of());
   }
 
   /** The dates that count where the lot is now; of food that thawed its quality dates do not. */
