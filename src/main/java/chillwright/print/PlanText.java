@@ -1,6 +1,5 @@
 package chillwright.print;
 
-import chillwright.core.log.LotId;
 import chillwright.core.measure.Temperature.Scale;
 import chillwright.core.plan.Bound;
 import chillwright.core.plan.Dish;
@@ -240,25 +239,6 @@ public record PlanText(ZoneId zone, Instant served, Language language, Optional<
 
   private Times times() {
     return Times.at(served, zone, language);
-  }
-
-  /** What dishes that became lots have too little of, a sentence each. */
-  public List<String> missing(Map<String, Integer> missing) {
-    return new TreeMap<>(missing)
-        .entrySet().stream()
-            .map(dish -> say("plan.missing", dish.getKey(), dish.getValue()))
-            .toList();
-  }
-
-  /** A lot that waits in the refrigerator, where others of its dish were frozen. */
-  public String cold(Dish dish, LotId lot, Menu menu) {
-    LocalDate served = menu.due(dish).atZone(zone).toLocalDate();
-    return say("plan.cold", dish.name(), lot.text(), times().day(served));
-  }
-
-  /** A lot that another plan to come goes by too. */
-  public String shared(LotId lot, String plan) {
-    return say("plan.shared", lot.text(), plan);
   }
 
   /** A task that moved, from when to when, and why. */

@@ -5,6 +5,7 @@ import chillwright.core.keeping.LotState;
 import chillwright.core.log.LotId;
 import chillwright.core.plan.Dish;
 import chillwright.service.Plans.LeftOut;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
@@ -142,15 +143,14 @@ public final class DishLots {
     boolean isWanted =
         told.isEmpty()
             ? planned.menu().progress().containsKey(dish.name())
-            : planned.missing().containsKey(dish.name());
+            : planned.open().containsKey(dish.name());
     if (!isWanted) {
       return List.of();
     }
-    Set<String> foods =
-        told.stream()
-            .flatMap(lot -> kitchen.lots().state(lot).stream())
-            .map(LotState::food)
-            .collect(Collectors.toCollection(() -> new HashSet<>(List.of(dish.name()))));
+    Set<String> foods = new HashSet<>(List.of(dish.name()));
+    if (!isFood(dish.name(), told)) {
+      foods.addAll(foods(told));
+    }
     Set<LotId> taken = new HashSet<>(told);
     told.stream()
         .flatMap(lot -> kitchen.lots().lot(lot).stream())
@@ -169,6 +169,35 @@ public final class DishLots {
         .filter(lot -> kitchen.lots().lot(lot.lot()).filter(own::isFit).isPresent())
         .limit(OFFERED)
         .toList();
+  }
+
+  /**
+   * Lots that are of another food than a dish: of another kind, or called otherwise where the
+   * kitchen has that food by the name of the dish.
+   */
+  public List<LotState> ofOtherFood(Plans.Planned planned, Dish dish, List<LotId> lots) {
+    List<LotId> all = new ArrayList<>(planned.lots(dish.name()));
+    all.addAll(lots);
+    boolean isFood = isFood(dish.name(), all);
+    return lots.stream()
+        .flatMap(lot -> kitchen.lots().state(lot).stream())
+        .filter(
+            lot ->
+                !lot.category().equals(dish.category().key())
+                    || (isFood && !lot.food().equals(dish.name())))
+        .toList();
+  }
+
+  /** Whether the kitchen has a food of that name, or one of these lots is called so. */
+  private boolean isFood(String name, List<LotId> lots) {
+    return foods(lots).contains(name) || kitchen.setUp().food(name).isPresent();
+  }
+
+  private Set<String> foods(List<LotId> lots) {
+    return lots.stream()
+        .flatMap(lot -> kitchen.lots().state(lot).stream())
+        .map(LotState::food)
+        .collect(Collectors.toSet());
   }
 
   /** The plans that were told a lot, by code. */

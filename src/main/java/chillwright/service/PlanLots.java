@@ -203,6 +203,16 @@ final class PlanLots {
     return isCounted ? OptionalInt.of(portions(begun, part -> true)) : OptionalInt.empty();
   }
 
+  /** Lots that nothing is written of yet, with the portions they were made known for. */
+  Map<LotId, Integer> toCome(List<LotId> lots) {
+    Map<LotId, Integer> toCome = new HashMap<>();
+    lots.stream()
+        .flatMap(lot -> kitchen.lots().state(lot).stream())
+        .filter(state -> state.standing().isEmpty())
+        .forEach(state -> toCome.put(state.lot(), state.portions().left().orElse(0)));
+    return toCome;
+  }
+
   /** Portions fit for use of those lots and parts that are as asked. */
   int portions(List<LotId> lots, Predicate<LotView> asked) {
     return withParts(lots).stream()

@@ -88,6 +88,14 @@ public final class Plans {
               Collectors.toMap(Map.Entry::getKey, dish -> dish.getValue().missing().getAsInt()));
     }
 
+    /** How many of these no lot is known for, by dish. */
+    public Map<String, Integer> open() {
+      return Stream.of(followed, named)
+          .flatMap(lots -> lots.entrySet().stream())
+          .filter(dish -> dish.getValue().open().orElse(0) > 0)
+          .collect(Collectors.toMap(Map.Entry::getKey, dish -> dish.getValue().open().getAsInt()));
+    }
+
     /** Dishes that are begun, with how many portions are missing; empty where nobody counted. */
     public Map<String, OptionalInt> begun() {
       return menu.dishes().stream()
@@ -233,8 +241,7 @@ public final class Plans {
         .filter(one -> moved.stream().noneMatch(other -> other.task().equals(one.task())))
         .forEach(moved::add);
     Map<String, Followed> followed = new HashMap<>();
-    lots.forEach(
-        (dish, all) -> followed.put(dish, new Followed(all, OptionalInt.empty(), List.of())));
+    lots.forEach((dish, all) -> followed.put(dish, new Followed(all)));
     menu.dishes().stream()
         .filter(dish -> !isOver && lots.containsKey(dish.name()))
         .forEach(
@@ -268,7 +275,12 @@ public final class Plans {
         left.isPresent() ? OptionalInt.of(Math.max(0, dish.portions() - left.getAsInt())) : left;
     List<LotId> cold =
         dish.route() == Dish.Route.FROZEN ? own.cold(lots, served(dish, menu)) : List.of();
-    return new Followed(lots, missing, cold);
+    Map<LotId, Integer> toCome = own.toCome(lots);
+    int coming = toCome.values().stream().mapToInt(Integer::intValue).sum();
+    OptionalInt wanted = toCome.size() == lots.size() ? OptionalInt.of(dish.portions()) : missing;
+    OptionalInt open =
+        wanted.isPresent() ? OptionalInt.of(Math.max(0, wanted.getAsInt() - coming)) : wanted;
+    return new Followed(lots, missing, open, toCome, cold);
   }
 
   /** Portions that are in the freezer already, by dish. */

@@ -2,6 +2,7 @@ package chillwright.web;
 
 import chillwright.core.log.LotId;
 import chillwright.core.plan.Dish;
+import chillwright.print.DishLotsText;
 import chillwright.print.PlanText;
 import chillwright.service.Kitchen;
 import chillwright.service.Page;
@@ -107,7 +108,7 @@ final class PlanHandlers {
   }
 
   private static SharedLine shared(Shared lot, PlanText text) {
-    String says = text.shared(lot.lot(), lot.other().title());
+    String says = new DishLotsText(text).shared(lot.lot(), lot.other().title());
     return new SharedLine(lot.lot().text(), lot.dish(), lot.other().code(), says);
   }
 

@@ -145,13 +145,13 @@ class PlanChangesTest {
   void a_dish_that_is_begun_while_its_plan_is_given_up_is_told_so() {
     visit.open("/plans/supper");
     for (int round = 0; round < 6; round++) {
-      int before = served.get("/api/v1/lots").json().path("lots").size();
+      int before = served.get("/api/v1/lots").json().path("items").size();
       CompletableFuture<Reply> begun =
           CompletableFuture.supplyAsync(
               () -> visit.submit("/plans/supper/batches", "dish", "Leek soup"));
       served.send(served.request("/api/v1/plans/supper").DELETE());
       int status = begun.join().status();
-      int lots = served.get("/api/v1/lots").json().path("lots").size();
+      int lots = served.get("/api/v1/lots").json().path("items").size();
       assertThat(status).isIn(303, 404);
       assertThat(lots - before).isEqualTo(status == 303 ? 1 : 0);
       keep();

@@ -406,4 +406,53 @@ class PlanSeveralLotsTest {
     log(lot.replace("/lots/", ""), "cooked", "180F", "2026-03-06T19:30:00Z");
     assertThat(dish().at("/missing").asInt()).isZero();
   }
+
+  /** Another food has other allergens and days: by definition, no source. */
+  @Test
+  void a_lot_of_another_food_is_asked_about_and_none_such_offered() {
+    String rows =
+        """
+        lot,food,category,when,entry,temperature,portions
+        LE-1,Leek soup,soup_or_stew,2026-03-04T08:00:00Z,cooked,180F,20
+        LE-1,,,2026-03-04T09:30:00Z,chilled,40F,
+        BR-1,Corn bread,quick_bread_or_muffin,2026-03-04T08:00:00Z,cooked,,20
+        """;
+    assertThat(served.postCsv("/api/v1/imports", rows).status()).isLessThan(300);
+    Reply asked = enter("LE-1 SO-1");
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text())
+        .contains("Of another food than Leek soup: SO-1 (Pond soup)", "name=\"sure\"");
+    assertThat(dish().at("/lots")).isEmpty();
+    assertThat(enter("LE-1").status()).isEqualTo(303);
+    assertThat(page()).doesNotContain("name=\"lot\" value=\"SO-1\"");
+    assertThat(enter("BR-1").text()).contains("BR-1 (Corn bread)");
+    page();
+    String[] both = {"dish", "Leek soup", "lot", "SO-1"};
+    assertThat(visit.confirm("/plans/supper-12/batches", both).status()).isEqualTo(303);
+    assertThat(dish().at("/lots").toString()).isEqualTo("[\"LE-1\",\"SO-1\"]");
+  }
+
+  /** Forty and twenty are sixty: plain arithmetic. */
+  @Test
+  void a_lot_that_is_known_and_not_made_yet_counts_for_its_portions() {
+    enter("SO-1");
+    assertThat(page()).contains("Begin another batch, portions: 20");
+    String second = Visit.target(begin("SO-1"));
+    assertThat(page())
+        .contains("known, and still to be made: " + second.replace("/lots/", "") + ", portions 20")
+        .doesNotContain("Begin another batch", "portions missing");
+    // What is to be bought still is all that is not made.
+    assertThat(dish().at("/missing").asInt()).isEqualTo(20);
+    assertThat(remove("SO-1").status()).isEqualTo(303);
+    assertThat(page()).contains("Begin another batch, portions: 40");
+    String[] again = {"dish", "Leek soup", "lot", "SO-1"};
+    assertThat(visit.confirm("/plans/supper-12/batches", again).status()).isEqualTo(303);
+    put(SUPPER.replace("\"guests\": 60", "\"guests\": 80"));
+    assertThat(page()).contains("Begin another batch, portions: 20");
+  }
+
+  private Reply begin(String known) {
+    page();
+    return visit.submit("/plans/supper-12/batches", "dish", "Leek soup", "known", known);
+  }
 }

@@ -1,5 +1,8 @@
 package chillwright.web.pages;
 
+import static java.util.stream.Collectors.joining;
+
+import chillwright.core.keeping.LotState;
 import chillwright.core.log.LotId;
 import chillwright.core.plan.Dish;
 import chillwright.service.Plans;
@@ -46,7 +49,7 @@ final class PlanBatches {
       code(sent.get().text("remove")).ifPresent(lot -> remove(planned.get(), name, lot));
       back(context, planned.get());
     } else if (sent.get().has("lot")) {
-      follow(context, visitor, planned.get(), dish.get(), sent.get().text("lot"));
+      follow(context, visitor, planned.get(), dish.get(), sent.get());
     } else {
       Optional<LotId> lot = begin(context, planned.get(), dish.get(), sent.get());
       if (lot.isEmpty()) {
@@ -72,7 +75,7 @@ final class PlanBatches {
 
   /** A first lot of a dish, or another one of what its lots have too few. */
   private Optional<LotId> begin(Context context, Planned planned, Dish dish, Form sent) {
-    int portions = planned.missing().getOrDefault(dish.name(), dish.portions());
+    int portions = planned.open().getOrDefault(dish.name(), dish.portions());
     List<LotId> seen = codes(sent.text("known")).stream().flatMap(this::known).toList();
     // Beside another batch, what serves for its name alone serves on.
     List<LotId> named = planned.named(dish.name()).stream().filter(seen::contains).toList();
@@ -83,7 +86,8 @@ final class PlanBatches {
   }
 
   /** Has the plan follow lots that are known already, as many as are typed; all or none. */
-  private void follow(Context context, Visitor visitor, Planned planned, Dish dish, String typed) {
+  private void follow(Context context, Visitor visitor, Planned planned, Dish dish, Form sent) {
+    String typed = sent.text("lot");
     List<String> codes = codes(typed);
     Optional<String> unknown =
         codes.stream().filter(code -> known(code).findFirst().isEmpty()).findFirst();
@@ -107,11 +111,23 @@ final class PlanBatches {
       plans.refuse(context, visitor, planned, says(serves.get(), visitor), dish, typed);
       return;
     }
+    List<LotState> others = desk.kitchen().dishLots().ofOtherFood(planned, dish, lots);
+    Question asked = otherFood(others, dish, visitor);
+    if (!others.isEmpty() && Question.isOpen(List.of(asked), sent.answered())) {
+      plans.ask(context, visitor, planned, asked, dish, typed);
+      return;
+    }
     if (desk.kitchen().dishLots().link(planned.code(), dish.name(), lots)) {
       back(context, planned);
     } else {
       plans.unknown(context, visitor);
     }
+  }
+
+  private static Question otherFood(List<LotState> lots, Dish dish, Visitor visitor) {
+    String foods =
+        lots.stream().map(lot -> lot.lot() + " (" + lot.food() + ")").collect(joining(", "));
+    return Question.of("food", foods, visitor.say("plans.batch.food", dish.name(), foods));
   }
 
   private static String says(Serves other, Visitor visitor) {

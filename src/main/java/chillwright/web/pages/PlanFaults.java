@@ -110,6 +110,11 @@ record PlanFaults(
         Map.of("dish", dish, "lot", typed));
   }
 
+  /** The same, with the tick that answers it. */
+  PlanFaults with(Question question) {
+    return new PlanFaults(at, others, Map.of(LOTS + "/lot", question), lots);
+  }
+
   private static boolean isAmount(String pointer) {
     return pointer.matches(".*/(has|keeps|uses)/[^/]+");
   }

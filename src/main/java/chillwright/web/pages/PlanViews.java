@@ -4,6 +4,7 @@ import chillwright.core.log.LotId;
 import chillwright.core.plan.Dish;
 import chillwright.core.plan.Menu;
 import chillwright.core.plan.Thawing;
+import chillwright.print.DishLotsText;
 import chillwright.print.PlanText;
 import chillwright.rulebook.Handbook;
 import chillwright.service.Plans.LeftOut;
@@ -141,7 +142,7 @@ final class PlanViews {
         PlanFaults.LOTS,
         faults.lots(),
         faults.at(),
-        Map.of(),
+        faults.asked(),
         isOpen,
         "",
         Map.of(),
@@ -207,7 +208,7 @@ final class PlanViews {
                         .flatMap(List::stream)
                         .map(LotId::text)
                         .toList(),
-                    planned.missing().getOrDefault(dish.name(), 0),
+                    planned.open().getOrDefault(dish.name(), 0),
                     desk.kitchen().dishLots().offered(planned, dish).stream()
                         .map(lot -> new Choice(lot.lot().text(), LotLines.where(lot, visitor)))
                         .toList()))
@@ -243,17 +244,24 @@ final class PlanViews {
 
   /** Of the lots that dishes became: too few portions, what counts twice, and is not frozen. */
   static Stream<String> lots(Planned planned, PlanText text, Desk desk) {
+    DishLotsText said = new DishLotsText(text);
     Stream<String> shared =
         desk.kitchen().dishLots().shared().withOthers(planned).stream()
-            .map(lot -> text.shared(lot.lot(), lot.other().title()));
+            .map(lot -> said.shared(lot.lot(), lot.other().title()));
     Stream<String> cold =
         planned.menu().dishes().stream()
             .filter(dish -> planned.followed().containsKey(dish.name()))
             .flatMap(
                 dish ->
                     planned.followed().get(dish.name()).cold().stream()
-                        .map(lot -> text.cold(dish, lot, planned.menu())));
-    return Stream.of(text.missing(planned.missing()).stream(), shared, cold).flatMap(says -> says);
+                        .map(lot -> said.cold(dish, lot, planned.menu())));
+    Stream<String> toCome =
+        planned.followed().entrySet().stream()
+            .filter(dish -> !dish.getValue().toCome().isEmpty())
+            .sorted(Map.Entry.comparingByKey())
+            .map(dish -> said.toCome(dish.getKey(), dish.getValue().toCome()));
+    return Stream.of(said.missing(planned.open()).stream(), toCome, shared, cold)
+        .flatMap(says -> says);
   }
 
   /** Which lots a dish is not planned from, before something else is said; else blank. */

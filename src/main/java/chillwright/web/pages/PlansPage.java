@@ -122,6 +122,14 @@ final class PlansPage {
     show(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, planned, tree, faults);
   }
 
+  /** The same, where a tick says that it is right. */
+  void ask(
+      Context context, Visitor visitor, Planned planned, Question asked, Dish dish, String typed) {
+    PlanTree tree = PlanTree.of(planned.input(), desk.zone());
+    PlanFaults faults = PlanFaults.ofLots(asked.says(), dish.name(), typed, visitor).with(asked);
+    show(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, planned, tree, faults);
+  }
+
   private void show(
       Context context,
       HttpStatus status,
