@@ -70,7 +70,7 @@ public record KeepText(
     ofAge().ifPresent(says -> lines.add("    " + says));
     ofThawing().ifPresent(says -> lines.add("    " + says));
     if (category.freezes() == Category.Freezes.NO) {
-      lines.add("  Does not freeze well; no freezer date is given.");
+      lines.add("  " + language.say("keep.freezes-not"));
     } else if (category.freezes() == Category.Freezes.POORLY) {
       lines.add("  Freezes poorly: expect it to separate, crumble or go soft.");
     }
@@ -93,7 +93,15 @@ public record KeepText(
     ofThawing().ifPresent(says::add);
     onCounter(rules).ifPresent(says::add);
     refreezing(rules).ifPresent(says::add);
+    freezesNot().ifPresent(says::add);
     return says;
+  }
+
+  /** Of food that spoils in the freezer, why no date is told of it there. */
+  private Optional<String> freezesNot() {
+    return category.freezes() == Category.Freezes.NO && !isOver()
+        ? Optional.of(language.say("keep.freezes-not"))
+        : Optional.empty();
   }
 
   /** Of food that needs no cold and is not in the freezer: no day bounds it, only its quality. */

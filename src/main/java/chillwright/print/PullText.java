@@ -3,6 +3,7 @@ package chillwright.print;
 import chillwright.core.log.Phase;
 import chillwright.core.plan.Pull;
 import chillwright.core.plan.Pull.Need;
+import chillwright.core.plan.Pull.Unlogged;
 import java.time.LocalDate;
 
 /**
@@ -70,6 +71,21 @@ public record PullText(Times times) {
   /** A dish for which the freezer holds too little. */
   public String missing(Need need, int portions) {
     return say("pull.missing", need.event(), need.dish(), portions);
+  }
+
+  /** A dish that comes out by a plan: after its hour, how much of what. */
+  public String line(Unlogged dish) {
+    return times.hour(dish.at()) + " " + dish.dish() + ", " + say("pull.portions", dish.portions());
+  }
+
+  /** By which plan it comes out, and what the log has of it. */
+  public String why(Unlogged dish) {
+    return say(
+        dish.thaws() ? "pull.unlogged.thaws" : "pull.unlogged.out",
+        dish.event(),
+        dish.dish(),
+        times.said(dish.at()),
+        say(dish.isBegun() ? "pull.unlogged.begun" : "pull.unlogged.none"));
   }
 
   /** What holds of the whole list. */

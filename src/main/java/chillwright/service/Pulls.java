@@ -10,7 +10,9 @@ import chillwright.core.plan.Plan;
 import chillwright.core.plan.Plan.Task;
 import chillwright.core.plan.Progress;
 import chillwright.core.plan.Pull.Need;
+import chillwright.core.plan.Pull.Unlogged;
 import chillwright.core.plan.PullList;
+import chillwright.core.plan.Thawing;
 import chillwright.core.rules.Acts;
 import chillwright.core.rules.Verdict;
 import chillwright.rulebook.BrokenRules;
@@ -91,7 +93,8 @@ public final class Pulls {
             .filter(lot -> !room.containsKey(lot))
             .filter(lot -> needs.stream().noneMatch(need -> need.isFor(lot)) || !isUnfit(lot))
             .toList();
-    return PullList.of(needs, frozen, ending, room, zone, kitchen.now(), end);
+    return PullList.of(needs, frozen, ending, room, zone, kitchen.now(), end)
+        .with(unlogged(coming, end.atStartOfDay(zone).toInstant()));
   }
 
   /** Whether a limit is not shown, and only words were written down about it. */
@@ -153,10 +156,7 @@ public final class Pulls {
     List<Need> needs = new ArrayList<>();
     Map<String, List<LotState>> toFreeze = toFreeze(planned);
     for (Dish dish : planned.menu().dishes()) {
-      Optional<Progress> done = Optional.ofNullable(planned.menu().progress().get(dish.name()));
-      boolean waits =
-          !toFreeze.getOrDefault(dish.name(), List.of()).isEmpty()
-              || done.filter(p -> p.frozen().isPresent() && p.takenOut().isEmpty()).isPresent();
+      boolean waits = waits(planned, dish, toFreeze);
       planned.plan().tasks().stream()
           .filter(task -> waits && task.kind() == Plan.Kind.TAKE_OUT)
           .filter(task -> task.dish().equals(dish.name()) && task.start().isBefore(end))
@@ -167,6 +167,57 @@ public final class Pulls {
                       need(planned, dish, task, toFreeze.getOrDefault(dish.name(), List.of()))));
     }
     return needs;
+  }
+
+  /** Whether lots of a dish are in the freezer, or are to go there. */
+  private static boolean waits(Planned planned, Dish dish, Map<String, List<LotState>> toFreeze) {
+    return !toFreeze.getOrDefault(dish.name(), List.of()).isEmpty()
+        || Optional.ofNullable(planned.menu().progress().get(dish.name()))
+            .filter(done -> done.frozen().isPresent() && done.takenOut().isEmpty())
+            .isPresent();
+  }
+
+  /** Dishes that come out before a moment, and of which no lot is in the freezer by the log. */
+  private List<Unlogged> unlogged(List<Planned> coming, Instant end) {
+    List<Unlogged> found = new ArrayList<>();
+    for (Planned planned : coming) {
+      Map<String, List<LotState>> toFreeze = toFreeze(planned);
+      planned.menu().dishes().stream()
+          .filter(dish -> !waits(planned, dish, toFreeze))
+          .forEach(
+              dish ->
+                  planned.plan().tasks().stream()
+                      .filter(task -> task.dish().equals(dish.name()))
+                      .filter(task -> comesOut(planned, dish, task))
+                      .filter(task -> task.start().isBefore(end))
+                      .map(task -> unlogged(planned, dish, task))
+                      .forEach(found::add));
+    }
+    return found.stream().sorted(Comparator.comparing(Unlogged::at)).toList();
+  }
+
+  private static boolean comesOut(Planned planned, Dish dish, Task task) {
+    Optional<Progress> done = Optional.ofNullable(planned.menu().progress().get(dish.name()));
+    boolean thaws =
+        done.isEmpty()
+            && task.kind() == Plan.Kind.MAKE
+            && task.step().equals(dish.make().get(0).name())
+            && Thawing.isOutOfFreezer(dish);
+    return thaws || task.kind() == Plan.Kind.TAKE_OUT && done.flatMap(Progress::takenOut).isEmpty();
+  }
+
+  private static Unlogged unlogged(Planned planned, Dish dish, Task task) {
+    boolean isLogged =
+        planned.menu().progress().containsKey(dish.name())
+            || planned.leftOut().stream().anyMatch(out -> out.dish().equals(dish.name()));
+    return new Unlogged(
+        planned.code(),
+        name(planned),
+        dish.name(),
+        dish.portions(),
+        task.kind() == Plan.Kind.MAKE,
+        isLogged,
+        task.start());
   }
 
   private Need need(Planned planned, Dish dish, Task task, List<LotState> toFreeze) {

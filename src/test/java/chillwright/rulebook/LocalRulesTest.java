@@ -280,7 +280,7 @@ class LocalRulesTest {
     write("keeping/one.yaml", category.formatted("gravy"));
     write("keeping/two.yaml", category.formatted("gravy_2"));
     KeepingList list = RuleLibrary.load(Optional.of(dir)).keepingList();
-    assertThat(list.categories()).hasSize(58);
+    assertThat(list.categories()).hasSize(59);
     assertThat(list.category("gravy").orElseThrow().title()).isEqualTo("Gravy of this kitchen");
     assertThat(list.category("gravy").orElseThrow().freezer().max()).isEmpty();
     assertThat(list.category("gravy_2")).isPresent();

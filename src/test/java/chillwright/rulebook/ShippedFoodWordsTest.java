@@ -330,16 +330,46 @@ class ShippedFoodWordsTest {
   }
 
   /**
-   * FoodSafety.gov, Cold Food Storage Chart: fresh ham is a row of its own; a fresh tart holds
+   * Fresh ham is raw pork: FoodSafety.gov, Cold Food Storage Chart, 3 to 5 days; a fresh tart holds
    * custard, and fresh tuna is raw fish (common practice, no source).
    */
   @Test
   void fresh_makes_another_food_of_some() {
-    assertThat(WORDS.kinds("fresh ham").isCertain()).isFalse();
+    assertThat(keys(WORDS.kinds("fresh ham"))).containsExactly("raw_meat_whole");
     assertThat(keys(WORDS.kinds("fresh fruit tart"))).containsExactly("pie_custard_or_cream");
     for (String tuna : new String[] {"fresh tuna", "atún fresco", "tuna"}) {
       assertThat(keys(WORDS.kinds(tuna))).first().isEqualTo("raw_fish_fatty");
     }
+  }
+
+  /** FoodSafety.gov, Ham Storage Chart: whole in store wrapping 7 days, cut or spiral 3 to 5. */
+  @Test
+  void of_ham_it_is_asked_which_where_the_chart_has_two_rows() {
+    for (String ham : new String[] {"ham", "whole ham", "cooked ham", "jamón"}) {
+      assertThat(keys(WORDS.kinds(ham))).containsExactly("ham_cooked_cut", "ham_cooked_whole");
+    }
+    assertThat(keys(WORDS.kinds("spiral ham"))).containsExactly("ham_cooked_cut");
+    assertThat(WORDS.untold("country ham").orElseThrow().says()).contains("7 days");
+  }
+
+  /** Not raw fish, nor a cake that needs no cold: what is opened goes by its maker's label. */
+  @ParameterizedTest
+  @CsvSource({
+    "opened can of tuna, jar or can",
+    "can of tuna, jar or can",
+    "opened canned salmon, jar or can",
+    "tuna from a can, jar or can",
+    "opened can of beans, jar or can",
+    "lata de atún, jar or can",
+    "atún de lata, jar or can",
+    "half a can of tomatoes, jar or can",
+    "cream cheese frosting cake, cream",
+    "carrot cake with cream cheese frosting, cream",
+    "cream cheese frosting, cream"
+  })
+  void what_was_in_a_can_or_under_cream_cheese_is_that(String given, String says) {
+    assertThat(WORDS.untold(given).orElseThrow().says()).as(given).contains(says);
+    assertThat(WORDS.kinds(given).isCertain()).as(given).isFalse();
   }
 
   @Test
@@ -422,7 +452,9 @@ class ShippedFoodWordsTest {
         "baked potatoes",
         "steamed broccoli",
         "stuffing",
-        "ham",
+        "spiral ham",
+        "leftover ham",
+        "fresh ham",
         "leftover turkey",
         "pizza",
         "quiche",

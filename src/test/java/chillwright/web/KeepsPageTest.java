@@ -476,6 +476,35 @@ class KeepsPageTest {
     assertThat(served.get(asked, "Cookie", "language=" + person).text()).contains(says);
   }
 
+  @Test
+  void how_it_was_found_is_asked_at_its_field() {
+    Served.Reply blank = served.get("/keeps?again=yes&category=soup_or_stew");
+    assertThat(blank.status()).isEqualTo(422);
+    assertThat(blank.text()).contains("id=\"ice-wrong\"><bdi>Say how it was found");
+    assertThat(page("/keeps?category=soup_or_stew")).doesNotContain("ice-wrong");
+    assertThat(page("/keeps?again=yes&category=cookies_baked")).doesNotContain("ice-wrong");
+  }
+
+  /**
+   * Oregon State University Extension, Foods That Do Not Freeze Well: cooked egg white, mayonnaise,
+   * potato salad, custard and rice alone; FoodSafety.gov's chart: these salads do not freeze well.
+   */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "hard boiled eggs",
+        "chicken salad",
+        "egg salad",
+        "potato salad",
+        "rice pudding",
+        "hard boiled eggs&frozen=2026-03-01"
+      })
+  void of_food_that_freezes_badly_it_is_said_with_the_source(String dish) {
+    String page = page("/keeps?dish=" + dish.replace(" ", "%20"));
+    assertThat(page).contains("It does not freeze well", "Foods That Do Not Freeze Well");
+    assertThat(page("/keeps?dish=soup")).doesNotContain("does not freeze well");
+  }
+
   /** That freezing pauses days and gives none back is common practice, no source. */
   @ParameterizedTest
   @CsvSource({"read=38F, true", "read=41F&warm=1 h, true", "ice=crystals, true", "read=60F, false"})

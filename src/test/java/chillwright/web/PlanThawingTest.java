@@ -56,6 +56,24 @@ class PlanThawingTest {
     return visit.submit(BIRD + "/dishes", form);
   }
 
+  /** The shortest printed times of a bird of 14 lb in a refrigerator are beyond 24 hours. */
+  @Test
+  void a_length_with_its_unit_comes_back_as_typed_and_no_other_unit_is_guessed() {
+    Reply asked =
+        bird(
+            "dish", "14 lb bird",
+            "make/0/step", "thaw in the refrigerator",
+            "make/0/minutes", "24 h",
+            "make/1/minutes", "4 h");
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text())
+        .contains("Only 24 h to thaw?", "value=\"24 h\"", "value=\"4 h\"")
+        .doesNotContain("1440 h", "value=\"1440\"", "value=\"240\"");
+    Reply refused = bird("category", "", "make/0/minutes", "72 h", "make/1/minutes", "4 h");
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.text()).contains("value=\"72 h\"", "value=\"4 h\"");
+  }
+
   /** USDA FSIS, The Big Thaw: never on a counter; cold water changed every 30 minutes. */
   @Test
   void raw_food_that_thaws_bears_its_caution_on_page_form_and_sheet() throws IOException {

@@ -129,6 +129,47 @@ class PullTest {
     assertThat(pull(30).at("/pulls")).isEmpty();
   }
 
+  /**
+   * What a plan takes out, though nothing of it is logged; the bird thaws a day sooner than it must
+   * (common practice, no source).
+   */
+  @Test
+  void what_a_plan_takes_out_is_told_before_anything_of_it_is_logged() {
+    String feast =
+        """
+        {"serving": "2026-03-10T18:00:00Z", "zone": "UTC", "from": "2026-03-01T08:00:00Z",
+         "name": "Feast", "guests": 12,
+         "dishes": [{"dish": "Bought bird", "category": "raw_poultry_whole", "route": "fresh",
+           "make": [{"step": "thaw in the refrigerator", "minutes": 4320},
+             {"step": "roast", "minutes": 240}]}]}
+        """;
+    served.at("2026-03-01T20:00:00Z");
+    served.send(
+        served
+            .request("/api/v1/plans/feast", "Content-Type", "application/json")
+            .PUT(BodyPublishers.ofString(feast)));
+    JsonNode list = pull(14);
+    assertThat(list.at("/pulls")).isEmpty();
+    JsonNode told = list.at("/unlogged");
+    assertThat(told.findValuesAsText("dish")).containsExactly("Bought bird", "Leek soup");
+    assertThat(told.findValuesAsText("why")).containsExactly("plan-thaws", "plan-not-frozen-yet");
+    assertThat(told.at("/1/at").asText()).isEqualTo("2026-03-09T11:00:00-06:00");
+    assertThat(told.at("/1/says").asText())
+        .isEqualTo(
+            "By the plan Late supper: Leek soup comes out of the freezer Mon 9 Mar 11:00; nothing"
+                + " of it is logged yet.");
+    assertThat(told.at("/0/says").asText()).contains("Feast", "leaves the freezer", "to thaw");
+    assertThat(served.get("/pull?days=14").text())
+        .contains("11:00 Leek soup, portions: 40", "/plans/supper-12", "Bought bird", ": 2.")
+        .doesNotContain("Nothing is to come out");
+    assertThat(served.get("/pull.csv?days=14").text())
+        .contains("11:00-06:00,,Leek soup,,40,plan-not-frozen-yet,,supper-12,Leek soup");
+    served.at("2026-03-02T20:00:00Z");
+    soup("LS-1", 40, "2026-03-02", "2026-03-02");
+    assertThat(pull(14).at("/unlogged").findValuesAsText("dish")).containsExactly("Bought bird");
+    assertThat(pull(1).at("/unlogged")).isEmpty();
+  }
+
   @Test
   void the_page_the_table_and_the_calendar_say_the_same() {
     served.at("2026-03-08T20:00:00Z");

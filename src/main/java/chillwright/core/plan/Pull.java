@@ -49,6 +49,28 @@ public record Pull(
   }
 
   /**
+   * A dish of a plan that comes out of the freezer, and that no list of lots can tell of.
+   *
+   * @param plan the code of its plan, and {@code event} what that is called
+   * @param thaws whether it is food that was got frozen, which the first step thaws
+   * @param isBegun whether the log has some of it, which is not in the freezer yet
+   * @param at when it is to come out
+   */
+  public record Unlogged(
+      String plan,
+      String event,
+      String dish,
+      int portions,
+      boolean thaws,
+      boolean isBegun,
+      Instant at) {
+    /** What calls for it, as it stands in an answer. */
+    public String why() {
+      return thaws ? "plan-thaws" : "plan-not-frozen-yet";
+    }
+  }
+
+  /**
    * A dish that waits in the freezer.
    *
    * @param plan the code of its plan, and {@code event} what that is called

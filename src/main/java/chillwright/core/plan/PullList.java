@@ -5,6 +5,7 @@ import chillwright.core.keeping.LotState;
 import chillwright.core.keeping.LotState.Standing;
 import chillwright.core.log.LotId;
 import chillwright.core.plan.Pull.Need;
+import chillwright.core.plan.Pull.Unlogged;
 import chillwright.core.plan.Pull.Why;
 import chillwright.core.rules.Verdict;
 import java.time.Instant;
@@ -24,11 +25,18 @@ import java.util.OptionalInt;
  *
  * @param pulls by day and hour
  * @param missing dishes for which the freezer holds too few portions, with how many it lacks
+ * @param unlogged dishes that come out by a plan, of which the log has nothing in the freezer
  */
-public record PullList(List<Pull> pulls, Map<Need, Integer> missing) {
+public record PullList(List<Pull> pulls, Map<Need, Integer> missing, List<Unlogged> unlogged) {
   public PullList {
     pulls = List.copyOf(pulls);
     missing = Map.copyOf(missing);
+    unlogged = List.copyOf(unlogged);
+  }
+
+  /** The same, with the dishes of plans that no lot stands for yet. */
+  public PullList with(List<Unlogged> dishes) {
+    return new PullList(pulls, missing, dishes);
   }
 
   /**
@@ -77,7 +85,7 @@ public record PullList(List<Pull> pulls, Map<Need, Integer> missing) {
           Comparator.comparing(Pull::day)
               .thenComparing(pull -> pull.at().orElse(Instant.MIN))
               .thenComparing(pull -> pull.lot().standing().orElseThrow().beganAt()));
-      return new PullList(pulls, missing);
+      return new PullList(pulls, missing, List.of());
     }
 
     private LocalDate today() {

@@ -38,6 +38,11 @@ public final class Thawing {
         && !step.toLowerCase(Locale.ROOT).contains("microond");
   }
 
+  /** Whether a dish begins with food out of the freezer, which its first step thaws. */
+  public static boolean isOutOfFreezer(Dish dish) {
+    return isNamed(dish.make().get(0).name());
+  }
+
   /** Whether the first step thaws in the cold, and nobody stands by: it may begin sooner. */
   static boolean isFirst(Dish dish) {
     Step first = dish.make().get(0);

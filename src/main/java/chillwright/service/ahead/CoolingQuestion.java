@@ -21,11 +21,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 
 /** How long a layer or a pot cools, and the deepest layer that makes the limits. */
 final class CoolingQuestion implements Question.Answering {
   /** A surface that gives its heat away less well than printed, by what is unsure. */
   private static final double WORSE = 1 - Freezing.UNSURE;
+
+  /** Foods that move as they cool: common practice, no source. */
+  private static final Set<String> THIN = Set.of("chicken_stock", "vegetable_soup");
 
   @Override
   public List<Parameter> parameters() {
@@ -174,9 +178,13 @@ final class CoolingQuestion implements Question.Answering {
     verdict.ifPresent(told::add);
     if (asked.depth.isPresent()) {
       List<Told> times = times(asked, food, rules);
-      told.addAll(times);
-      if (times.stream().anyMatch(time -> time.reason().isEmpty())) {
-        told.add(Told.of("cooling.times.still"));
+      boolean isTold = times.stream().anyMatch(time -> time.reason().isEmpty());
+      if (isTold && THIN.contains(asked.food.key())) {
+        told.add(0, Told.of("cooling.times.thin"));
+        times.forEach(time -> told.add(atMost(time)));
+      } else {
+        told.addAll(times);
+        told.addAll(isTold ? List.of(Told.of("cooling.times.still")) : List.of());
       }
     }
     if (!isSure && !stages.isEmpty()) {
@@ -192,6 +200,13 @@ final class CoolingQuestion implements Question.Answering {
       told.addAll(ways(asked, food, stages, setting));
       told.add(Told.of("cooling.way.stir"));
     }
+  }
+
+  /** Of food that moves as it cools a time for food that cannot is the longest it may take. */
+  private static Told atMost(Told time) {
+    return time.reason().isEmpty()
+        ? new Told(time.key() + ".most", time.filled(), Optional.empty())
+        : time;
   }
 
   /** Whether it never gets cold there, however long it stands. */

@@ -3,6 +3,7 @@ package chillwright.web.answers;
 import chillwright.core.keeping.LotState;
 import chillwright.core.plan.Pull;
 import chillwright.core.plan.Pull.Need;
+import chillwright.core.plan.Pull.Unlogged;
 import chillwright.core.plan.PullList;
 import chillwright.print.Language;
 import chillwright.print.PullText;
@@ -30,6 +31,7 @@ public record PullAnswers(RuleBook book, ZoneId zone, Instant now) {
       int days,
       List<Line> pulls,
       List<Missing> missing,
+      List<UnloggedDish> unlogged,
       Answers.RuleSetRef ruleSet,
       String caution,
       String defers) {}
@@ -59,6 +61,14 @@ public record PullAnswers(RuleBook book, ZoneId zone, Instant now) {
   /** A dish for which the freezer holds too little. */
   public record Missing(String plan, String dish, int portions, String says) {}
 
+  /**
+   * A dish that comes out by a plan, of which the log has nothing in the freezer.
+   *
+   * @param why plan-not-frozen-yet, or plan-thaws where its first step thaws what was got frozen
+   */
+  public record UnloggedDish(
+      String plan, String dish, int portions, String why, OffsetDateTime at, String says) {}
+
   public Answer answer(PullList list, int days) {
     PullText text = new PullText(Times.at(now, zone, Language.ENGLISH));
     return new Answer(
@@ -66,6 +76,7 @@ public record PullAnswers(RuleBook book, ZoneId zone, Instant now) {
         days,
         list.pulls().stream().map(pull -> line(pull, text)).toList(),
         missing(list.missing(), text),
+        list.unlogged().stream().map(dish -> unlogged(dish, text)).toList(),
         new Answers.RuleSetRef(book.id(), book.version()),
         text.caution(),
         book.defers().strip());
@@ -85,6 +96,16 @@ public record PullAnswers(RuleBook book, ZoneId zone, Instant now) {
         pull.need().map(Need::plan),
         pull.need().map(Need::dish),
         text.what(pull) + ". " + text.why(pull));
+  }
+
+  private UnloggedDish unlogged(Unlogged dish, PullText text) {
+    return new UnloggedDish(
+        dish.plan(),
+        dish.dish(),
+        dish.portions(),
+        dish.why(),
+        OffsetDateTime.ofInstant(dish.at(), zone),
+        text.why(dish));
   }
 
   private static List<Missing> missing(Map<Need, Integer> missing, PullText text) {

@@ -50,6 +50,9 @@ final class FreezeAgain {
     Optional<Temperature> read = read();
     Optional<Duration> warm = warm();
     boolean isHeld = food.filter(kind -> kind.tcs() && !kind.discardWhenSoft()).isPresent();
+    if (isHeld && isAsked() && read.isEmpty() && warm.isEmpty() && !isFound()) {
+      wrong.putIfAbsent("ice", visitor.say("again.say-how"));
+    }
     if (wrong.isEmpty() && isHeld) {
       rules.thawedLimit().ifPresent(rule -> judge(rule, read, warm, says));
     }
@@ -57,6 +60,15 @@ final class FreezeAgain {
         .orElseGet(() -> Refreezing.advice(rules, visitor.language(), visitor.scale()))
         .ifPresent(says::add);
     return says;
+  }
+
+  private boolean isAsked() {
+    return fields.containsKey("again") && wrong.isEmpty();
+  }
+
+  /** Whether a choice tells how it was found. */
+  private boolean isFound() {
+    return fields.containsKey("ice");
   }
 
   /** The answer, with how a reading was understood, and whether the other scale changes it. */
@@ -98,7 +110,7 @@ final class FreezeAgain {
     boolean hasCrystals = fields.getOrDefault("ice", "").equals("crystals");
     Optional<Limit> cold = hold.atMost();
     boolean isCold = read.flatMap(at -> cold.map(limit -> limit.isColdEnough(at))).orElse(false);
-    if (read.isEmpty() && warm.isEmpty() && !fields.containsKey("ice")) {
+    if (read.isEmpty() && warm.isEmpty() && !isFound()) {
       return Optional.empty();
     }
     // Cold again is cold too late: what it was in between stays.

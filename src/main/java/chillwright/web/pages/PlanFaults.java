@@ -15,13 +15,15 @@ import java.util.Set;
  * @param others those of no field that a form shows
  * @param asked what a tick beside its field answers, by the place in the tree
  * @param lots what was typed where the lots of a dish are named; of no place in the tree
+ * @param typed lengths of time with their unit, as they were typed, by the place in the tree
  */
 record PlanFaults(
     Map<String, String> at,
     List<String> others,
     Map<String, Question> asked,
-    Map<String, String> lots) {
-  static final PlanFaults NONE = new PlanFaults(Map.of(), List.of(), Map.of(), Map.of());
+    Map<String, String> lots,
+    Map<String, String> typed) {
+  static final PlanFaults NONE = new PlanFaults(Map.of(), List.of(), Map.of(), Map.of(), Map.of());
 
   /** The form in which the lots of a dish are named. */
   static final String LOTS = "/batches";
@@ -59,6 +61,12 @@ record PlanFaults(
     others = List.copyOf(others);
     asked = Map.copyOf(asked);
     lots = Map.copyOf(lots);
+    typed = Map.copyOf(typed);
+  }
+
+  /** The same, with the lengths of time of a form as they were typed. */
+  PlanFaults as(Map<String, String> lengths) {
+    return new PlanFaults(at, others, asked, lots, lengths);
   }
 
   static PlanFaults of(List<Problem> problems, Visitor visitor) {
@@ -85,14 +93,14 @@ record PlanFaults(
       // The marks stand far down; what was not saved must not be missed.
       others.add(0, visitor.say("plans.not-saved"));
     }
-    return new PlanFaults(at, others, Map.of(), Map.of());
+    return new PlanFaults(at, others, Map.of(), Map.of(), Map.of());
   }
 
   /** What can hardly be is not saved before it is answered. */
   static PlanFaults asking(Map<String, Question> asked, Visitor visitor) {
     Map<String, String> at = new LinkedHashMap<>();
     asked.forEach((place, question) -> at.put(place, question.says()));
-    return new PlanFaults(at, List.of(visitor.say("plans.asked")), asked, Map.of());
+    return new PlanFaults(at, List.of(visitor.say("plans.asked")), asked, Map.of(), Map.of());
   }
 
   /** A dish that was typed and is not sent yet, since it is read in another language first. */
@@ -107,7 +115,8 @@ record PlanFaults(
         Map.of(LOTS + "/lot", says),
         List.of(visitor.say("plans.not-saved")),
         Map.of(),
-        Map.of("dish", dish, "lot", typed));
+        Map.of("dish", dish, "lot", typed),
+        Map.of());
   }
 
   /** The same, with the tick that answers it. */

@@ -10,6 +10,7 @@ import chillwright.rulebook.Handbook;
 import chillwright.service.Plans.LeftOut;
 import chillwright.service.Plans.Planned;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -156,7 +157,8 @@ final class PlanViews {
             "make", tree.rows(at + "/make") + MORE_STEPS,
             "finish", tree.rows(at + "/finish") + MORE_STEPS);
     boolean isOpen = faults.isIn(at) || (number == 0 && title.isEmpty());
-    Map<String, String> fields = withHands(tree, at, rows);
+    Map<String, String> fields = new HashMap<>(withHands(tree, at, rows));
+    fields.replaceAll((name, text) -> faults.typed().getOrDefault(at + "/" + name, text));
     return new PlanForm(
         "d" + number,
         at,

@@ -283,7 +283,7 @@ final class PlansPage {
     }
     Map<String, Question> asked = asked(tree, before, sent, visitor);
     if (Question.isOpen(asked.values(), sent.answered())) {
-      PlanFaults open = PlanFaults.asking(asked, visitor);
+      PlanFaults open = PlanFaults.asking(asked, visitor).as(typed(tree, sent));
       show(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, before, tree, open);
       return;
     }
@@ -299,9 +299,15 @@ final class PlansPage {
       if (isRenamed) {
         desk.kitchen().dishLots().rename(before.code(), /* was= */ dish, /* dish= */ was);
       }
-      PlanFaults faults = PlanFaults.of(refused.problems(), visitor);
+      PlanFaults faults = PlanFaults.of(refused.problems(), visitor).as(typed(tree, sent));
       show(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, before, tree, faults);
     }
+  }
+
+  /** Lengths of time of the dish that was sent, as they were typed. */
+  private static Map<String, String> typed(PlanTree tree, Form sent) {
+    int number = tree.dishes().indexOf(sent.text("dish"));
+    return number < 0 ? Map.of() : TypedLengths.under("/dishes/" + number, TypedLengths.of(sent));
   }
 
   /** What can hardly be of the dish that was sent; nothing of another form. */
@@ -319,7 +325,7 @@ final class PlansPage {
         .library()
         .keepingList()
         .category(fields.getOrDefault("category", ""))
-        .map(kind -> ThawDoubt.of(at, fields, known, kind, visitor))
+        .map(kind -> ThawDoubt.of(at, fields, known, TypedLengths.of(sent), kind, visitor))
         .orElse(Map.of());
   }
 

@@ -2,19 +2,23 @@ package chillwright.web.pages;
 
 import chillwright.core.plan.Pull;
 import chillwright.core.plan.Pull.Need;
+import chillwright.core.plan.Pull.Unlogged;
 import chillwright.core.plan.PullList;
 import chillwright.print.PullText;
 import chillwright.service.Pulls;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.io.IOException;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 
 /** The pull list: what comes out of the freezer, and what is to be used, in the next days. */
 final class PullPage {
@@ -64,9 +68,7 @@ final class PullPage {
                         span == 1 ? visitor.say("pull.today") : visitor.say("pull.days", span)))
             .toList();
     return new PullView(
-        list.pulls().isEmpty()
-            ? visitor.say("pull.none")
-            : visitor.say("pull.says", list.pulls().size(), portions),
+        says(visitor, list, portions),
         spans,
         days,
         byDay(list, text),
@@ -78,15 +80,43 @@ final class PullPage {
         CSV + "?days=" + days);
   }
 
-  private static List<PullView.Day> byDay(PullList list, PullText text) {
-    Map<LocalDate, List<PullView.Line>> days = new TreeMap<>();
-    for (Pull pull : list.pulls()) {
-      days.computeIfAbsent(pull.day(), day -> new ArrayList<>())
-          .add(new PullView.Line(pull.lot().lot().text(), text.line(pull), text.why(pull)));
+  private static String says(Visitor visitor, PullList list, int portions) {
+    List<String> says = new ArrayList<>();
+    if (!list.pulls().isEmpty()) {
+      says.add(visitor.say("pull.says", list.pulls().size(), portions));
     }
+    if (!list.unlogged().isEmpty()) {
+      says.add(visitor.say("pull.unlogged", list.unlogged().size()));
+    }
+    return says.isEmpty() ? visitor.say("pull.none") : String.join(" ", says);
+  }
+
+  /** A line of a day, after those without an hour and those of an earlier one. */
+  private record Timed(LocalDate day, Instant at, PullView.Line line) {}
+
+  private static List<PullView.Day> byDay(PullList list, PullText text) {
+    List<Timed> lines = new ArrayList<>();
+    for (Pull pull : list.pulls()) {
+      String address = "/lots/" + pull.lot().lot().text();
+      PullView.Line line = new PullView.Line(address, text.line(pull), text.why(pull));
+      lines.add(new Timed(pull.day(), pull.at().orElse(Instant.MIN), line));
+    }
+    for (Unlogged dish : list.unlogged()) {
+      String address = PlansPage.ADDRESS + "/" + dish.plan();
+      PullView.Line line = new PullView.Line(address, text.line(dish), text.why(dish));
+      lines.add(new Timed(day(dish, text.times().zone()), dish.at(), line));
+    }
+    lines.sort(Comparator.comparing(Timed::day).thenComparing(Timed::at));
+    Map<LocalDate, List<PullView.Line>> days = new TreeMap<>();
+    lines.forEach(
+        line -> days.computeIfAbsent(line.day(), day -> new ArrayList<>()).add(line.line()));
     return days.entrySet().stream()
         .map(day -> new PullView.Day(text.title(day.getKey()), day.getValue()))
         .toList();
+  }
+
+  private static LocalDate day(Unlogged dish, ZoneId zone) {
+    return LocalDate.ofInstant(dish.at(), zone);
   }
 
   void table(Context context) throws IOException {
@@ -98,8 +128,11 @@ final class PullPage {
       desk.faults(context, visitor, HttpStatus.BAD_REQUEST, says, parameters.faults());
       return;
     }
+    PullList list = desk.kitchen().pulls().list(days);
     List<List<String>> rows =
-        desk.kitchen().pulls().list(days).pulls().stream().map(this::cells).toList();
+        Stream.concat(
+                list.pulls().stream().map(this::cells), list.unlogged().stream().map(this::cells))
+            .toList();
     new Table(HEADER, rows).answer(context, "pull");
   }
 
@@ -115,5 +148,19 @@ final class PullPage {
         pull.lastDay().map(LocalDate::toString).orElse(""),
         pull.need().map(Need::plan).orElse(""),
         pull.need().map(Need::dish).orElse(""));
+  }
+
+  private List<String> cells(Unlogged dish) {
+    return List.of(
+        day(dish, desk.zone()).toString(),
+        OffsetDateTime.ofInstant(dish.at(), desk.zone()).toString(),
+        "",
+        dish.dish(),
+        "",
+        Integer.toString(dish.portions()),
+        dish.why(),
+        "",
+        dish.plan(),
+        dish.dish());
   }
 }

@@ -24,8 +24,8 @@ public record PullView(
     }
   }
 
-  /** A lot: what comes out, and why. */
-  public record Line(String code, String what, String why) {}
+  /** A lot, or a dish of a plan: where more is told of it, what comes out, and why. */
+  public record Line(String address, String what, String why) {}
 
   public PullView {
     spans = List.copyOf(spans);

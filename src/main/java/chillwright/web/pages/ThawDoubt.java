@@ -48,14 +48,20 @@ final class ThawDoubt {
 
   private final Map<String, String> fields;
   private final Map<String, String> before;
+  private final Map<String, String> typed;
   private final Visitor visitor;
 
   private final boolean isRaw;
 
   private ThawDoubt(
-      Map<String, String> fields, Map<String, String> before, boolean isRaw, Visitor visitor) {
+      Map<String, String> fields,
+      Map<String, String> before,
+      Map<String, String> typed,
+      boolean isRaw,
+      Visitor visitor) {
     this.fields = fields;
     this.before = before;
+    this.typed = typed;
     this.isRaw = isRaw;
     this.visitor = visitor;
   }
@@ -64,16 +70,18 @@ final class ThawDoubt {
    * What is asked of a dish, by the place in the tree.
    *
    * @param before the same dish as it is kept; what stood there already is not asked about again
+   * @param typed lengths of time that were typed with their unit
    */
   static Map<String, Question> of(
       String at,
       Map<String, String> fields,
       Map<String, String> before,
+      Map<String, String> typed,
       Category category,
       Visitor visitor) {
     Map<String, Question> asked = new LinkedHashMap<>();
     if (category.tcs()) {
-      new ThawDoubt(fields, before, !category.readyToEat(), visitor).ask(at + "/", asked);
+      new ThawDoubt(fields, before, typed, !category.readyToEat(), visitor).ask(at + "/", asked);
     }
     return asked;
   }
@@ -162,12 +170,9 @@ final class ThawDoubt {
     double least = least(step) * 60;
     boolean isSame = isKnown && given.equals(before.get(field));
     if (minutes > 0 && minutes < least && !isSame) {
-      String says =
-          visitor.say(
-              each == 1 ? "plans.doubt.thaw" : "plans.doubt.thaw.hours",
-              time(minutes),
-              time(least),
-              given);
+      String bare = each == 1 ? "plans.doubt.thaw" : "plans.doubt.thaw.hours";
+      String key = typed.containsKey(field) ? "plans.doubt.thaw.unit" : bare;
+      String says = visitor.say(key, time(minutes), time(least), given);
       asked.put(at + field, Question.of("thaw", field + step + given, says));
     }
   }
