@@ -304,7 +304,7 @@ final class DayPage {
         context.redirect(after(sent), HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
-        faults = EntryForm.faults(refused.problems(), visitor);
+        faults = EntryForm.faults(refused.problems(), desk, visitor);
       }
     }
     Map<String, String> fields = new HashMap<>(entry.fields());

@@ -89,7 +89,8 @@ final class PlanBatches {
             .toList();
     if (!unfit.isEmpty()) {
       String says = visitor.say("plans.batch.unfit", unfit.get(0).lot());
-      plans.refuse(context, visitor, planned.without(unfit), says, dish, typed);
+      List<LeftOut> own = unfit.stream().filter(lot -> isOf(dish, lot.lot())).toList();
+      plans.refuse(context, visitor, planned.without(own), says, dish, typed);
       return;
     }
     Optional<Serves> serves = desk.kitchen().dishLots().shared().inPlan(planned, dish, lots);
@@ -102,6 +103,11 @@ final class PlanBatches {
     } else {
       plans.unknown(context, visitor);
     }
+  }
+
+  /** Whether a lot is called as a dish is; else nothing is told of it as of a lot of that dish. */
+  private boolean isOf(Dish dish, LotId lot) {
+    return desk.kitchen().lots().state(lot).filter(s -> s.food().equals(dish.name())).isPresent();
   }
 
   private static String says(Serves other, Visitor visitor) {
