@@ -1,5 +1,6 @@
 package chillwright.web.pages;
 
+import chillwright.core.keeping.LotState;
 import chillwright.core.log.LotId;
 import chillwright.core.plan.Dish;
 import chillwright.service.Plans;
@@ -89,7 +90,7 @@ final class PlanBatches {
             .toList();
     if (!unfit.isEmpty()) {
       String says = visitor.say("plans.batch.unfit", unfit.get(0).lot());
-      List<LeftOut> own = unfit.stream().filter(lot -> isOf(dish, lot.lot())).toList();
+      List<LeftOut> own = unfit.stream().map(this::ofItsFood).toList();
       plans.refuse(context, visitor, planned.without(own), says, dish, typed);
       return;
     }
@@ -105,9 +106,11 @@ final class PlanBatches {
     }
   }
 
-  /** Whether a lot is called as a dish is; else nothing is told of it as of a lot of that dish. */
-  private boolean isOf(Dish dish, LotId lot) {
-    return desk.kitchen().lots().state(lot).filter(s -> s.food().equals(dish.name())).isPresent();
+  /** Told of the food that the lot is, which need not be the dish that it was named for. */
+  private LeftOut ofItsFood(LeftOut unfit) {
+    String food =
+        desk.kitchen().lots().state(unfit.lot()).map(LotState::food).orElse(unfit.dish());
+    return new LeftOut(unfit.lot(), food, unfit.isOut());
   }
 
   private static String says(Serves other, Visitor visitor) {
