@@ -8,6 +8,7 @@ import chillwright.core.rules.Verdict;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.stream.Collectors;
 
 /**
@@ -61,6 +62,27 @@ public record ReportText(ZoneId zone, Scale scale, Instant now) {
 
   public String done(List<LogEntry> taken, Language language) {
     return taken.stream().map(entry -> done(entry, language)).collect(Collectors.joining("; "));
+  }
+
+  /** What was done, or that nothing was, and what was handed on although a limit was missed. */
+  public String done(String done, List<LogEntry> handedOn, Language language) {
+    String handed =
+        handedOn.stream().map(entry -> handed(entry, language)).collect(Collectors.joining("; "));
+    return handed.isEmpty() ? done : language.say("done.handed", done, handed);
+  }
+
+  private String handed(LogEntry entry, Language language) {
+    OptionalInt portions = entry.details().portions();
+    String what =
+        portions.isPresent()
+            ? language.say("done.portions", portions.getAsInt())
+            : language.said(entry.word().text()).orElse(entry.word().text());
+    String when = Times.at(now, zone, language).said(entry.happenedAt());
+    return entry
+        .details()
+        .to()
+        .map(to -> language.say("done.to", what, when, to))
+        .orElseGet(() -> language.say("done", what, when));
   }
 
   private String done(LogEntry entry, Language language) {

@@ -68,6 +68,11 @@ public record Day(
     return places.stream().filter(place -> !place.isAsked()).toList();
   }
 
+  /** How many lots are out, or treated as missed. */
+  public int out() {
+    return (int) open.stream().filter(lot -> lot.wrong().isPresent()).count();
+  }
+
   /** How many places were read less often than they should be. */
   public int unread() {
     return (int) places.stream().filter(PlaceRound::isDue).count();
@@ -81,6 +86,7 @@ public record Day(
    * @param last the last reading until the end of the day, corrections applied
    * @param read how many rounds its readings of the day are; one soon after another is the same
    * @param inside lots there now, where its last reading is beyond its limit or it is not in use
+   * @param isFilledSince whether food came into it after it was said to be not in use
    * @param written its readings of the day and what was done about them, in order of time
    */
   public record PlaceRound(
@@ -90,6 +96,7 @@ public record Day(
       Optional<LogEntry> last,
       int read,
       List<LotState> inside,
+      boolean isFilledSince,
       List<PlaceReading> written) {
     public PlaceRound {
       inside = List.copyOf(inside);
@@ -104,14 +111,23 @@ public record Day(
           .toList();
     }
 
-    /** Whether it was said to be not in use on the day, and nobody read it after that. */
+    /** Whether it is not in use: said so on the day, with no food put in and none read after. */
     public boolean isNotInUse() {
+      return !isFilledSince && notInUse().isPresent();
+    }
+
+    /** By what it was said to be not in use on the day, where nobody read it after that. */
+    Optional<LogEntry> notInUse() {
       return written.stream()
           .flatMap(each -> each.standing().stream())
           .filter(entry -> entry.is(How.NOT_IN_USE) || entry.temperature().isPresent())
           .reduce((earlier, later) -> later)
-          .filter(entry -> entry.is(How.NOT_IN_USE))
-          .isPresent();
+          .filter(entry -> entry.is(How.NOT_IN_USE));
+    }
+
+    /** What said on the day that it is not in use, that included which was voided. */
+    public List<PlaceReading> idle() {
+      return written.stream().filter(of -> of.written().is(How.NOT_IN_USE)).toList();
     }
 
     /** Its readings of the day, those included that were corrected or voided. */

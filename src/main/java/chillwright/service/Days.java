@@ -33,6 +33,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -53,7 +54,6 @@ public final class Days {
   private static final Set<Phase> HELD =
       EnumSet.of(Phase.CHILLED, Phase.FROZEN, Phase.THAWING, Phase.OPENED, Phase.HOT_HOLDING);
 
-  private static final int INSIDE = 50;
   private static final List<String> SIGNS =
       Arrays.stream(DaySign.Word.values()).map(DaySign.Word::key).toList();
 
@@ -98,7 +98,7 @@ public final class Days {
     List<LotState> onHand = isToday ? onHand() : List.of();
     List<PlaceRound> places =
         kitchen.database().read(session -> places(session, date, onHand)).stream()
-            .map(this::withLots)
+            .map(new LotsInside(kitchen)::of)
             .toList();
     Page.Wanted wanted = Page.Wanted.first(Page.MOST);
     Page<LotState> owed = kitchen.lots().list(LotQuery.ALL.in(LotOrder.OWED), wanted);
@@ -192,6 +192,7 @@ public final class Days {
               read.stream().findFirst(),
               rounds(read.stream().filter(entry -> !entry.happenedAt().isBefore(start)).toList()),
               List.of(),
+              false,
               written(session, name, start, end)));
     }
     return rounds;
@@ -234,21 +235,6 @@ public final class Days {
         .flatMap(reading -> reading.standing().stream())
         .filter(entry -> entry.temperature().isPresent())
         .toList();
-  }
-
-  private PlaceRound withLots(PlaceRound place) {
-    if (place.isWithin().orElse(true) && !place.isNotInUse()) {
-      return place;
-    }
-    LotQuery inside = LotQuery.ALL.at(place.name());
-    return new PlaceRound(
-        place.name(),
-        place.known(),
-        place.limit(),
-        place.last(),
-        place.read(),
-        kitchen.lots().list(inside, Page.Wanted.first(INSIDE)).items(),
-        place.written());
   }
 
   /**
@@ -332,7 +318,15 @@ public final class Days {
     }
     Day before = day(date);
     DaySign sign =
-        new DaySign(date, word, by, note, before.open().size(), before.unread(), kitchen.now());
+        new DaySign(
+            date,
+            word,
+            by,
+            note,
+            before.open().size(),
+            before.isToday() ? OptionalInt.of(before.out()) : OptionalInt.empty(),
+            before.unread(),
+            kitchen.now());
     write(
         date,
         key,

@@ -135,6 +135,7 @@ public final class Places {
                     Optional.of(newest),
                     0,
                     List.of(),
+                    false,
                     List.of()));
   }
 

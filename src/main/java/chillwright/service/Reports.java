@@ -21,6 +21,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /** What the kitchen must answer for, and what it must do next. */
 public final class Reports {
@@ -40,6 +42,8 @@ public final class Reports {
    * @param ruleSet the rules that judged the lot
    * @param evidence the entries it rests on, as they were written
    * @param taken what was done about it since; nothing means that a corrective action is owed
+   * @param handedOn what was handed on of it after that, before anything mended it; corrections
+   *     applied
    * @param record all entries of the lot and of those it came from, corrections included
    */
   public record Trouble(
@@ -49,11 +53,18 @@ public final class Reports {
       Finding finding,
       List<LogEntry> evidence,
       List<LogEntry> taken,
+      List<LogEntry> handedOn,
       List<LogEntry> record) {
     public Trouble {
       evidence = List.copyOf(evidence);
       taken = List.copyOf(taken);
+      handedOn = List.copyOf(handedOn);
       record = List.copyOf(record);
+    }
+
+    /** What was handed on, as it was written. */
+    public List<LogEntry> handedOnAsWritten() {
+      return written(record, handedOn.stream().map(LogEntry::id).toList());
     }
 
     /** Whether a corrective action is still owed: none was taken and the food is on hand. */
@@ -100,13 +111,22 @@ public final class Reports {
 
   private List<Trouble> troubles(Session session, List<OfLot> rows) {
     FoundFindings found = found(session, rows);
-    return rows.stream().map(row -> trouble(found.of(row.lot()).orElseThrow(), row)).toList();
+    Set<LotId> made = made(session, rows);
+    return rows.stream().map(row -> trouble(found.of(row.lot()).orElseThrow(), row, made)).toList();
   }
 
-  private static Trouble trouble(Found found, OfLot row) {
+  /** The lots that came from any of these. */
+  private static Set<LotId> made(Session session, List<OfLot> rows) {
+    Set<LotId> lots = rows.stream().map(OfLot::lot).collect(Collectors.toSet());
+    return lots.isEmpty() ? Set.of() : Set.copyOf(session.log().madeFrom(lots));
+  }
+
+  private static Trouble trouble(Found found, OfLot row, Set<LotId> made) {
     Finding finding = found.finding(row.row());
     List<LogEntry> record = found.log().withSources();
     List<EntryId> taken = Acts.taken(finding, found.timeline()).stream().map(LogEntry::id).toList();
+    List<LogEntry> handedOn =
+        Acts.handedOn(finding, found.timeline(), found.ruleSet(), made::contains);
     return new Trouble(
         found.state(),
         found.timeline(),
@@ -114,6 +134,7 @@ public final class Reports {
         finding,
         written(record, finding.evidence()),
         written(record, taken),
+        handedOn,
         record);
   }
 

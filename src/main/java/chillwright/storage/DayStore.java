@@ -10,6 +10,7 @@ import chillwright.core.log.LotId;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.jooq.DSLContext;
 import org.jooq.impl.DSL;
 
@@ -59,6 +60,7 @@ public final class DayStore {
         .set(DAY_SIGN.PERSON, sign.by())
         .set(DAY_SIGN.NOTE, sign.note().orElse(null))
         .set(DAY_SIGN.UNFINISHED, sign.unfinished())
+        .set(DAY_SIGN.LOTS_OUT, sign.out().isPresent() ? sign.out().getAsInt() : null)
         .set(DAY_SIGN.UNREAD, sign.unread())
         .set(DAY_SIGN.WRITTEN_AT, sign.writtenAt())
         .execute();
@@ -77,7 +79,12 @@ public final class DayStore {
                     row.getPerson(),
                     Optional.ofNullable(row.getNote()),
                     row.getUnfinished(),
+                    out(row.getLotsOut()),
                     row.getUnread(),
                     row.getWrittenAt()));
+  }
+
+  private static OptionalInt out(Integer lots) {
+    return lots == null ? OptionalInt.empty() : OptionalInt.of(lots);
   }
 }

@@ -39,7 +39,8 @@ public final class Migrations {
           "0008_allergens.sql",
           "0009_room_days.sql",
           "0010_label_prints.sql",
-          "0011_several_plan_lots.sql");
+          "0011_several_plan_lots.sql",
+          "0012_sign_out.sql");
 
   private final List<Script> scripts;
 

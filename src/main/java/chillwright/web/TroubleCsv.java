@@ -40,6 +40,8 @@ final class TroubleCsv {
           "corrective_action",
           "corrective_action_ids",
           "corrective_action_by",
+          "handed_on_after",
+          "handed_on_after_ids",
           "owed",
           "offered",
           "rule_set",
@@ -93,11 +95,24 @@ final class TroubleCsv {
         joined(line.taken(), TroubleCsv::entry),
         joined(line.taken(), Entry::id),
         joined(line.taken(), entry -> entry.by().orElse(BLANK)),
+        joined(line.handedOn(), TroubleCsv::handedOn),
+        joined(line.handedOn(), Entry::id),
         yesOrNo(line.owed()),
         String.join("; ", line.offered()),
         line.ruleSet().id(),
         line.ruleSet().version(),
         answers.defers());
+  }
+
+  private static String handedOn(Entry entry) {
+    Cells cells = holds(entry);
+    return Stream.of(
+            Optional.of(entry.when().toString()),
+            Optional.of(entry.entry()),
+            cells.portions().map(portions -> "portions " + portions),
+            cells.to().map(to -> "to " + to))
+        .flatMap(Optional::stream)
+        .collect(Collectors.joining(" "));
   }
 
   private static String yesOrNo(boolean yes) {

@@ -197,7 +197,8 @@ class DayPageTest {
     assertThat(day().at("/signatures")).hasSize(1);
     assertThat(visit.open("/day").text())
         .contains("Closed by MK", "Unfinished lots: 2", "Places still to be read: 2")
-        .contains("Places beyond their limit with nothing done: 0")
+        .contains(
+            "Places beyond their limit with nothing done: 0. Lots out, or treated as missed: ")
         .doesNotContain("action=\"/day/handovers\"", "form=\"over\"");
     assertThat(visit.submit("/day/signatures", "word", "closed", "by", "XX").status())
         .isEqualTo(409);

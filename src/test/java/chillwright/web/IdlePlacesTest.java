@@ -71,6 +71,44 @@ class IdlePlacesTest {
   }
 
   @Test
+  void a_place_that_food_comes_into_is_in_use_again_and_read() {
+    String[] idle = {"entry", "action", "how", "not-in-use", "place", "Chest", "note", "empty"};
+    assertThat(visit.submit("/day/readings", idle).status()).isEqualTo(303);
+    assertThat(visit.open("/day").text()).contains("Places still to be read: 1");
+    served.at("2026-03-03T17:20:00Z");
+    log("S-1", "'when':'2026-03-03T10:19:00-07:00','entry':'frozen','place':'Chest'");
+    assertThat(visit.open("/day").text())
+        .contains("Places still to be read: 2", "Not in use today, 10:15: empty")
+        .doesNotContain("<span class=\"mark none\">not in use today");
+    assertThat(day().at("/places/0/due").asBoolean()).isTrue();
+  }
+
+  @Test
+  void a_place_wrongly_said_to_be_not_in_use_is_corrected_there() {
+    String[] idle = {"entry", "action", "how", "not-in-use", "place", "Chest", "note", "empty"};
+    assertThat(visit.submit("/day/readings", idle).status()).isEqualTo(303);
+    String page = visit.open("/day").text();
+    String id = page.replaceAll("(?s).*name=\"corrects\" value=\"([^\"]+)\".*", "$1");
+    Reply undone =
+        visit.submit(
+            "/day/readings",
+            "entry",
+            "correction",
+            "corrects",
+            id,
+            "void",
+            "yes",
+            "note",
+            "wrong one",
+            "by",
+            "RO");
+    assertThat(undone.status()).as(undone.text()).isEqualTo(303);
+    assertThat(undone.header("Location")).contains("saved=Chest");
+    assertThat(visit.open("/day").text())
+        .contains("Places still to be read: 2", "<s><bdi>Not in use today, 10:15: empty");
+  }
+
+  @Test
   void what_is_not_in_use_is_a_place_and_is_not_read() {
     String row = "{'entry':'action','how':'not-in-use','when':'2026-03-03T10:14:00-07:00'%s}";
     Reply ofLot = served.post("/api/v1/lots/S-1/entries", row.formatted(""));

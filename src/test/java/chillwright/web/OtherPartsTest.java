@@ -59,6 +59,20 @@ class OtherPartsTest {
     served.close();
   }
 
+  /** A pan that is gone has no parts of its own: our own design, no source. */
+  @Test
+  void a_part_that_was_discarded_does_not_speak_for_the_others() {
+    assertThat(visit.open("/lots/BS-1").text()).contains("BS-2", "name=\"also\"");
+    assertThat(confirmed("BS-1", "entry", "discarded", "by", "RO").status()).isEqualTo(303);
+    assertThat(visit.open("/lots/BS-1").text())
+        .doesNotContain("Its parts, and what to do", "name=\"also\"");
+    assertThat(visit.open("/lots/BS").text()).contains("Its parts, and what to do");
+    served.at("2026-03-03T17:35:00Z");
+    Reply late = log("BS-1", "entry", "reading", "temperature", "100", "scale", "F");
+    assertThat(late.status()).isEqualTo(422);
+    assertThat(late.text()).contains("on Tue 3 Mar 10:").doesNotContain("on 2026-03-03");
+  }
+
   private JsonNode entries(String lot) {
     return served.get("/api/v1/lots/" + lot + "/entries").json().at("/items");
   }

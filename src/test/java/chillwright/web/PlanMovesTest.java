@@ -147,7 +147,8 @@ class PlanMovesTest {
     Reply refused = visit.submit("/plans/supper-12/batches", "dish", "Leek soup", "lot", "PO-1");
     assertThat(refused.status()).isEqualTo(422);
     assertThat(refused.text())
-        .contains("href=\"/lots/PO-1\"", "out of compliance, so the plan does not count on it");
+        .contains("href=\"/lots/PO-1\"", "out of compliance, so the plan does not count on it")
+        .contains("This lot of Pond soup is out");
     assertThat(plan().at("/leftOut")).isEmpty();
     assertThat(start(plan(), "make")).isEqualTo("2026-03-08T10:00:00Z");
   }

@@ -123,9 +123,9 @@ class RecallLabelsTest {
             "03:02: labels 2,",
             "03:01: labels 1,",
             "Earlier ones (1)",
-            "05:00: labels 2, for the own freezer; allergens named: wheat");
+            "05:00: labels 2, for the own kitchen; allergens named: wheat");
     // What was taken out of the description stays on what was made before.
-    assertThat(page("/lots/H2")).contains("labels 1, for the own freezer; allergens named: wheat");
+    assertThat(page("/lots/H2")).contains("labels 1, for the own kitchen; allergens named: wheat");
   }
 
   @Test

@@ -69,6 +69,19 @@ class ReheatDoubtTest {
     }
   }
 
+  /** More than 60 °F in a minute is asked about, but of a microwave: common practice, no source. */
+  @ParameterizedTest
+  @CsvSource({"12:44, '', 422", "12:45, '', 422", "12:41, '', 303", "12:44, microwave, 303"})
+  void a_reheat_faster_than_any_stove_is_asked_about(String begun, String how, int status) {
+    String said = how.isEmpty() ? "" : ",'how':'" + how + "'";
+    log("2026-03-06T" + begun, "'entry':'reheating'" + said + ",'temperature':'35F'");
+    Reply reply = enter("entry", "reading", "temperature", "170", "scale", "F");
+    assertThat(reply.status()).as(reply.text()).isEqualTo(status);
+    if (status == 422) {
+      assertThat(reply.text()).contains("35 °F was read at " + begun, "no stove heats food so");
+    }
+  }
+
   @ParameterizedTest
   @ValueSource(strings = {"portions", "served", "time-control"})
   void so_is_handing_it_on(String word) {

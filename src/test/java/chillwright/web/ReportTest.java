@@ -149,6 +149,27 @@ class ReportTest {
         .contains("discarded too slow,d1,MB,");
   }
 
+  /** What was handed on of food that had missed its limit is told: common practice, no source. */
+  @Test
+  void what_was_handed_on_of_food_that_was_out_is_told_beside_the_finding() {
+    write("portions", "12:05", "'id':'p0','portions':2,'to':'table 4'");
+    write("portions", "12:25", "'id':'p1','portions':5,'to':'table 5','by':'MB'");
+    write("correction", "12:26", "'corrects':'p1','portions':4,'by':'MB','note':'four'");
+    write("portions", "12:27", "'id':'p2','portions':1,'how':'counted'");
+    served.post("/api/v1/lots", "{'lot':'S-1a','from':['S-1']}");
+    write("portions", "12:28", "'id':'p3','portions':3,'to':'S-1a'");
+    served.post(
+        "/api/v1/lots/S-1a/entries", "{'entry':'chilled','when':'2026-03-03T12:28:00-07:00'}");
+    write("discarded", "12:30", "'id':'d1','by':'MB','note':'too slow'");
+    assertThat(trouble().at("/handedOn")).hasSize(1);
+    assertThat(trouble().at("/handedOn/0/id").asText()).isEqualTo("p1");
+    String told = "Handed on after the limit was missed: portions 4, 12:25, to table 5";
+    assertThat(served.get("/record").text()).contains("12:30 by MB, too slow. " + told);
+    assertThat(served.get("/record").text()).doesNotContain("table 4");
+    assertThat(served.get(REPORT + "?format=csv").text())
+        .contains(",2026-03-03T12:25-07:00 portions portions 4 to table 5,p1,");
+  }
+
   @Test
   void a_format_in_the_address_goes_before_the_header() {
     assertThat(served.get(REPORT + "?format=json", "Accept", "text/csv").json().at("/items"))

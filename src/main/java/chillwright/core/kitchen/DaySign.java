@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
  * A day closed with the manager's sign, or opened again. Never changed: the last one of a day says
@@ -13,6 +14,7 @@ import java.util.Optional;
  *
  * @param by initials
  * @param unfinished lots that were owed something, or ran on, when it was written
+ * @param out lots among them that were out, or treated as missed; empty where nobody counted them
  * @param unread places that had been read less often than they should be
  */
 public record DaySign(
@@ -21,6 +23,7 @@ public record DaySign(
     String by,
     Optional<String> note,
     int unfinished,
+    OptionalInt out,
     int unread,
     Instant writtenAt) {
   /** What a sign does. */

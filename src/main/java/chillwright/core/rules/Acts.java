@@ -2,6 +2,7 @@ package chillwright.core.rules;
 
 import chillwright.core.log.How;
 import chillwright.core.log.LogEntry;
+import chillwright.core.log.LotId;
 import chillwright.core.log.Timeline;
 import chillwright.core.log.Word;
 import chillwright.core.rules.Shape.DayCount;
@@ -13,6 +14,8 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
 
 /**
  * What a kitchen did about its findings, and what it still owes: whatever went out of compliance,
@@ -55,6 +58,44 @@ public final class Acts {
       }
     }
     return taken;
+  }
+
+  /**
+   * What was handed on of a lot after a limit was missed and before anything mended it, in order of
+   * time. Portions that were counted away, or that went into a lot of its own, are not among it.
+   */
+  public static List<LogEntry> handedOn(
+      Finding missed, Timeline timeline, RuleSet rules, Predicate<LotId> isMade) {
+    if (!isMissed(missed, missed.settlesAt())) {
+      return List.of();
+    }
+    Optional<Instant> mended = mendedAt(missed, timeline, rules);
+    return timeline.own().stream()
+        .filter(entry -> entry.word() == Word.SERVED || isTaken(entry, isMade))
+        .filter(entry -> !entry.happenedAt().isBefore(missed.settlesAt()))
+        .filter(entry -> mended.filter(at -> !entry.happenedAt().isBefore(at)).isEmpty())
+        .toList();
+  }
+
+  private static boolean isTaken(LogEntry entry, Predicate<LotId> isMade) {
+    return entry.word() == Word.PORTIONS
+        && !entry.is(How.COUNTED)
+        && entry.details().to().filter(LotId::isCode).map(LotId::new).filter(isMade).isEmpty();
+  }
+
+  private static Optional<Instant> mendedAt(Finding missed, Timeline timeline, RuleSet rules) {
+    if (!isMended(missed, timeline, rules)) {
+      return Optional.empty();
+    }
+    Optional<LogEntry> hot = reheatedSince(missed, timeline, rules);
+    boolean isOffered = hot.filter(reading -> isOffered(missed, reading)).isPresent();
+    Optional<LogEntry> act =
+        taken(missed, timeline).stream()
+            .filter(entry -> isOffered || entry.is(How.ALLOWED))
+            .findFirst();
+    return Stream.concat(hot.stream(), act.stream())
+        .map(LogEntry::happenedAt)
+        .max(Comparator.naturalOrder());
   }
 
   /** The corrective actions logged of a lot itself, in order of time. */

@@ -294,6 +294,7 @@ public final class Answers {
    * @param evidence the entries it rests on, as written, with what became of them
    * @param corrected those of the evidence that were corrected
    * @param taken what was done about it since
+   * @param handedOn what was handed on of it after that, before anything mended it
    * @param owed whether a corrective action is still owed
    * @param offered the corrective actions of the rule set
    */
@@ -317,6 +318,7 @@ public final class Answers {
       List<Entry> evidence,
       List<String> corrected,
       List<Entry> taken,
+      List<Entry> handedOn,
       boolean owed,
       List<String> offered,
       RuleSetRef ruleSet) {}

@@ -84,6 +84,7 @@ public record DayAnswers(RuleBook book, ZoneId zone, Instant now) {
       String by,
       Optional<String> note,
       int unfinished,
+      Optional<Integer> out,
       int unread,
       OffsetDateTime when) {}
 
@@ -152,6 +153,7 @@ public record DayAnswers(RuleBook book, ZoneId zone, Instant now) {
         sign.by(),
         sign.note(),
         sign.unfinished(),
+        EntryAnswers.number(sign.out()),
         sign.unread(),
         time(sign.writtenAt()));
   }

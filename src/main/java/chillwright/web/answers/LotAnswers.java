@@ -208,6 +208,7 @@ public record LotAnswers(RuleBook book, ZoneId zone, Instant now) {
         entries().some(trouble.evidence(), trouble.record()),
         AnswerMaker.corrected(finding, trouble.timeline()),
         entries().some(trouble.taken(), trouble.record()),
+        entries().some(trouble.handedOnAsWritten(), trouble.record()),
         trouble.isOwed(),
         offered(finding),
         ref(trouble.ruleSet()));

@@ -70,7 +70,7 @@ final class CorrectPage {
         context.redirect("/lots/" + view.state().lot() + done, HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
-        faults = EntryForm.faults(refused.problems(), visitor);
+        faults = EntryForm.faults(refused.problems(), desk, visitor);
       }
     }
     Filled again = Filled.refused(form.all(), faults);

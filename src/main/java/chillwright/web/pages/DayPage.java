@@ -4,7 +4,6 @@ import chillwright.core.keeping.LotState;
 import chillwright.core.kitchen.DaySign;
 import chillwright.core.kitchen.Handover;
 import chillwright.core.kitchen.KnownPlace.Kind;
-import chillwright.core.log.How;
 import chillwright.core.log.Incoming;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.Problem.Where.InField;
@@ -15,7 +14,6 @@ import chillwright.service.Day;
 import chillwright.service.Day.Open;
 import chillwright.service.Day.PlaceRound;
 import chillwright.service.Days;
-import chillwright.service.Places.PlaceReading;
 import chillwright.service.Refused;
 import chillwright.service.Reports.Due;
 import io.javalin.http.Context;
@@ -100,6 +98,7 @@ final class DayPage {
         day.isClosed(),
         day.signs().stream().map(sign -> says(sign, visitor)).toList(),
         desk.people(),
+        day.out(),
         day.unread(),
         owed.size(),
         form,
@@ -110,6 +109,7 @@ final class DayPage {
   private DayView.Place place(PlaceRound place, Set<String> owed, Visitor visitor, Instant now) {
     String lots =
         LotsPages.ON_HAND + "?place=" + URLEncoder.encode(place.name(), StandardCharsets.UTF_8);
+    RoundWords words = new RoundWords(desk, visitor);
     List<String> says = new ArrayList<>();
     boolean isAsked = place.isDue() || place.read() > 0;
     String unread = visitor.say(isAsked ? "day.unread" : "day.not-asked");
@@ -137,37 +137,14 @@ final class DayPage {
             .toList(),
         new WarmFreezer(desk, visitor).ways(place),
         place.calls() || owed.contains(place.name()),
-        place.acts().stream().map(act -> act(act, visitor)).toList(),
-        place.readings().stream().map(reading -> reading(reading, visitor)).toList());
+        words.acts(place),
+        words.readings(place));
   }
 
   /** Whether fewer rounds are counted than there are readings. */
   private static boolean isReadAgain(PlaceRound place) {
     long standing = place.readings().stream().filter(r -> r.standing().isPresent()).count();
     return place.known().filter(known -> known.rounds() > 0).isPresent() && place.read() < standing;
-  }
-
-  private DayView.Reading reading(PlaceReading reading, Visitor visitor) {
-    Entries entries = new Entries(desk, visitor);
-    LogEntry written = reading.written();
-    boolean isCorrected = !reading.corrections().isEmpty();
-    String by = written.by().map(initials -> ", " + initials).orElse("");
-    return new DayView.Reading(
-        written.id().text(),
-        desk.clock(written.happenedAt(), visitor)
-            + ": "
-            + reading.standing().map(entries::reading).orElse(visitor.say("lot.void"))
-            + by,
-        isCorrected ? visitor.say("lot.was", entries.reading(written)) : "",
-        reading.corrections().stream().map(entries::why).collect(Collectors.joining("; ")),
-        reading.standing().isPresent());
-  }
-
-  private String act(LogEntry act, Visitor visitor) {
-    String by = act.by().map(initials -> ", " + initials).orElse("");
-    String when = desk.clock(act.happenedAt(), visitor) + by;
-    String key = act.is(How.NOT_IN_USE) ? "day.idle" : "day.done";
-    return visitor.say(key, when, act.note().orElse("")).strip();
   }
 
   private String read(LogEntry last, boolean isAsked, Visitor visitor, Instant now) {
@@ -224,7 +201,8 @@ final class DayPage {
             sign.unfinished(),
             sign.unread(),
             desk.kitchen().places().unanswered(sign.writtenAt()).size());
-    return sign.note().map(note -> line + ": " + note).orElse(line);
+    String out = sign.out().isPresent() ? ". " + visitor.say("day.out", sign.out().getAsInt()) : "";
+    return line + out + sign.note().map(note -> ": " + note).orElse("");
   }
 
   /** Notes who takes over the lots that are ticked. */
@@ -326,7 +304,7 @@ final class DayPage {
         context.redirect(after(sent), HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
-        faults = EntryForm.faults(refused.problems(), visitor);
+        faults = EntryForm.faults(refused.problems(), desk, visitor);
       }
     }
     Map<String, String> fields = new HashMap<>(entry.fields());
@@ -373,7 +351,7 @@ final class DayPage {
     return Stream.concat(day.round().stream(), day.others().stream())
         .filter(
             place ->
-                place.readings().stream()
+                Stream.concat(place.readings().stream(), place.idle().stream())
                     .anyMatch(read -> read.written().id().text().equals(reading)))
         .map(PlaceRound::name)
         .findFirst();

@@ -12,6 +12,7 @@ import java.util.Set;
  * @param others places of which nothing is asked
  * @param signs what was signed, in the order of writing
  * @param people initials to choose from
+ * @param out how many lots are out, or treated as missed
  * @param unread how many places are to be read again today
  * @param unanswered how many are beyond their limit with nothing done about it
  * @param saved places where something was just saved
@@ -25,6 +26,7 @@ public record DayView(
     boolean isClosed,
     List<String> signs,
     List<String> people,
+    int out,
     int unread,
     int unanswered,
     Filled form,
@@ -144,8 +146,10 @@ public record DayView(
    * @param was what it said before it was corrected; blank where it was not
    * @param why who corrected it, when and why
    * @param canBeCorrected whether it stands
+   * @param isFigure whether it has a figure; what says that a place is not in use has none
    */
-  public record Reading(String id, String text, String was, String why, boolean canBeCorrected) {}
+  public record Reading(
+      String id, String text, String was, String why, boolean canBeCorrected, boolean isFigure) {}
 
   /** A lot in a place that reads beyond its limit. */
   public record Inside(String code, String food) {}

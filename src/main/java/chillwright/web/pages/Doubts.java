@@ -1,6 +1,7 @@
 package chillwright.web.pages;
 
 import chillwright.core.keeping.LotState;
+import chillwright.core.log.How;
 import chillwright.core.log.LogEntry;
 import chillwright.core.log.LotId;
 import chillwright.core.log.Phase;
@@ -44,6 +45,9 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
   /** Food is hot from here on: FDA Food Code 2022 3-501.16(A)(1). */
   private static final double HOT_CELSIUS = 57;
 
+  /** No stove or oven heats food by so much in a minute: 60 °F. */
+  private static final double HEATS_CELSIUS_A_MINUTE = 33.4;
+
   /** Hotter than food with water in it gets, salt and sugar counted. */
   private static final double HOTTEST_CELSIUS = 121;
 
@@ -81,6 +85,7 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
         .or(() -> tooHot(given, visitor))
         .or(() -> FrozenDoubt.of(row, view, visitor))
         .or(() -> heatedUnlogged(given, row))
+        .or(() -> heatedTooFast(given, row))
         .or(() -> FastDoubt.of(given, row, view, desk, visitor))
         .or(() -> farApart(given, row))
         .or(() -> tooCold(given, row));
@@ -158,6 +163,31 @@ record Doubts(LotView view, List<LogEntry> readings, Desk desk, Visitor visitor)
     return before(row)
         .filter(last -> isRead && !isBetween(given, row) && isHotAgain(given, last))
         .map(last -> after("heated", "entry.doubt.heated", given, last));
+  }
+
+  /** Food gets hot faster than anything but a microwave heats it. */
+  private Optional<Question> heatedTooFast(Temperature given, Row row) {
+    return before(row)
+        .filter(last -> isHeated(given, row) && !isInMicrowave(row))
+        .filter(last -> isTooFast(given, last, row))
+        .map(last -> after("heats", "entry.doubt.heats", given, last));
+  }
+
+  private static boolean isTooFast(Temperature given, LogEntry last, Row row) {
+    double rise = given.celsiusDegrees() - last.temperature().orElseThrow().celsiusDegrees();
+    double minutes = Duration.between(last.happenedAt(), row.when()).toSeconds() / 60.0;
+    return rise > HEATS_CELSIUS_A_MINUTE * Math.max(1, minutes);
+  }
+
+  private boolean isInMicrowave(Row row) {
+    boolean isSo = row.details().how().filter(How.MICROWAVE::equals).isPresent();
+    return isSo
+        || view.entries().stream()
+            .filter(entry -> entry.word() == Word.REHEATING)
+            .filter(entry -> !entry.happenedAt().isAfter(row.when()))
+            .reduce((earlier, later) -> later)
+            .filter(entry -> entry.is(How.MICROWAVE))
+            .isPresent();
   }
 
   private static boolean isHotAgain(Temperature given, LogEntry before) {

@@ -18,6 +18,7 @@ import chillwright.logfile.SaidTime.Read;
 import chillwright.logfile.SaidTime.Skipped;
 import chillwright.logfile.SaidTime.Toward;
 import chillwright.logfile.SaidTime.Unreadable;
+import chillwright.print.Times;
 import chillwright.service.OnceKey;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
@@ -179,7 +180,12 @@ final class EntryForm {
   }
 
   /** What is wrong, in the language of who filled the form in. */
-  static List<String> faults(List<Problem> problems, Visitor visitor) {
+  static List<String> faults(List<Problem> problems, Desk desk, Visitor visitor) {
+    Times times = desk.times(visitor);
+    return faults(problems, visitor).stream().map(times::retold).toList();
+  }
+
+  private static List<String> faults(List<Problem> problems, Visitor visitor) {
     return problems.stream().map(problem -> visitor.language().fault(problem.says())).toList();
   }
 

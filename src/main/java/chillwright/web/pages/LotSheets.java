@@ -53,7 +53,7 @@ final class LotSheets {
             .flatMap(
                 found ->
                     CurveChart.of(found.timeline().entries(), found.findings(), times(), scale)),
-        view.judged().map(found -> findings(found, scale)).orElse(List.of()),
+        view.judged().map(found -> findings(found, view, scale)).orElse(List.of()),
         rows(view));
   }
 
@@ -100,7 +100,7 @@ final class LotSheets {
     return lots.stream().map(LotId::text).collect(Collectors.joining(", "));
   }
 
-  private List<LotSheet.Found> findings(LotView.Judged found, Scale scale) {
+  private List<LotSheet.Found> findings(LotView.Judged found, LotView view, Scale scale) {
     Sentences sentences = new Sentences(desk.zone(), scale, now, visitor.language());
     return Acts.telling(found.timeline(), found.findings(), found.ruleSet(), now).stream()
         .sorted(Sentences.worstFirst(now))
@@ -112,7 +112,7 @@ final class LotSheets {
                     Figures.limitInBoth(finding.rule(), visitor.language())
                         + " \u00b7 "
                         + cited(finding),
-                    done(finding, found, scale)))
+                    done(finding, found, view, scale)))
         .toList();
   }
 
@@ -121,16 +121,18 @@ final class LotSheets {
   }
 
   /** What was done about what was missed; of what was not, nothing need be said. */
-  private String done(Finding finding, LotView.Judged found, Scale scale) {
+  private String done(Finding finding, LotView.Judged found, LotView view, Scale scale) {
     if (finding.at(now) == Verdict.PENDING || !Acts.calls(finding)) {
       return "";
     }
     List<LogEntry> taken = Acts.taken(finding, found.timeline());
-    if (taken.isEmpty()) {
-      boolean isOwed = found.timeline().closedAt().isEmpty();
-      return visitor.say(isOwed ? "record.owed" : "record.closed");
-    }
-    return new ReportText(desk.zone(), scale, Instant.EPOCH).done(taken, visitor.language());
+    boolean isOwed = found.timeline().closedAt().isEmpty();
+    String none = visitor.say(isOwed ? "record.owed" : "record.closed");
+    ReportText text = new ReportText(desk.zone(), scale, Instant.EPOCH);
+    String done = taken.isEmpty() ? none : text.done(taken, visitor.language());
+    List<LogEntry> handedOn =
+        Acts.handedOn(finding, found.timeline(), found.ruleSet(), view.descendants()::contains);
+    return text.done(done, handedOn, visitor.language());
   }
 
   private List<LotSheet.Row> rows(LotView view) {

@@ -110,7 +110,7 @@ final class NewBatchPage {
             count > 1 ? DividedNotice.on(page, parts(lot, count)) : page, HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
-        faults.addAll(EntryForm.faults(refused.problems(), visitor));
+        faults.addAll(EntryForm.faults(refused.problems(), desk, visitor));
       }
     }
     Filled again = new Filled(fields, faults, asked, sent.get().answered());

@@ -23,10 +23,10 @@ record OtherParts(Kitchen kitchen, LotView view) {
 
   private static final String ALSO = "also";
 
-  /** Those on hand. */
+  /** Those on hand; of a part that is used up, not the others of its batch. */
   List<LotState> onHand() {
     LotState own = view.state();
-    return Stream.concat(Stream.of(own.lot()), source().stream())
+    return Stream.concat(Stream.of(own.lot()), source().filter(s -> own.isOnHand()).stream())
         .flatMap(whole -> kitchen.lots().parts(whole).stream())
         .filter(part -> !part.lot().equals(own.lot()) && part.food().equals(own.food()))
         .limit(OFFERED)

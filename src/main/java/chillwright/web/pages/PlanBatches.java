@@ -2,6 +2,8 @@ package chillwright.web.pages;
 
 import static java.util.stream.Collectors.joining;
 
+  }
+
 import chillwright.core.keeping.LotState;
 import chillwright.core.log.LotId;
 import chillwright.core.plan.Dish;
@@ -103,7 +105,8 @@ final class PlanBatches {
             .toList();
     if (!unfit.isEmpty()) {
       String says = visitor.say("plans.batch.unfit", unfit.get(0).lot());
-      plans.refuse(context, visitor, planned.without(unfit), says, dish, typed);
+      List<LeftOut> own = unfit.stream().map(this::ofItsFood).toList();
+      plans.refuse(context, visitor, planned.without(own), says, dish, typed);
       return;
     }
     Optional<Serves> serves = desk.kitchen().dishLots().shared().inPlan(planned, dish, lots);
@@ -128,6 +131,13 @@ final class PlanBatches {
     String foods =
         lots.stream().map(lot -> lot.lot() + " (" + lot.food() + ")").collect(joining(", "));
     return Question.of("food", foods, visitor.say("plans.batch.food", dish.name(), foods));
+  }
+
+  /** Told of the food that the lot is, which need not be the dish that it was named for. */
+  private LeftOut ofItsFood(LeftOut unfit) {
+    String food =
+        desk.kitchen().lots().state(unfit.lot()).map(LotState::food).orElse(unfit.dish());
+    return new LeftOut(unfit.lot(), food, unfit.isOut());
   }
 
   private static String says(Serves other, Visitor visitor) {

@@ -121,7 +121,7 @@ record PlanFaults(
 
   /** The same, with the tick that answers it. */
   PlanFaults with(Question question) {
-    return new PlanFaults(at, others, Map.of(LOTS + "/lot", question), lots);
+    return new PlanFaults(at, others, Map.of(LOTS + "/lot", question), lots, typed);
   }
 
   private static boolean isAmount(String pointer) {

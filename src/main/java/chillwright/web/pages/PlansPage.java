@@ -185,7 +185,7 @@ final class PlansPage {
       desk.kitchen().plans().save(code, sent.text("input"));
       context.redirect(ADDRESS + "/" + code, HttpStatus.SEE_OTHER);
     } catch (Refused refused) {
-      refuse(context, visitor, sent, EntryForm.faults(refused.problems(), visitor));
+      refuse(context, visitor, sent, EntryForm.faults(refused.problems(), desk, visitor));
     }
   }
 

@@ -34,7 +34,7 @@ final class ReachForms {
       context.redirect(RulesPage.ADDRESS + "#reach", HttpStatus.SEE_OTHER);
     } catch (Refused refused) {
       Visitor visitor = desk.visitor(context);
-      List<String> faults = EntryForm.faults(refused.problems(), visitor);
+      List<String> faults = EntryForm.faults(refused.problems(), desk, visitor);
       Map<String, Filled> forms = Map.of(LABEL_ADDRESS, Filled.refused(form.get().all(), faults));
       page.answer(context, HttpStatus.UNPROCESSABLE_CONTENT, visitor, forms);
     }

@@ -131,10 +131,15 @@ final class RecordDays {
                 sign.unfinished(),
                 sign.unread(),
                 desk.kitchen().places().unanswered(sign.writtenAt()).size())
+            + out(sign)
             + noted(sign.note());
     String word = visitor.say(isClosed ? "paper.day-closed" : "paper.day-reopened");
     return new Written(
         sign.writtenAt(), new Row(words.moment(sign.writtenAt()), word, text, sign.by(), "", ""));
+  }
+
+  private String out(DaySign sign) {
+    return sign.out().isPresent() ? ", " + visitor.say("paper.day-out", sign.out().getAsInt()) : "";
   }
 
   private static String noted(Optional<String> note) {

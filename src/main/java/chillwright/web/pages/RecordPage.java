@@ -75,7 +75,8 @@ final class RecordPage {
   private RecordView.Item item(Trouble trouble, Visitor visitor, Instant now) {
     Finding finding = trouble.finding();
     Scale scale = visitor.scale();
-    String done = new ReportText(desk.zone(), scale, now).done(trouble.taken(), visitor.language());
+    ReportText text = new ReportText(desk.zone(), scale, now);
+    String done = text.done(trouble.taken(), visitor.language());
     String none = visitor.say(trouble.isOwed() ? "record.owed" : "record.closed");
     return new RecordView.Item(
         trouble.lot().lot().text(),
@@ -84,7 +85,7 @@ final class RecordPage {
         desk.moment(finding.settlesAt(), visitor),
         new Sentences(desk.zone(), scale, now, visitor.language())
             .says(finding, trouble.timeline(), trouble.ruleSet()),
-        done.isEmpty() ? none : done,
+        text.done(done.isEmpty() ? none : done, trouble.handedOn(), visitor.language()),
         finding.rule().citation().text());
   }
 }

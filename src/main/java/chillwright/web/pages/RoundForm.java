@@ -78,7 +78,7 @@ final class RoundForm {
         last = one;
         return;
       } catch (Refused refused) {
-        faults = EntryForm.faults(refused.problems(), visitor);
+        faults = EntryForm.faults(refused.problems(), desk, visitor);
       }
     }
     open.put(place, new Filled(one.all(), faults, asked, form.answered()));

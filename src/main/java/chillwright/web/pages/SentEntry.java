@@ -110,7 +110,7 @@ final class SentEntry {
   List<String> faults(Refused refused) {
     Map<String, List<String>> faults = new LinkedHashMap<>();
     for (Problem problem : refused.problems()) {
-      String says = visitor.language().fault(problem.says());
+      String says = desk.times(visitor).retold(visitor.language().fault(problem.says()));
       put(faults, says, lots.get(lotOf(problem.where())).code());
     }
     return told(faults);

@@ -129,7 +129,7 @@ final class ShareForms {
         context.redirect(after(view.get().state(), told, written), HttpStatus.SEE_OTHER);
         return;
       } catch (Refused refused) {
-        told.faults.addAll(EntryForm.faults(refused.problems(), visitor));
+        told.faults.addAll(EntryForm.faults(refused.problems(), desk, visitor));
       }
     }
     Map<String, String> fields = form.get().all();
