@@ -2,8 +2,6 @@ package chillwright.web.pages;
 
 import static java.util.stream.Collectors.joining;
 
-  }
-
 import chillwright.core.keeping.LotState;
 import chillwright.core.log.LotId;
 import chillwright.core.plan.Dish;
@@ -135,8 +133,7 @@ final class PlanBatches {
 
   /** Told of the food that the lot is, which need not be the dish that it was named for. */
   private LeftOut ofItsFood(LeftOut unfit) {
-    String food =
-        desk.kitchen().lots().state(unfit.lot()).map(LotState::food).orElse(unfit.dish());
+    String food = desk.kitchen().lots().state(unfit.lot()).map(LotState::food).orElse(unfit.dish());
     return new LeftOut(unfit.lot(), food, unfit.isOut());
   }
 

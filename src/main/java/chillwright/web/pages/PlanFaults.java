@@ -106,7 +106,8 @@ record PlanFaults(
   /** A dish that was typed and is not sent yet, since it is read in another language first. */
   static PlanFaults unsaved(String dish, Visitor visitor) {
     String says = visitor.say("plans.dish.unsaved");
-    return new PlanFaults(Map.of(dish + "/dish", says), List.of(says), Map.of(), Map.of());
+    return new PlanFaults(
+        Map.of(dish + "/dish", says), List.of(says), Map.of(), Map.of(), Map.of());
   }
 
   /** Lots that cannot serve a dish, beside the field in which they were typed. */
