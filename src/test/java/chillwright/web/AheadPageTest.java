@@ -227,6 +227,14 @@ class AheadPageTest {
         .doesNotContain("ladle 8", "Full pan");
   }
 
+  /** USDA FSIS: from frozen it takes about half as long again, so 6 h of 9 where it takes 4. */
+  @Test
+  void hours_until_it_is_served_tell_the_hour_for_the_oven_too() {
+    String asked = "/ahead?question=thawing&weight=12lb&cooking=4h&serve-in=9h";
+    assertThat(visit.open(asked).text())
+        .containsPattern("it goes into the oven by [^<]*\\d\\d:\\d\\d");
+  }
+
   /** Which food is like another is our own, no source. */
   @Test
   void a_food_is_written_in_the_words_of_the_person() {

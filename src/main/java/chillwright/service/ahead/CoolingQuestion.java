@@ -175,12 +175,13 @@ final class CoolingQuestion implements Question.Answering {
     if (rules.isAdvised()) {
       rules.outside().ifPresent(told::add);
     }
+    int ofTables = told.size();
     verdict.ifPresent(told::add);
     if (asked.depth.isPresent()) {
       List<Told> times = times(asked, food, rules);
       boolean isTold = times.stream().anyMatch(time -> time.reason().isEmpty());
       if (isTold && THIN.contains(asked.food.key())) {
-        told.add(0, Told.of("cooling.times.thin"));
+        told.add(ofTables, Told.of("cooling.times.thin"));
         times.forEach(time -> told.add(atMost(time)));
       } else {
         told.addAll(times);

@@ -12,10 +12,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 
 /** How long a piece thaws, and which way still makes dinner. */
 final class ThawingQuestion implements Question.Answering {
   private static final String EITHER = "Give either how long until it is served, or when.";
+
+  /** The hour at which a way begins that is not too late. */
+  private static final Set<String> IN_TIME =
+      Set.of("thawing.pull", "thawing.soak", "thawing.roast");
 
   @Override
   public List<Parameter> parameters() {
@@ -57,6 +62,11 @@ final class ThawingQuestion implements Question.Answering {
                       piece.fromFrozen(cooking.getAsDouble(), isCasserole).longest())
                   : OptionalDouble.empty();
           told.addAll(dinner(piece, cooking.orElse(0), frozen, hours));
+          LocalDateTime then = setting.now().plusMinutes(Math.round(hours * 60));
+          starts(piece, then, cooking, isCasserole, setting.now()).stream()
+              .filter(start -> IN_TIME.contains(start.key()))
+              .map(start -> new Told(start.key() + ".by", start.filled(), Optional.empty()))
+              .forEach(told::add);
         });
     int served = told.size();
     told.add(range("thawing.refrigerator", piece.refrigerator()));

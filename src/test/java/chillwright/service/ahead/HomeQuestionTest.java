@@ -165,6 +165,20 @@ class HomeQuestionTest {
    * the cooling notice of Dubuque (Iowa): 2 in deep. Southern Nevada Health District: stir every 10
    * minutes. A test of bowls by a cookery magazine: 174 to 80 °F in 11.5 minutes and 36.
    */
+  /** That stock moves as it cools is common practice, no source. */
+  @Test
+  void of_stock_the_tables_have_no_figure_and_a_time_is_the_longest() {
+    Ahead stock = home("surroundings=38F depth=4in volume=2gal food=chicken_stock");
+    assertThat(stock.told().stream().limit(5).map(HomeQuestionTest::says))
+        .satisfiesExactly(
+            first -> assertThat(first).startsWith("First of all"),
+            thin -> assertThat(thin).contains("the tables have no figure", "the longest it may"),
+            verdict -> assertThat(verdict).startsWith("As it stands"),
+            middle -> assertThat(middle).matches("Reaches 70 °F .* after .* at most\\."),
+            cold -> assertThat(cold).matches("Reaches 40 °F .* after .* at most\\."));
+    assertThat(stock.told()).noneMatch(one -> one.key().equals("cooling.times.still"));
+  }
+
   @Test
   void what_must_be_done_stands_first_then_how_long_it_takes_then_what_helps() {
     Ahead stock = home("surroundings=38F depth=8in diameter=12in");
