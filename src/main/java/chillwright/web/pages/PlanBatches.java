@@ -108,8 +108,7 @@ final class PlanBatches {
 
   /** Told of the food that the lot is, which need not be the dish that it was named for. */
   private LeftOut ofItsFood(LeftOut unfit) {
-    String food =
-        desk.kitchen().lots().state(unfit.lot()).map(LotState::food).orElse(unfit.dish());
+    String food = desk.kitchen().lots().state(unfit.lot()).map(LotState::food).orElse(unfit.dish());
     return new LeftOut(unfit.lot(), food, unfit.isOut());
   }
 
