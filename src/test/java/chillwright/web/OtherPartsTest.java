@@ -68,7 +68,7 @@ class OtherPartsTest {
         .doesNotContain("Its parts, and what to do", "name=\"also\"");
     assertThat(visit.open("/lots/BS").text()).contains("Its parts, and what to do");
     served.at("2026-03-03T17:35:00Z");
-    Reply late = log("BS-1", "entry", "reading", "temperature", "100", "scale", "F");
+    Reply late = log("BS-1", "entry", "reading", "temperature", "170", "scale", "F");
     assertThat(late.status()).isEqualTo(422);
     assertThat(late.text()).contains("on Tue 3 Mar 10:").doesNotContain("on 2026-03-03");
   }
