@@ -203,7 +203,8 @@ public final class Pulls {
             && task.kind() == Plan.Kind.MAKE
             && task.step().equals(dish.make().get(0).name())
             && Thawing.isOutOfFreezer(dish);
-    return thaws || task.kind() == Plan.Kind.TAKE_OUT && done.flatMap(Progress::takenOut).isEmpty();
+    return thaws
+        || (task.kind() == Plan.Kind.TAKE_OUT && done.flatMap(Progress::takenOut).isEmpty());
   }
 
   private static Unlogged unlogged(Planned planned, Dish dish, Task task) {
