@@ -25,10 +25,13 @@ record ConflictText(PlanText text) {
           text.say("plan.conflict.lot-past-best", conflict.dish(), lastDay(conflict));
       case STEP_NEEDS_MORE ->
           text.say(
-              "plan.conflict.step",
-              conflict.dish(),
-              text.thing(conflict.resource()),
-              text.amount(conflict.resource(), conflict.enough()));
+                  "plan.conflict.step",
+                  conflict.dish(),
+                  text.thing(conflict.resource()),
+                  text.amount(conflict.resource(), conflict.enough()))
+              + (conflict.resource().equals(Menu.FREEZING)
+                  ? " " + text.say("plan.conflict.step.freezing")
+                  : "");
       case SHORT_OF ->
           text.say(
                   "plan.conflict.short",

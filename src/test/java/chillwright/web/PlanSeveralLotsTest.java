@@ -347,7 +347,7 @@ class PlanSeveralLotsTest {
     served.at("2026-03-06T21:00:00Z");
     assertThat(plan().at("/conflicts/0/why").asText()).isEqualTo("step-needs-more");
     assertThat(plan().at("/conflicts/0/enough").asDouble()).isEqualTo(5.0);
-    assertThat(page()).contains("5 kg");
+    assertThat(page()).contains("5 kg", "two dishes that are frozen on two days");
     put(freezing("5.1"));
     assertThat(plan().at("/conflicts").toString()).doesNotContain("step-needs-more");
   }
