@@ -16,15 +16,24 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 
-/**
- * Which labels boxes of a lot may bear, by where they come from.
- *
- * @param from the lots that a lot came from
- * @param made the labels made of a lot, the earliest first
- * @param back the parts that were put back into a lot, and when
- */
-record LabelledBoxes(
-    Function<LotId, List<LotState>> from, Function<LotId, List<LabelsMade>> made, Back back) {
+/** Which labels boxes of lots may bear, by where they come from; each lot is followed once. */
+final class LabelledBoxes {
+  private final Function<LotId, List<LotState>> from;
+  private final Function<LotId, List<LabelsMade>> made;
+  private final Back back;
+  private final Map<LotId, BoxLabels> found = new HashMap<>();
+
+  /**
+   * @param from the lots that a lot came from
+   * @param made the labels made of a lot, the earliest first
+   * @param back the parts that were put back into a lot, and when
+   */
+  LabelledBoxes(
+      Function<LotId, List<LotState>> from, Function<LotId, List<LabelsMade>> made, Back back) {
+    this.from = from;
+    this.made = made;
+    this.back = back;
+  }
 
   /** Parts that were put back, and when, by the lot they went back to. */
   static final class Back {
@@ -55,6 +64,15 @@ record LabelledBoxes(
    * there may be on it. Lots of one food that were put together may stand there in their boxes.
    */
   BoxLabels of(LotState lot) {
+    BoxLabels known = found.get(lot.lot());
+    if (known == null) {
+      known = follow(lot);
+      found.put(lot.lot(), known);
+    }
+    return known;
+  }
+
+  private BoxLabels follow(LotState lot) {
     List<LotState> sources = from.apply(lot.lot());
     Optional<Instant> began = lot.standing().map(Standing::beganAt);
     boolean isSame = sources.stream().allMatch(source -> source.food().equals(lot.food()));
@@ -64,10 +82,10 @@ record LabelledBoxes(
     BoxLabels before =
         new BoxLabels(
             sources.stream().flatMap(source -> of(source).until(began).ways().stream()).toList());
-    BoxLabels found = withBack(lot.lot(), before);
-    return found.isNothing() && sources.size() == 1
+    BoxLabels all = withBack(lot.lot(), before);
+    return all.isNothing() && sources.size() == 1
         ? of(sources.get(0)).until(lot.portions().closedAt())
-        : found;
+        : all;
   }
 
   /** With what was made of the lot itself, and of the parts that came back to it. */

@@ -14,6 +14,7 @@ import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -353,6 +354,25 @@ class RecallLabelsTest {
     labels(code, "&count=24&leaves=yes");
     served.at("2026-03-03T12:00:00Z");
     assertThat(taken(code, "Fair").status()).isEqualTo(303);
+  }
+
+  /** A lot may lead back a hundred generations; each is looked at once. */
+  @Test
+  @Timeout(60)
+  void parts_of_parts_without_labels_are_followed_in_time() {
+    StringBuilder rows = new StringBuilder("lot,food,category,when,entry,portions,from\n");
+    String whole = "H";
+    for (int i = 1; i <= 60; i++) {
+      String part = "P-" + i;
+      String when = "2026-03-02T08:%02d:00Z".formatted(i - 1);
+      rows.append("%s,,,%s,cooling,90,%s%n".formatted(part, when, whole));
+      whole = part;
+    }
+    Reply stored = served.postCsv("/api/v1/imports", rows.toString());
+    assertThat(stored.status()).as(stored.text()).isLessThan(300);
+    assertThat(taken(whole, "Fair").status()).isEqualTo(303);
+    food("wheat tree_nuts", "");
+    assertThat(served.get("/api/v1/trace?allergen=tree_nuts").status()).isEqualTo(200);
   }
 
   /** W3C, Fetch Metadata Request Headers: what a browser says of a request nobody made by hand. */

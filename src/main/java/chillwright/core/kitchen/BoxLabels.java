@@ -15,7 +15,7 @@ public record BoxLabels(List<Way> ways) {
   public static final BoxLabels NONE = new BoxLabels(List.of(new Way(Optional.empty(), List.of())));
 
   public BoxLabels {
-    ways = List.copyOf(ways);
+    ways = ways.stream().distinct().toList();
   }
 
   /**
