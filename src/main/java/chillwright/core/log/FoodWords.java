@@ -232,7 +232,7 @@ public final class FoodWords {
   }
 
   /** In lower case without accents and punctuation, a blank between words. */
-  private static String spelled(String text) {
+  static String spelled(String text) {
     return Normalizer.normalize(text, Normalizer.Form.NFKD)
         .toLowerCase(Locale.ROOT)
         .replaceAll("[\\p{M}'\u2019]", "")

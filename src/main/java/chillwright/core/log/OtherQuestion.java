@@ -1,8 +1,6 @@
 package chillwright.core.log;
 
-import java.text.Normalizer;
 import java.util.Arrays;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
@@ -13,7 +11,8 @@ import java.util.regex.Pattern;
 public enum OtherQuestion {
   /** It stood without cold: "rice left in the pot", "chili out since noon". */
   LEFT_OUT(
-      "\\bleft (?!over)|\\bleft$|\\b(sat|sitting|stood|standing|forgotten|forgot)\\b"
+      "\\bleft (?!over|of|from)|\\bleft$|\\bforgot(ten)?\\b(?! cookie)"
+          + "|\\b(sat|sitting|stood|standing) (out|in|on|at|over|all|for|since)"
           + "|\\bout (all|since|for|overnight|of the (fridge|refrigerator))\\b|\\bovernight$"
           + "|\\bon the (counter|table|stove|bench)\\b|\\bat room temperature\\b"
           + "|\\bdej(e|ado|ada|ados|adas|amos)\\b|\\bfuera\\b|\\btoda la noche\\b"
@@ -24,7 +23,9 @@ public enum OtherQuestion {
       "\\bre ?fr(eez|oze)|\\bfr(eeze|ozen) (it |them )?again\\b|\\brecongel"
           + "|\\b(volver a|otra vez|de nuevo).*congel|\\bcongel.*(otra vez|de nuevo)\\b"),
   /** The cold failed: "meat after a power cut". */
-  POWER_OUT("\\bpower\\b|\\boutage\\b|\\bblackout\\b|\\bapagon|\\bsin (luz|corriente)\\b");
+  POWER_OUT(
+      "\\bpower (cut|out|off|fail|loss|went|was|is)|\\b(no|without|lost) power\\b"
+          + "|\\boutage\\b|\\bblackout\\b|\\bapagon|\\bsin (luz|corriente)\\b");
 
   private final Pattern words;
 
@@ -34,12 +35,7 @@ public enum OtherQuestion {
 
   /** The question that words ask; empty where they only name a food. */
   public static Optional<OtherQuestion> of(String given) {
-    String plain =
-        Normalizer.normalize(given, Normalizer.Form.NFKD)
-            .toLowerCase(Locale.ROOT)
-            .replaceAll("\\p{M}", "")
-            .replaceAll("[^\\p{L}\\p{N}]+", " ")
-            .strip();
+    String plain = FoodWords.spelled(given);
     return Arrays.stream(values()).filter(one -> one.words.matcher(plain).find()).findFirst();
   }
 }

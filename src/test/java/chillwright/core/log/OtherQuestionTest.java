@@ -26,6 +26,9 @@ class OtherQuestionTest {
     "can soup be frozen again, FREEZE_AGAIN",
     "volver a congelar pollo, FREEZE_AGAIN",
     "meat after the power was out, POWER_OUT",
+    "milk without power, POWER_OUT",
+    "forgotten rice, LEFT_OUT",
+    "soup standing on the stove, LEFT_OUT",
     "leche sin luz, POWER_OUT"
   })
   void what_became_of_a_food_is_another_question(String given, OtherQuestion asked) {
@@ -47,6 +50,11 @@ class OtherQuestionTest {
         "pollo congelado",
         "rollout cookies",
         "table cream",
+        "power balls",
+        "power bowl",
+        "standing rib roast",
+        "forgotten cookies",
+        "what is left of the ham",
         "standby stew",
         "12 lb turkey",
         "pan dulce",
