@@ -22,6 +22,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -81,19 +82,26 @@ public final class Plans {
 
     /** How many portions the lots of a dish hold too few, by dish. */
     public Map<String, Integer> missing() {
-      return Stream.of(followed, named)
-          .flatMap(lots -> lots.entrySet().stream())
-          .filter(dish -> dish.getValue().missing().orElse(0) > 0)
-          .collect(
-              Collectors.toMap(Map.Entry::getKey, dish -> dish.getValue().missing().getAsInt()));
+      return some(Followed::missing);
     }
 
     /** How many of these no lot is known for, by dish. */
     public Map<String, Integer> open() {
-      return Stream.of(followed, named)
+      return some(Followed::open);
+    }
+
+    /** Of which there are any. */
+    private Map<String, Integer> some(Function<Followed, OptionalInt> count) {
+      Map<String, Integer> found = new HashMap<>();
+      Stream.of(followed, named)
           .flatMap(lots -> lots.entrySet().stream())
-          .filter(dish -> dish.getValue().open().orElse(0) > 0)
-          .collect(Collectors.toMap(Map.Entry::getKey, dish -> dish.getValue().open().getAsInt()));
+          .forEach(
+              dish ->
+                  count
+                      .apply(dish.getValue())
+                      .ifPresent(portions -> found.put(dish.getKey(), portions)));
+      found.values().removeIf(portions -> portions <= 0);
+      return found;
     }
 
     /** Dishes that are begun, with how many portions are missing; empty where nobody counted. */

@@ -96,20 +96,12 @@ public record Dish(
 
   /** The same, handed over at a moment of its own. */
   public Dish dueAt(Optional<Instant> moment) {
-    return new Dish(
-        name,
-        category,
-        portions,
-        route,
-        make,
-        finish,
-        keeps,
-        thaw,
-        hold,
-        filling,
-        ingredients,
-        moment,
-        madeBy);
+    return with(keeps, moment, madeBy);
+  }
+
+  /** The same, made by the end of a day. */
+  Dish by(Optional<LocalDate> day) {
+    return with(keeps, due, day);
   }
 
   /** The same, of which so many portions are frozen already and take no more freezing. */
@@ -117,24 +109,10 @@ public record Dish(
     Map<String, Double> left = new HashMap<>(keeps);
     double open = Math.max(0, portions - already) / (double) portions;
     left.computeIfPresent(Menu.FREEZING, (thing, amount) -> amount * open);
-    return new Dish(
-        name,
-        category,
-        portions,
-        route,
-        make,
-        finish,
-        left,
-        thaw,
-        hold,
-        filling,
-        ingredients,
-        due,
-        madeBy);
+    return with(left, due, madeBy);
   }
 
-  /** The same, made by the end of a day. */
-  Dish by(Optional<LocalDate> day) {
+  private Dish with(Map<String, Double> kept, Optional<Instant> moment, Optional<LocalDate> day) {
     return new Dish(
         name,
         category,
@@ -142,12 +120,12 @@ public record Dish(
         route,
         make,
         finish,
-        keeps,
+        kept,
         thaw,
         hold,
         filling,
         ingredients,
-        due,
+        moment,
         day);
   }
 }

@@ -238,11 +238,7 @@ public final class Planner {
   }
 
   private Optional<List<Task>> possible(Menu other) {
-    return possible(other, windows);
-  }
-
-  private Optional<List<Task>> possible(Menu other, List<Window> some) {
-    Planner planner = new Planner(other, some, budget);
+    Planner planner = new Planner(other, windows, budget);
     List<Job> jobs = planner.jobs();
     if (jobs.stream().anyMatch(Planner::isImpossible)) {
       return Optional.empty();

@@ -23,10 +23,10 @@ final class SetAside {
     if (!dish.category().tcs()) {
       return dish.route() == Route.FROZEN ? AIR_COOLS : Duration.ZERO;
     }
-    List<Rule> cools = rules.rules(Occasion.COOLING_COOKED);
     if (dish.route() == Route.FRESH) {
       return Duration.ZERO;
     }
+    List<Rule> cools = rules.rules(Occasion.COOLING_COOKED);
     return cools.stream()
         .map(Rule::shape)
         .filter(Reach.class::isInstance)
